@@ -1,0 +1,65 @@
+/** What a chart shows, without saying how it is drawn: views make these as pure data, `Chart.tsx` draws them. */
+export interface ChartPoint {
+  readonly x: number;
+  readonly y: number;
+  /** Ends of the 95 % interval, where the point has one. */
+  readonly xInterval?: readonly [number, number];
+  readonly yInterval?: readonly [number, number];
+  /** Extra words for the tooltip and the table, e.g. "plateau 3, lines 210 to 260". */
+  readonly note?: string;
+}
+
+/**
+ * - measured: markers with error bars
+ * - leftOut: hollow markers
+ * - fit: solid line; with `yInterval` a band
+ * - prediction: dashed line; with `yInterval` a band
+ * - limit: the upper edge of the physically possible; the side away from zero is hatched grey
+ * - trace: thin line, `yInterval` is least and greatest in the step
+ */
+export type SeriesKind = "measured" | "leftOut" | "fit" | "prediction" | "limit" | "trace";
+
+export interface ChartSeries {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: SeriesKind;
+  /** Series of one variant share a style number: it picks colour, marker and dash together. */
+  readonly style: number;
+  readonly points: readonly ChartPoint[];
+  /** Draw against the right-hand axis. */
+  readonly secondAxis?: boolean;
+}
+
+export interface ChartAxis {
+  /** Quantity in words, e.g. "Thrust". */
+  readonly label: string;
+  /** Printed unit, e.g. "N"; empty for a plain number. */
+  readonly unit: string;
+  readonly min?: number;
+  readonly max?: number;
+}
+
+/** A stretch of the x axis: a plateau, a tare window, a stretch left out. */
+export interface ChartSpan {
+  readonly id: string;
+  readonly start: number;
+  readonly end: number;
+  readonly label: string;
+  readonly kind: "plateau" | "tare" | "leftOut";
+}
+
+export interface ChartMarker {
+  readonly x: number;
+  readonly label: string;
+}
+
+export interface ChartSpec {
+  /** What the picture shows, a phrase; also the name of exported files. */
+  readonly title: string;
+  readonly x: ChartAxis;
+  readonly y: ChartAxis;
+  readonly y2?: ChartAxis;
+  readonly series: readonly ChartSeries[];
+  readonly spans?: readonly ChartSpan[];
+  readonly markers?: readonly ChartMarker[];
+}
