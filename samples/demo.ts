@@ -1,0 +1,230 @@
+import type { z } from "zod";
+import type { Controller, Motor, Pack, Propeller } from "../shared/model/parts.ts";
+import type { Project } from "../shared/model/project.ts";
+import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
+
+/** One log of the demonstration: which file, what was on the stand, and how the file is to be read. */
+export interface DemoRun {
+  /** Name of the file in `samples/logs/`. */
+  readonly file: string;
+  readonly name: string;
+  /** Keys into the parts of the demonstration. */
+  readonly propeller: string;
+  readonly motor: string;
+  readonly controller: string;
+  readonly variant: string;
+  readonly mounting: string;
+  /** Whole recipe but for the identities of motor and controller, which the store gives. */
+  readonly recipe: Omit<z.input<typeof Recipe>, "motorId" | "controllerId">;
+  readonly note: string;
+}
+
+/** A demonstration project as plain data; documents still lack their defaults, so parse them with their schemas. */
+export interface Demo {
+  readonly project: z.input<typeof Project>;
+  readonly propellers: Readonly<Record<string, z.input<typeof Propeller>>>;
+  readonly motors: Readonly<Record<string, z.input<typeof Motor>>>;
+  readonly controllers: Readonly<Record<string, z.input<typeof Controller>>>;
+  readonly packs: Readonly<Record<string, z.input<typeof Pack>>>;
+  readonly runs: readonly DemoRun[];
+}
+
+const INVENTED = "Invented for the demonstration.";
+const RPM_PER_VOLT = (2 * Math.PI) / 60;
+const TANK_WATER = { kind: "fresh", temperature: 273.15 + 18 } as const;
+
+type Columns = readonly (readonly [ColumnRole, string])[];
+
+/** Column uses in the order of the file. */
+const inOrder = (columns: Columns) => columns.map(([role, unit], column) => ({ column, role, unit }));
+
+/** Meters of the tank: what their papers say, as relative standard uncertainties. */
+const METERS = { voltage: { relativeUncertainty: 0.003 }, current: { relativeUncertainty: 0.006 } };
+
+const propeller = (name: string, pitchRatio: number, finish: string): z.input<typeof Propeller> => ({
+  name,
+  diameter: 0.076,
+  diameterUncertainty: 0.0001,
+  bladeCount: 3,
+  pitchRatio,
+  chordAt07: 0.021,
+  finish,
+  note: INVENTED,
+});
+
+function finishRun(file: string, variant: string, key: string, mounting: number, note: string): DemoRun {
+  return {
+    file: `${file}-${mounting}.csv`,
+    name: `Net propeller ${variant}, mounting ${mounting}`,
+    propeller: key,
+    motor: "a",
+    controller: "stand",
+    variant,
+    mounting: String(mounting),
+    recipe: {
+      columns: inOrder([
+        ["time", "s"],
+        ["command", "µs"],
+        ["thrust", "gf"],
+        ["rotationRate", "rpm"],
+        ["voltage", "V"],
+        ["current", "A"],
+      ]),
+      fluid: TANK_WATER,
+      corrections: { ...METERS, thrust: { relativeUncertainty: 0.005 } },
+    },
+    note,
+  };
+}
+
+function pitchRun(file: string, key: string, pitchRatio: string): DemoRun {
+  return {
+    file,
+    name: `Pitch ratio ${pitchRatio}`,
+    propeller: key,
+    motor: "a",
+    controller: "stand",
+    variant: `pitch ${pitchRatio}`,
+    mounting: "1",
+    recipe: {
+      columns: inOrder([
+        ["time", "ms"],
+        ["command", "µs"],
+        ["thrust", "N"],
+        ["rotationRate", "erpm"],
+        ["voltage", "V"],
+        ["current", "A"],
+      ]),
+      polePairs: 7,
+      fluid: TANK_WATER,
+      corrections: { ...METERS, thrust: { relativeUncertainty: 0.006 } },
+    },
+    note: `Rotation rate from the controller, in electrical turns. ${INVENTED}`,
+  };
+}
+
+const TORQUE_RUN: DemoRun = {
+  file: "torque-motor-b.tsv",
+  name: "Net propeller sanded, motor B with torque cell",
+  propeller: "sanded",
+  motor: "b",
+  controller: "stand",
+  variant: "sanded, motor B",
+  mounting: "4",
+  recipe: {
+    columns: inOrder([
+      ["time", "s"],
+      ["command", "%"],
+      ["thrust", "N"],
+      ["torque", "N·mm"],
+      ["rotationRate", "rpm"],
+      ["voltage", "V"],
+      ["current", "A"],
+    ]),
+    fluid: TANK_WATER,
+    corrections: { ...METERS, thrust: { relativeUncertainty: 0.004 }, torque: { relativeUncertainty: 0.008 } },
+  },
+  note: `The throttle stops at 80 %: the bench supply gives no more than 20 A. ${INVENTED}`,
+};
+
+const SCALE_RUN: DemoRun = {
+  file: "kitchen-scale.txt",
+  name: "Net propeller as printed, kitchen scale",
+  propeller: "asPrinted",
+  motor: "a",
+  controller: "stand",
+  variant: "as printed, kitchen scale",
+  mounting: "4",
+  recipe: {
+    columns: inOrder([
+      ["thrust", "g"],
+      ["rotationRate", "rpm"],
+      ["voltage", "V"],
+      ["current", "A"],
+    ]),
+    fluid: TANK_WATER,
+    corrections: {
+      ...METERS,
+      // The scale sits on the long arm, 300 mm, and the propeller on the short one, 240 mm.
+      thrust: { factor: 300 / 240, relativeUncertainty: 0.01, resolution: 1 },
+      rotationRate: { resolution: 10 },
+    },
+    tare: { mode: "none" },
+  },
+  note: `Typed from a notebook: each row is one reading by eye, so the log shows no spread. ${INVENTED}`,
+};
+
+/** Net inspection vehicle of an invented shellfish-farm co-op. Nobody measured any of this. */
+export const DEMO: Demo = {
+  project: {
+    name: "Dabchick",
+    note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them.",
+    water: { kind: "sea", temperature: 273.15 + 12, salinity: 33 },
+    invented: true,
+  },
+  propellers: {
+    asPrinted: propeller("Net propeller, as printed", 1, "as printed"),
+    sanded: propeller("Net propeller, sanded", 1, "sanded"),
+    pitch08: propeller("Net propeller, pitch ratio 0.8", 0.8, "sanded"),
+    pitch10: propeller("Net propeller, pitch ratio 1.0", 1, "sanded"),
+    pitch12: propeller("Net propeller, pitch ratio 1.2", 1.2, "sanded"),
+  },
+  motors: {
+    a: {
+      name: "Motor A, 455 rpm/V",
+      speedConstant: 455 * RPM_PER_VOLT,
+      resistance: 0.12,
+      noLoadCurrent: 0.55,
+      noLoadCurrentSlope: 0.0008,
+      polePairs: 7,
+      currentLimit: 24,
+      powerLimit: 320,
+      note: INVENTED,
+    },
+    b: {
+      name: "Motor B, 620 rpm/V",
+      speedConstant: 620 * RPM_PER_VOLT,
+      resistance: 0.085,
+      noLoadCurrent: 0.8,
+      noLoadCurrentSlope: 0.0012,
+      polePairs: 7,
+      currentLimit: 32,
+      powerLimit: 420,
+      note: INVENTED,
+    },
+  },
+  controllers: {
+    stand: { name: "Reversing controller, 30 A", resistance: 0.008, currentLimit: 30, note: INVENTED },
+  },
+  packs: {
+    fourCells: {
+      name: "Four cells in series, 14.8 V",
+      openCircuitVoltage: 14.8,
+      resistance: 0.035,
+      currentLimit: 60,
+      charge: 10 * 3600,
+      note: INVENTED,
+    },
+    sixCells: {
+      name: "Six cells in series, 22.2 V",
+      openCircuitVoltage: 22.2,
+      resistance: 0.05,
+      currentLimit: 60,
+      charge: 8 * 3600,
+      note: INVENTED,
+    },
+  },
+  runs: [
+    finishRun("finish-as-printed", "as printed", "asPrinted", 1, INVENTED),
+    finishRun("finish-as-printed", "as printed", "asPrinted", 2, `The load cell ran over three times. ${INVENTED}`),
+    finishRun("finish-as-printed", "as printed", "asPrinted", 3, INVENTED),
+    finishRun("finish-sanded", "sanded", "sanded", 1, INVENTED),
+    finishRun("finish-sanded", "sanded", "sanded", 2, `The logger lost power once and began anew. ${INVENTED}`),
+    finishRun("finish-sanded", "sanded", "sanded", 3, INVENTED),
+    pitchRun("pitch-0-8.csv", "pitch08", "0.8"),
+    pitchRun("pitch-1-0.csv", "pitch10", "1.0"),
+    pitchRun("pitch-1-2.csv", "pitch12", "1.2"),
+    TORQUE_RUN,
+    SCALE_RUN,
+  ],
+};

@@ -1,0 +1,145 @@
+import { commaFormat, semicolonFormat, tabFormat } from "./logFormats.ts";
+import { randomSource } from "./random.ts";
+import { scaleTable } from "./scaleTable.ts";
+import { stairs } from "./schedule.ts";
+import { type StandRun, standLog } from "./standLog.ts";
+import { FLEXURE_STAND, TANK_STAND, TELEMETRY_STAND } from "./stands.ts";
+import type { Thruster } from "./thruster.ts";
+import {
+  BENCH_SUPPLY,
+  CONTROLLER_RESISTANCE,
+  MOUNTING_SCATTER,
+  MOUNTING_SCATTER_TORQUE,
+  TRUE_MOTORS,
+  TRUE_PROPELLERS,
+  WATER_DENSITY,
+} from "./truth.ts";
+
+/** Seed of the whole demonstration; another one gives another, equally likely, set of logs. */
+export const DEMO_SEED = 20260914;
+
+export interface SampleLog {
+  readonly fileName: string;
+  readonly text: string;
+  /** Coefficients of the propeller in this very mounting: what a good reduction must find. */
+  readonly truth: { readonly thrustCoefficient: number; readonly torqueCoefficient: number };
+}
+
+type PropellerName = keyof typeof TRUE_PROPELLERS;
+type MotorName = keyof typeof TRUE_MOTORS;
+
+/** One run: which propeller on which motor, and how its log is written. */
+interface Plan {
+  readonly fileName: string;
+  readonly propeller: PropellerName;
+  readonly motor: MotorName;
+  readonly log: { readonly stand: Omit<StandRun, "thruster"> } | { readonly scale: readonly number[] };
+}
+
+const FINISH_STAIRS = stairs({ levels: [0.25, 0.4, 0.55, 0.7, 0.85, 1], hold: 7, rest: 8 });
+const PITCH_STAIRS = stairs({ levels: [0.3, 0.44, 0.58, 0.72, 0.86, 1], hold: 8, rest: 9 });
+const TORQUE_STAIRS = stairs({ levels: [0.2, 0.35, 0.5, 0.65, 0.8], hold: 10, rest: 10 });
+
+function finishPlan(name: string, propeller: PropellerName, mounting: number, special: Partial<StandRun> = {}): Plan {
+  return {
+    fileName: `finish-${name}-${mounting}.csv`,
+    propeller,
+    motor: "a",
+    log: {
+      stand: {
+        schedule: FINISH_STAIRS,
+        stand: TANK_STAND,
+        format: commaFormat(`propeller ${name.replace("-", " ")}, mounting ${mounting}, motor A, tank 18 degC`),
+        interval: 0.05,
+        jitter: 0.004,
+        faults: { missing: 3, spikes: 2, overflows: 0 },
+        ...special,
+      },
+    },
+  };
+}
+
+function pitchPlan(name: string, propeller: PropellerName): Plan {
+  return {
+    fileName: `pitch-${name}.csv`,
+    propeller,
+    motor: "a",
+    log: {
+      stand: {
+        schedule: PITCH_STAIRS,
+        stand: TELEMETRY_STAND,
+        format: semicolonFormat(`propeller of pitch ratio ${name.replace("-", ".")}, sanded, motor A, tank 18 degC`),
+        interval: 0.08,
+        jitter: 0.006,
+        faults: { missing: 2, spikes: 1, overflows: 0 },
+      },
+    },
+  };
+}
+
+const PLANS: readonly Plan[] = [
+  finishPlan("as-printed", "asPrinted", 1),
+  finishPlan("as-printed", "asPrinted", 2, { faults: { missing: 4, spikes: 1, overflows: 3 } }),
+  finishPlan("as-printed", "asPrinted", 3),
+  finishPlan("sanded", "sanded", 1),
+  finishPlan("sanded", "sanded", 2, { restart: { at: 39.4, silence: 2.6 } }),
+  finishPlan("sanded", "sanded", 3),
+  pitchPlan("0-8", "pitch08"),
+  pitchPlan("1-0", "pitch10"),
+  pitchPlan("1-2", "pitch12"),
+  {
+    fileName: "torque-motor-b.tsv",
+    propeller: "sanded",
+    motor: "b",
+    log: {
+      stand: {
+        schedule: TORQUE_STAIRS,
+        stand: FLEXURE_STAND,
+        format: tabFormat("propeller sanded, mounting 4, motor B, tank 18 degC"),
+        interval: 0.1,
+        jitter: 0.01,
+        faults: { missing: 2, spikes: 0, overflows: 0 },
+      },
+    },
+  },
+  {
+    fileName: "kitchen-scale.txt",
+    propeller: "asPrinted",
+    motor: "a",
+    log: { scale: [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1] },
+  },
+];
+
+const SCALE_COMMENTS = [
+  "# invented demonstration data: nobody measured this",
+  "# propeller as printed, motor A, tank 18 degC",
+  "# kitchen scale under the beam, set to zero before each row",
+  "# pivot to scale 300 mm, pivot to propeller 240 mm",
+];
+
+/** All logs of the demonstration; the same text on every call. */
+export function sampleLogs(seed = DEMO_SEED): SampleLog[] {
+  return PLANS.map((plan, stream) => {
+    const random = randomSource(seed, stream);
+    const shared = random.normal();
+    const propeller = TRUE_PROPELLERS[plan.propeller];
+    const mounted = {
+      ...propeller,
+      thrustCoefficient: propeller.thrustCoefficient * (1 + MOUNTING_SCATTER * shared),
+      torqueCoefficient: propeller.torqueCoefficient * (1 + MOUNTING_SCATTER_TORQUE * shared),
+    };
+    const thruster: Thruster = {
+      motor: TRUE_MOTORS[plan.motor],
+      propeller: mounted,
+      controllerResistance: CONTROLLER_RESISTANCE,
+      supply: BENCH_SUPPLY,
+      density: WATER_DENSITY,
+    };
+    const text =
+      "scale" in plan.log
+        ? scaleTable(thruster, plan.log.scale, SCALE_COMMENTS, random)
+        : standLog({ ...plan.log.stand, thruster }, random);
+    const { thrustCoefficient, torqueCoefficient } = mounted;
+    return { fileName: plan.fileName, text, truth: { thrustCoefficient, torqueCoefficient } };
+  });
+}

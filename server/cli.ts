@@ -1,0 +1,41 @@
+import { InputProblem, OutOfDomain } from "../shared/quantity/problem.ts";
+import { OVERVIEW, VERBS, type VerbName } from "./cli/verbs.ts";
+
+/** Exit codes: 0 good, 1 the result does not meet a stated requirement, 2 the input can not be used. */
+async function main(words: readonly string[]): Promise<number> {
+  const [verb, ...rest] = words;
+  if (verb === undefined || verb === "--help" || verb === "help") {
+    process.stdout.write(OVERVIEW);
+    return verb === undefined ? 2 : 0;
+  }
+  if (verb === "--version") {
+    process.stdout.write(`${process.env["BOLLARD_VERSION"] ?? "development"}\n`);
+    return 0;
+  }
+  if (!(verb in VERBS)) {
+    throw new InputProblem({
+      code: "cli.unknown-verb",
+      where: "command line",
+      found: `"${verb}" is not something this program does`,
+      needed: Object.keys(VERBS).join(", "),
+      mend: "Write --help for what each does",
+    });
+  }
+  const { run } = await VERBS[verb as VerbName].load();
+  return run(rest);
+}
+
+main(process.argv.slice(2)).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (error: unknown) => {
+    const known = error instanceof InputProblem || error instanceof OutOfDomain;
+    process.stderr.write(`${known ? error.message : unexpected(error)}\n`);
+    process.exitCode = 2;
+  },
+);
+
+function unexpected(error: unknown): string {
+  return `Something went wrong inside the program; this is a fault of ours: ${error instanceof Error ? error.stack : error}`;
+}

@@ -1,0 +1,70 @@
+import { basename } from "node:path";
+import { compareVariants } from "../../shared/compare/compareVariants.ts";
+import type { Comparison } from "../../shared/model/comparison.ts";
+import { formatNumber } from "../../shared/quantity/format.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { type Usage, Words, helpText } from "./options.ts";
+
+export const USAGE: Usage = {
+  verb: "compare",
+  arguments: "LOG_A LOG_B",
+  about:
+    "The ratio of the thrust coefficient of LOG_B to that of LOG_A: thrust at equal speed. Further mountings of the same\ntwo variants go in with --again-a and --again-b; then the interval rests on what re-mounting changes.",
+  options: {
+    ...LOG_OPTIONS,
+    "again-a": { value: "LOG", text: "another mounting of the first variant", many: true },
+    "again-b": { value: "LOG", text: "another mounting of the second variant", many: true },
+    "claimed-ratio": { value: "NUMBER", text: "exit with 1 unless the whole 95 % interval lies above this" },
+  },
+  examples: [
+    'compare as-printed.csv sanded.csv --diameter 76mm --water "fresh 18C"',
+    "compare as-printed-1.csv sanded-1.csv --again-a as-printed-2.csv --again-b sanded-2.csv --diameter 76mm --json",
+  ],
+};
+
+export async function run(args: readonly string[]): Promise<number> {
+  const words = new Words(USAGE, args);
+  if (words.has("help")) {
+    process.stdout.write(helpText(USAGE));
+    return 0;
+  }
+  const [logA, logB, ...more] = words.rest;
+  if (logA === undefined || logB === undefined || more.length > 0) {
+    throw new InputProblem({
+      code: "cli.two-logs",
+      where: "compare",
+      found: `${words.rest.length} logs were named`,
+      needed: "two, the baseline first",
+      mend: "Name further mountings with --again-a and --again-b",
+    });
+  }
+  const comparison = compareVariants({
+    baseline: await variant(logA, words.all("again-a"), words),
+    variant: await variant(logB, words.all("again-b"), words),
+  });
+  process.stdout.write(words.has("json") ? `${JSON.stringify(comparison, null, 2)}\n` : readable(comparison));
+  const claimed = words.quantity("claimed-ratio", "number")?.value;
+  return claimed !== undefined && comparison.thrustCoefficientRatio.interval95[0] <= claimed ? 1 : 0;
+}
+
+async function variant(first: string, again: readonly string[], words: Words) {
+  const reductions = [];
+  for (const log of [first, ...again]) reductions.push(await reduceLog(log, words));
+  return { name: basename(first), reductions };
+}
+
+function readable({ sentence, thrustCoefficientRatio, equalShaftPowerRatio, warnings }: Comparison): string {
+  const ratio = ({ value, interval95: [low, high] }: { value: number; interval95: readonly [number, number] }) =>
+    `${formatNumber(value, 4)} (95 %: ${formatNumber(low, 4)} to ${formatNumber(high, 4)})`;
+  return [
+    sentence,
+    "",
+    `Thrust at equal speed, second over first         ${ratio(thrustCoefficientRatio)}`,
+    ...(equalShaftPowerRatio
+      ? [`Thrust at equal shaft power, second over first   ${ratio(equalShaftPowerRatio)}`]
+      : []),
+    ...warnings.map(({ message }) => `Note: ${message}`),
+    "",
+  ].join("\n");
+}

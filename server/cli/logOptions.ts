@@ -1,0 +1,184 @@
+import { basename } from "node:path";
+import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
+import { reduceRun } from "../../shared/bench/reduceRun.ts";
+import { parseFluid } from "../../shared/fluid/parseFluid.ts";
+import { guessRoles } from "../../shared/log/guessRoles.ts";
+import type { LogTable } from "../../shared/log/logTable.ts";
+import { ROLE_DIMENSIONS, roleOfText } from "../../shared/log/roleUnits.ts";
+import { Propeller } from "../../shared/model/parts.ts";
+import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../shared/model/recipe.ts";
+import type { Reduction } from "../../shared/model/reduction.ts";
+import type { MotorConstants } from "../../shared/motor/motorConstants.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { requireUnit } from "../../shared/quantity/unit.ts";
+import type { Warning } from "../../shared/quantity/warning.ts";
+import { sha256OfFile } from "../intake/fileHash.ts";
+import { readLogFile } from "../intake/readLogFile.ts";
+import { PROGRAM } from "../program.ts";
+import type { Option, Words } from "./options.ts";
+
+/** Options of every verb that reads logs. */
+export const LOG_OPTIONS = {
+  diameter: { value: "QUANTITY", text: "propeller diameter; ± its standard uncertainty if known" },
+  water: { value: "FLUID", text: 'what it turned in, e.g. "fresh 18C", "sea 12C 33", "air 20C 1013hPa 50%"' },
+  column: { value: 'ROLE="HEADER"', text: "what a column stands for, where the guess is wrong; #3 is the third column", many: true },
+  unit: { value: "ROLE=UNIT", text: "unit of a column, where the header does not say it, e.g. thrust=gf", many: true },
+  factor: { value: "ROLE=NUMBER", text: "multiplier of a channel: lever ratio, calibration; negative turns the sign", many: true },
+  "calibration-uncertainty": { value: "FRACTION", text: "relative standard uncertainty of the thrust calibration, e.g. 0.5%" },
+  "pole-pairs": { value: "COUNT", text: "magnet pole pairs, where the log counts electrical turns" },
+  "no-tare": { text: "take the zero of the thrust as it stands in the log" },
+  nozzle: { text: "the propeller ran in a nozzle" },
+  kv: { value: "QUANTITY", text: "motor speed constant: with the next two gives shaft power without a torque cell" },
+  resistance: { value: "QUANTITY", text: "motor winding resistance" },
+  "no-load-current": { value: "QUANTITY", text: "motor no-load current" },
+  "controller-resistance": { value: "QUANTITY", text: "controller resistance" },
+  json: { text: "print the whole result as JSON, SI units" },
+} as const satisfies Record<string, Option>;
+
+/** A log read and reduced as the words say. */
+export async function reduceLog(path: string, words: Words): Promise<Reduction> {
+  const fileName = basename(path);
+  const [table, sha256] = await Promise.all([readLogFile(path, fileName), sha256OfFile(path)]);
+  const recipe = recipeOf(table, words);
+  const motor = motorOf(words);
+  const controllerResistance = words.quantity("controller-resistance", "resistance")?.value ?? 0;
+  const reduction = reduceRun({
+    table,
+    recipe,
+    propeller: propellerOf(words),
+    ...(motor && { motor, controller: { resistance: controllerResistance } }),
+    source: { sha256, program: PROGRAM },
+  });
+  return { ...reduction, warnings: [...reduction.warnings, ...assumptions(words)] };
+}
+
+function propellerOf(words: Words): Propeller {
+  const diameter = words.required("diameter", "length");
+  return Propeller.parse({
+    name: "propeller",
+    diameter: diameter.value,
+    diameterUncertainty: diameter.standardUncertainty ?? 0,
+    nozzle: words.has("nozzle"),
+  });
+}
+
+function motorOf(words: Words): MotorConstants | undefined {
+  if (!["kv", "resistance", "no-load-current"].some((name) => words.has(name))) return undefined;
+  return {
+    speedConstant: words.required("kv", "speedConstant").value,
+    resistance: words.required("resistance", "resistance").value,
+    noLoadCurrent: words.required("no-load-current", "current").value,
+    noLoadCurrentSlope: 0,
+  };
+}
+
+const ASSUMED_WATER = "fresh 18C";
+
+function assumptions(words: Words): Warning[] {
+  if (words.has("water")) return [];
+  return [
+    {
+      code: "cli.water-assumed",
+      message: `--water was not given: ${ASSUMED_WATER} was taken. Coefficients scale with the density.`,
+      where: "--water",
+    },
+  ];
+}
+
+function recipeOf(table: LogTable, words: Words): Recipe {
+  const polePairs = words.whole("pole-pairs", 1);
+  const guessed = recipeFromGuesses({
+    guesses: guessRoles(table),
+    fluid: parseFluid(words.text("water") ?? ASSUMED_WATER, "--water"),
+    ...(polePairs !== undefined && { polePairs }),
+  });
+  return {
+    ...guessed,
+    columns: statedColumns(table, guessed.columns, words),
+    corrections: { ...guessed.corrections, ...statedCorrections(words) },
+    ...(words.has("no-tare") && { tare: { mode: "none" as const } }),
+  };
+}
+
+/** The guessed columns, with what --column and --unit say put over them. */
+function statedColumns(table: LogTable, guessed: readonly ColumnUse[], words: Words): ColumnUse[] {
+  const uses = new Map(guessed.map((use) => [use.column, use]));
+  for (const [roleText, header] of words.pairs("column")) {
+    const role = roleOf(roleText, "--column");
+    const column = columnOf(table, header);
+    for (const use of uses.values()) if (use.role === role) uses.set(use.column, { ...use, role: "ignore" });
+    const known = uses.get(column);
+    const unit = table.shape.columns[column]!.unit ?? (known?.role === role ? known.unit : "");
+    uses.set(column, { column, role, unit });
+  }
+  for (const [roleText, unit] of words.pairs("unit")) {
+    const role = roleOf(roleText, "--unit");
+    const use = [...uses.values()].find((one) => one.role === role);
+    if (!use) throw noColumn(role, table);
+    if (role !== "command" && role !== "ignore") requireUnit(unit, ROLE_DIMENSIONS[role], "--unit");
+    uses.set(use.column, { ...use, unit });
+  }
+  return [...uses.values()].sort((a, b) => a.column - b.column);
+}
+
+function statedCorrections(words: Words): Partial<Record<ColumnRole, ChannelCorrection>> {
+  const corrections: Partial<Record<ColumnRole, ChannelCorrection>> = {};
+  for (const [roleText, text] of words.pairs("factor")) {
+    const factor = Number(text.replace(",", "."));
+    if (!Number.isFinite(factor) || factor === 0) {
+      throw new InputProblem({
+        code: "cli.not-a-factor",
+        where: "--factor",
+        found: `"${text}" can not be a multiplier`,
+        needed: "a number other than 0",
+        mend: "For example --factor thrust=2.5",
+      });
+    }
+    corrections[roleOf(roleText, "--factor")] = { factor, offset: 0, relativeUncertainty: 0 };
+  }
+  const relativeUncertainty = words.quantity("calibration-uncertainty", "fraction")?.value;
+  if (relativeUncertainty !== undefined) {
+    corrections.thrust = { factor: 1, offset: 0, ...corrections.thrust, relativeUncertainty };
+  }
+  return corrections;
+}
+
+function roleOf(text: string, where: string): ColumnRole {
+  const role = roleOfText(text);
+  if (role) return role;
+  throw new InputProblem({
+    code: "cli.unknown-role",
+    where,
+    found: `"${text}" is not something a column can stand for`,
+    needed: Object.keys(ROLE_DIMENSIONS).join(", "),
+    mend: 'For example --column thrust="Load (gf)"',
+  });
+}
+
+function columnOf(table: LogTable, wanted: string): number {
+  const { columns } = table.shape;
+  const numbered = /^#(\d+)$/.exec(wanted);
+  if (numbered && Number(numbered[1]) >= 1 && Number(numbered[1]) <= columns.length) return Number(numbered[1]) - 1;
+  const fold = (text: string) => text.trim().toLowerCase();
+  for (const spelling of ["header", "name"] as const) {
+    const found = columns.findIndex((column) => fold(column[spelling]) === fold(wanted));
+    if (found >= 0) return found;
+  }
+  throw new InputProblem({
+    code: "cli.no-such-column",
+    where: `--column, ${table.fileName}`,
+    found: `no column has the header "${wanted}"`,
+    needed: columns.map((column, index) => `#${index + 1} "${column.header}"`).join(", "),
+    mend: "Use one of these headers, or # and the number of the column",
+  });
+}
+
+function noColumn(role: ColumnRole, table: LogTable): InputProblem {
+  return new InputProblem({
+    code: "cli.no-column-for-role",
+    where: `--unit, ${table.fileName}`,
+    found: `no column stands for ${role}`,
+    needed: "a column that this unit belongs to",
+    mend: `Say which: --column ${role}="HEADER"`,
+  });
+}

@@ -1,0 +1,39 @@
+/** What the command line can do. Each verb is loaded when it is asked for, so that --help answers at once. */
+interface Verb {
+  readonly summary: string;
+  readonly load: () => Promise<{ run: (words: readonly string[]) => number | Promise<number> }>;
+}
+
+export const VERBS = {
+  reduce: {
+    summary: "a thrust-stand log -> thrust and power coefficients with uncertainty",
+    load: () => import("./reduce.ts"),
+  },
+  compare: {
+    summary: "two or more logs -> the ratio of their thrust coefficients with its interval",
+    load: () => import("./compare.ts"),
+  },
+  predict: {
+    summary: "power or thrust, diameter and static merit -> what momentum theory allows and what to expect",
+    load: () => import("./predict.ts"),
+  },
+  drive: {
+    summary: "motor, supply and propeller -> speed, thrust, currents and efficiency at a throttle",
+    load: () => import("./drive.ts"),
+  },
+  serve: { summary: "start the workbench for the browser", load: () => import("./serve.ts") },
+} as const satisfies Record<string, Verb>;
+
+export type VerbName = keyof typeof VERBS;
+
+const width = Math.max(...Object.keys(VERBS).map((name) => name.length));
+
+export const OVERVIEW = `Usage: npm run --silent cli -- VERB [arguments]
+
+${Object.entries(VERBS)
+  .map(([name, { summary }]) => `  ${name.padEnd(width)}  ${summary}`)
+  .join("\n")}
+
+VERB --help tells the arguments of one. Quantities are written with their unit: --diameter 76mm --water "fresh 18C".
+Exit code 0: done. 1: a stated requirement is not met. 2: the input can not be used; standard error says why.
+`;

@@ -1,0 +1,48 @@
+import Database from "libsql";
+
+export type SqlValue = string | number | null;
+export type Row = Readonly<Record<string, unknown>>;
+
+/** The few things the store asks of a database: small enough to stand in front of in a test. */
+export interface Connection {
+  /** Runs a statement that returns no rows; gives the number of rows it changed. */
+  run(sql: string, ...values: SqlValue[]): number;
+  /** Rows of a query, each a plain object by column name. */
+  rows(sql: string, ...values: SqlValue[]): Row[];
+  /** All statements of `action` or none of them. */
+  transaction<T>(action: () => T): T;
+  close(): void;
+}
+
+/** A connection to the database file at `path`, made if it is missing. Statements are prepared once. */
+export function connect(path: string): Connection {
+  // No waiting for a lock: whoever holds it keeps it as long as it lives.
+  const database = new Database(path, { timeout: 0 });
+  const prepared = new Map<string, Database.Statement<unknown[]>>();
+  const statement = (sql: string) => {
+    const known = prepared.get(sql) ?? database.prepare(sql);
+    prepared.set(sql, known);
+    return known;
+  };
+  return {
+    run: (sql, ...values) => statement(sql).run(values).changes,
+    // `all`, never `get`: single rows of this library carry an extra member with timings.
+    rows: (sql, ...values) => statement(sql).all(values) as Row[],
+    transaction: (action) => transaction(database, action),
+    close: () => database.close(),
+  };
+}
+
+/** The library's own wrapper rolls back even where the database has done so already, and hides why it failed. */
+function transaction<T>(database: Database.Database, action: () => T): T {
+  if (database.inTransaction) return action();
+  database.exec("BEGIN IMMEDIATE");
+  try {
+    const outcome = action();
+    database.exec("COMMIT");
+    return outcome;
+  } catch (reason) {
+    if (database.inTransaction) database.exec("ROLLBACK");
+    throw reason;
+  }
+}

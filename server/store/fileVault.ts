@@ -1,0 +1,94 @@
+import { createHash, randomUUID } from "node:crypto";
+import * as disk from "node:fs/promises";
+import { join } from "node:path";
+
+/** The operations on files that the vault rests on; a test puts a disk that fails in their place. */
+export type Disk = Pick<typeof disk, "open" | "rename" | "rm" | "mkdir" | "readdir">;
+
+/** A file that has arrived whole and safe on disk, but is not yet kept. */
+export interface ReceivedFile {
+  readonly path: string;
+  readonly sha256: string;
+  readonly size: number;
+}
+
+/**
+ * Files as they came, each kept once under the SHA-256 of its bytes.
+ *
+ * A file is written to `incoming/`, forced to the disk, and only then renamed into `files/`; the folder is forced too.
+ * So a file under its hash is always whole, whenever the process was killed.
+ */
+export class FileVault {
+  private constructor(
+    private readonly folder: string,
+    private readonly disk: Disk,
+  ) {}
+
+  /** Makes the folders and throws away what never arrived whole. Only for the process that holds the data folder. */
+  static async open(folder: string, with_: Disk = disk): Promise<FileVault> {
+    const vault = new FileVault(folder, with_);
+    await with_.mkdir(join(folder, "files"), { recursive: true });
+    await with_.mkdir(vault.incoming(), { recursive: true });
+    for (const leftover of await with_.readdir(vault.incoming())) await with_.rm(vault.incoming(leftover));
+    return vault;
+  }
+
+  /** Where the bytes with this hash are kept. */
+  path(sha256: string): string {
+    return join(this.folder, "files", sha256);
+  }
+
+  /** Writes the bytes as they come and hashes them on the way; nothing is held in memory. */
+  async receive(bytes: AsyncIterable<Uint8Array>): Promise<ReceivedFile> {
+    const path = this.incoming(randomUUID());
+    try {
+      return { path, ...(await this.write(path, bytes)) };
+    } catch (reason) {
+      await this.disk.rm(path, { force: true });
+      throw reason;
+    }
+  }
+
+  /** Keeps a received file for good. The same bytes a second time take the place of the first. */
+  async keep({ path, sha256 }: ReceivedFile): Promise<void> {
+    await this.disk.rename(path, this.path(sha256));
+    await this.syncFolder(join(this.folder, "files"));
+  }
+
+  /** Throws a received file away. */
+  async discard({ path }: ReceivedFile): Promise<void> {
+    await this.disk.rm(path, { force: true });
+  }
+
+  private async write(path: string, bytes: AsyncIterable<Uint8Array>): Promise<{ sha256: string; size: number }> {
+    const hash = createHash("sha256");
+    let size = 0;
+    const file = await this.disk.open(path, "wx");
+    try {
+      for await (const chunk of bytes) {
+        hash.update(chunk);
+        size += chunk.byteLength;
+        await file.writeFile(chunk);
+      }
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    return { sha256: hash.digest("hex"), size };
+  }
+
+  private async syncFolder(path: string): Promise<void> {
+    // A folder can not be forced to disk there; the file system does it by itself.
+    if (process.platform === "win32") return;
+    const folder = await this.disk.open(path, "r");
+    try {
+      await folder.sync();
+    } finally {
+      await folder.close();
+    }
+  }
+
+  private incoming(name = ""): string {
+    return join(this.folder, "incoming", name);
+  }
+}

@@ -1,0 +1,50 @@
+import type { PartKind, PartOf } from "../../shared/model/parts.ts";
+import type { Project } from "../../shared/model/project.ts";
+import type { Run } from "../../shared/model/run.ts";
+import type { Connection } from "./connection.ts";
+import { DocumentShelf } from "./documentShelf.ts";
+import type { FileVault, ReceivedFile } from "./fileVault.ts";
+
+const ONE_OF = { propellers: "propeller", motors: "motor", controllers: "controller", packs: "pack" } as const;
+
+/** Everything a person has put into the workbench. Documents are in the database, bytes of logs in the vault. */
+export class Store {
+  readonly projects: DocumentShelf<Project>;
+
+  constructor(
+    private readonly connection: Connection,
+    readonly files: FileVault,
+    private readonly now: () => Date = () => new Date(),
+  ) {
+    this.projects = new DocumentShelf(connection, now, { table: "projects", kind: "project", owner: {} });
+  }
+
+  parts<K extends PartKind>(projectId: string, kind: K): DocumentShelf<PartOf[K]> {
+    const owner = { project_id: projectId, kind };
+    return new DocumentShelf(this.connection, this.now, { table: "parts", kind: ONE_OF[kind], owner });
+  }
+
+  runs(projectId: string): DocumentShelf<Run> {
+    return new DocumentShelf<Run>(this.connection, this.now, {
+      table: "runs",
+      kind: "run",
+      owner: { project_id: projectId },
+      indexed: (run) => ({ sha256: run.file.sha256 }),
+    });
+  }
+
+  /** Notes that a kept file is there; must come before a run that rests on it. */
+  noteFile({ sha256, size }: ReceivedFile): void {
+    const sql = "INSERT INTO files (sha256, size, received_at) VALUES (?, ?, ?) ON CONFLICT DO NOTHING";
+    this.connection.run(sql, sha256, size, this.now().toISOString());
+  }
+
+  /** All writes of `action` or none. */
+  transaction<T>(action: () => T): T {
+    return this.connection.transaction(action);
+  }
+
+  close(): void {
+    this.connection.close();
+  }
+}

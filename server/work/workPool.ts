@@ -1,0 +1,132 @@
+import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
+import type { Job, OutcomeOf, Report } from "./jobs.ts";
+import { startThread, type WorkThread } from "./workThread.ts";
+
+/** The thread died, or failed on something that is no fault of the input. */
+export class WorkFailed extends Error {}
+
+/** Nobody wants the outcome any more. */
+export class WorkCancelled extends Error {}
+
+export interface WorkOptions {
+  readonly signal?: AbortSignal;
+  /** Told the share of the work that is done, 0 to 1. */
+  readonly onProgress?: (fraction: number) => void;
+}
+
+interface Task {
+  readonly id: number;
+  readonly job: Job;
+  readonly onProgress: (fraction: number) => void;
+  readonly settle: (outcome: unknown) => void;
+  readonly fail: (reason: Error) => void;
+}
+
+/** A thread, what it does now, and the logs it has read: work on one of those is best given to it again. */
+interface Seat {
+  thread?: WorkThread;
+  task?: Task;
+  readonly read: Set<string>;
+}
+
+export interface PoolOptions {
+  readonly threads?: number;
+  /** Bytes of tables held by all threads together. */
+  readonly cacheBytes?: number;
+  readonly start?: typeof startThread;
+}
+
+/**
+ * A few threads that read and reduce logs, so that the thread that answers requests never does.
+ * Threads start with the first work. One that dies fails the job it had and is started again for the next.
+ */
+export class WorkPool {
+  private readonly seats: readonly Seat[];
+  private readonly waiting: Task[] = [];
+  private readonly cacheBytes: number;
+  private readonly start: typeof startThread;
+  private nextId = 1;
+
+  constructor({ threads = 2, cacheBytes = 300e6, start = startThread }: PoolOptions = {}) {
+    this.seats = Array.from({ length: threads }, () => ({ read: new Set<string>() }));
+    this.cacheBytes = cacheBytes;
+    this.start = start;
+  }
+
+  /** Throws InputProblem and OutOfDomain as the work does; WorkCancelled after `signal`; WorkFailed for a fault of ours. */
+  run<J extends Job>(job: J, { signal, onProgress = () => {} }: WorkOptions = {}): Promise<OutcomeOf<J>> {
+    return new Promise<OutcomeOf<J>>((resolve, reject) => {
+      const settle = (outcome: unknown) => resolve(outcome as OutcomeOf<J>);
+      const task = { id: this.nextId++, job, onProgress, settle, fail: reject };
+      if (signal?.aborted) return reject(new WorkCancelled());
+      signal?.addEventListener("abort", () => this.cancel(task), { once: true });
+      this.waiting.push(task);
+      this.giveOut();
+    });
+  }
+
+  async close(): Promise<void> {
+    for (const task of this.waiting.splice(0)) task.fail(new WorkCancelled());
+    await Promise.all(this.seats.map((seat) => seat.thread?.stop()));
+  }
+
+  private giveOut(): void {
+    for (const seat of this.seats.filter(({ task }) => task === undefined)) {
+      const task = this.takeFor(seat);
+      if (task === undefined) continue;
+      seat.task = task;
+      seat.read.add(task.job.file.sha256);
+      seat.thread ??= this.open(seat);
+      seat.thread.order({ id: task.id, job: task.job });
+    }
+  }
+
+  /** The oldest task, but one whose log a busy seat has read waits for that seat. */
+  private takeFor(seat: Seat): Task | undefined {
+    const readElsewhere = (sha256: string) => this.seats.some((other) => other !== seat && other.read.has(sha256));
+    const index = this.waiting.findIndex(
+      ({ job }) => seat.read.has(job.file.sha256) || !readElsewhere(job.file.sha256),
+    );
+    return index < 0 ? undefined : this.waiting.splice(index, 1)[0];
+  }
+
+  private open(seat: Seat): WorkThread {
+    return this.start(this.cacheBytes / this.seats.length, {
+      onReport: (report) => this.receive(seat, report),
+      onEnd: (reason) => this.ended(seat, reason),
+    });
+  }
+
+  private receive(seat: Seat, report: Report): void {
+    const { task } = seat;
+    if (task === undefined || report.id !== task.id) return;
+    if ("fraction" in report) return task.onProgress(report.fraction);
+    delete seat.task;
+    conclude(task, report);
+    this.giveOut();
+  }
+
+  private ended(seat: Seat, reason: string): void {
+    const { task } = seat;
+    delete seat.thread;
+    delete seat.task;
+    seat.read.clear();
+    task?.fail(new WorkFailed(reason));
+    this.giveOut();
+  }
+
+  private cancel(task: Task): void {
+    const index = this.waiting.indexOf(task);
+    if (index >= 0) this.waiting.splice(index, 1);
+    else this.seats.find((seat) => seat.task === task)?.thread?.order({ id: task.id, cancel: true });
+    task.fail(new WorkCancelled());
+  }
+}
+
+function conclude(task: Task, report: Exclude<Report, { fraction: number }>): void {
+  if ("outcome" in report) task.settle(report.outcome);
+  else if ("cancelled" in report) task.fail(new WorkCancelled());
+  else if ("fault" in report) task.fail(new WorkFailed(report.fault));
+  else if (report.refusal === "input") task.fail(new InputProblem(report.problem));
+  else task.fail(new OutOfDomain(report.problem));
+}

@@ -1,0 +1,44 @@
+import { createRequire } from "node:module";
+import { pathToFileURL } from "node:url";
+import { Worker } from "node:worker_threads";
+import type { Order, Report } from "./jobs.ts";
+
+export interface ThreadEvents {
+  readonly onReport: (report: Report) => void;
+  /** The thread is gone; `reason` says why, in words for the log of the server. */
+  readonly onEnd: (reason: string) => void;
+}
+
+/** One worker thread with the reducing program in it. */
+export interface WorkThread {
+  order(order: Order): void;
+  stop(): Promise<void>;
+}
+
+/** Starts a thread that may hold `cacheBytes` of tables. It does not keep the process alive by itself. */
+export function startThread(cacheBytes: number, { onReport, onEnd }: ThreadEvents): WorkThread {
+  const { entry, execArgv } = program();
+  const worker = new Worker(entry, { workerData: { cacheBytes }, execArgv });
+  let reason = "";
+  worker.unref();
+  worker.on("message", onReport);
+  worker.on("error", (error) => {
+    reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  });
+  worker.on("exit", (code) => onEnd(reason || `exit code ${code}`));
+  return {
+    order: (order) => worker.postMessage(order),
+    stop: async () => {
+      await worker.terminate();
+    },
+  };
+}
+
+/** Built: the bundle beside this one. From sources: the TypeScript file, with the loader that reads it. */
+function program(): { entry: URL; execArgv: string[] } {
+  const fromSources = import.meta.url.endsWith(".ts");
+  const entry = new URL(fromSources ? "./reduceWorker.ts" : "./reduceWorker.js", import.meta.url);
+  if (!fromSources) return { entry, execArgv: [] };
+  const loader = pathToFileURL(createRequire(import.meta.url).resolve("tsx")).href;
+  return { entry, execArgv: ["--import", loader] };
+}

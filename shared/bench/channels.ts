@@ -1,0 +1,155 @@
+import type { LogTable } from "../log/logTable.ts";
+import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
+import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
+import { InputProblem } from "../quantity/problem.ts";
+import { requireUnit } from "../quantity/unit.ts";
+
+/**
+ * One column of a log seen in SI: value = raw × `scale` + `shift`.
+ * The numbers of the file are not copied: a log of ten million rows would double in memory, and only the rows
+ * of plateaus and tare windows are ever needed in SI.
+ */
+export interface Channel {
+  readonly role: ColumnRole;
+  readonly header: string;
+  /** Column of the file, from 0. */
+  readonly column: number;
+  readonly raw: Float64Array;
+  readonly scale: number;
+  readonly shift: number;
+  /** Smallest step of the reading, SI; 0 where none is known. */
+  readonly resolution: number;
+  /** Relative standard uncertainty of the calibration factor, common to the whole run. */
+  readonly relativeUncertainty: number;
+  /** Unit the file is written in. */
+  readonly unit: string;
+}
+
+/** The channels of a run by role; thrust and rotation rate are always there. */
+export interface Channels {
+  readonly time: Channel | undefined;
+  readonly command: Channel | undefined;
+  readonly thrust: Channel;
+  readonly rotationRate: Channel;
+  readonly torque: Channel | undefined;
+  readonly voltage: Channel | undefined;
+  readonly current: Channel | undefined;
+  readonly electricalPower: Channel | undefined;
+}
+
+/** SI value of one row; NaN where the cell is missing. */
+export function valueAt(channel: Channel, row: number): number {
+  return channel.raw[row]! * channel.scale + channel.shift;
+}
+
+/** SI values of the rows `from` (included) to `to` (not included). */
+export function samplesOf(channel: Channel, from: number, to: number): Float64Array {
+  const samples = channel.raw.slice(from, to);
+  for (let i = 0; i < samples.length; i++) samples[i] = samples[i]! * channel.scale + channel.shift;
+  return samples;
+}
+
+/**
+ * The columns of `table` that `recipe` uses, converted to SI and corrected: true = (reading - offset) × factor.
+ * Throws InputProblem `bench.no-such-column`, `bench.role-twice`, `bench.missing-role` or `bench.no-pole-pairs`.
+ */
+export function channelsOf(table: LogTable, recipe: Recipe): Channels {
+  const byRole = new Map<ColumnRole, Channel>();
+  for (const use of recipe.columns) {
+    if (use.role === "ignore") continue;
+    const channel = channelOf(table, recipe, use);
+    const other = byRole.get(use.role);
+    if (other) throw roleTwice(channel, other);
+    byRole.set(use.role, channel);
+  }
+  return {
+    time: byRole.get("time"),
+    command: byRole.get("command"),
+    thrust: required(byRole, "thrust", table),
+    rotationRate: required(byRole, "rotationRate", table),
+    torque: byRole.get("torque"),
+    voltage: byRole.get("voltage"),
+    current: byRole.get("current"),
+    electricalPower: byRole.get("electricalPower"),
+  };
+}
+
+/** Header of a column as a reader finds it in the file: `"Thrust (g)"`, or `column 3` where the file has no header. */
+export function headerOf(table: LogTable, column: number): string {
+  const header = table.shape.columns[column]?.header ?? "";
+  return header === "" ? `column ${column + 1}` : header;
+}
+
+function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
+  const raw = table.columns[use.column];
+  if (raw === undefined) throw noSuchColumn(use, table);
+  const { factor = 1, offset = 0, relativeUncertainty = 0, resolution } = recipe.corrections[use.role] ?? {};
+  const unit = unitFactor(table, recipe, use);
+  return {
+    role: use.role,
+    header: headerOf(table, use.column),
+    column: use.column,
+    raw,
+    scale: factor * unit.factor,
+    shift: (unit.offset - offset * factor) * unit.factor,
+    resolution: Math.abs((resolution ?? table.resolutions[use.column] ?? 0) * factor * unit.factor),
+    relativeUncertainty,
+    unit: use.unit,
+  };
+}
+
+/** The command has no SI unit: pulse widths, percents and steps are kept as they are written. */
+function unitFactor(table: LogTable, recipe: Recipe, use: ColumnUse): { factor: number; offset: number } {
+  if (use.role === "command" || use.role === "ignore") return { factor: 1, offset: 0 };
+  const where = `${table.fileName}, column ${headerOf(table, use.column)}`;
+  const unit = requireUnit(use.unit, ROLE_DIMENSIONS[use.role], where);
+  if (!unit.electrical) return { factor: unit.factor, offset: unit.offset ?? 0 };
+  if (recipe.polePairs === undefined) {
+    throw new InputProblem({
+      code: "bench.no-pole-pairs",
+      where,
+      found: `the column is in ${unit.symbol}, which counts electrical turns`,
+      needed: "the number of magnet pole pairs of the motor on the stand",
+      mend: "Count the magnets on the rotor and give half of that, for example 7 for 14 magnets",
+    });
+  }
+  return { factor: unit.factor / recipe.polePairs, offset: 0 };
+}
+
+const ROLE_WORDS = { thrust: "thrust", rotationRate: "rotation rate" } as const;
+
+function required(byRole: Map<ColumnRole, Channel>, role: keyof typeof ROLE_WORDS, table: LogTable): Channel {
+  const channel = byRole.get(role);
+  if (channel) return channel;
+  const present = table.columns.map((_, column) => headerOf(table, column)).join(", ");
+  throw new InputProblem({
+    code: "bench.missing-role",
+    where: table.fileName,
+    found: `no column is marked as ${ROLE_WORDS[role]}; the file has: ${present || "no columns"}`,
+    needed: `one column with the ${ROLE_WORDS[role]}`,
+    mend:
+      role === "thrust"
+        ? "Say which column holds the reading of the scale or load cell, and its unit"
+        : "Say which column holds the rotation rate, and whether it counts shaft turns (rpm) or electrical turns (erpm)",
+  });
+}
+
+function noSuchColumn(use: ColumnUse, table: LogTable): InputProblem {
+  return new InputProblem({
+    code: "bench.no-such-column",
+    where: table.fileName,
+    found: `the recipe uses column ${use.column + 1} as ${use.role}, and the file has ${table.columns.length}`,
+    needed: `a column from 1 to ${table.columns.length}`,
+    mend: "Choose the column again",
+  });
+}
+
+function roleTwice(channel: Channel, other: Channel): InputProblem {
+  return new InputProblem({
+    code: "bench.role-twice",
+    where: `columns ${other.header} and ${channel.header}`,
+    found: `both are marked as ${channel.role}`,
+    needed: "one column for each role",
+    mend: "Mark the one that should not be used as ignore",
+  });
+}

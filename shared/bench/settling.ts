@@ -1,0 +1,83 @@
+import { median, medianAbsoluteDeviation } from "../numeric/median.ts";
+import { moments } from "../numeric/moments.ts";
+
+export interface SettlingOptions {
+  /** Changes smaller than this do not count as unsettled, unit of the values. */
+  readonly tolerance: number;
+}
+
+/** Parts a stretch is cut into to see it settle. */
+const PARTS = 48;
+/** Standard deviations of a part that settled parts keep within. */
+const WIDTH = 3;
+/** The wait is drawn out by this much: what is left of a decay at the edge of the noise would still pull the mean. */
+const MARGIN = 1.5;
+
+/**
+ * Sample from which `values` stay settled, or null where they still move when half of the stretch is over.
+ *
+ * The second half says what settled looks like: its mean and the spread of its parts. The stretch is settled after the
+ * last part of the first half that lies outside three spreads. No time is set beforehand: a light printed propeller
+ * settles in tenths of a second, a tank with a slow return flow in tens of seconds.
+ */
+export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions): number | null {
+  const parts = Math.min(PARTS, values.length);
+  if (parts < 4) return 0;
+  const means = withoutSpikes(partMeans(values, parts));
+  const half = parts >> 1;
+  const late = moments(means, half);
+  if (late.count < 2) return 0;
+  const band = Math.max(WIDTH * late.standardDeviation, tolerance);
+  let settled = 0;
+  for (let part = 0; part < half; part++) {
+    if (Math.abs(means[part]! - late.mean) > band) settled = part + 1;
+  }
+  if (settled >= half - 1 && settled > 1) return null;
+  return Math.round((settled * MARGIN * values.length) / parts);
+}
+
+/** Means of equal parts, single wild readings drawn in to the edge of the plausible. */
+function partMeans(values: Float64Array, parts: number): Float64Array {
+  const { centre, reach } = lateSpread(values);
+  return Float64Array.from({ length: parts }, (_, part) => {
+    const from = Math.floor((part * values.length) / parts);
+    const to = Math.floor(((part + 1) * values.length) / parts);
+    let sum = 0;
+    let count = 0;
+    for (let i = from; i < to; i++) {
+      const value = values[i]!;
+      if (value !== value) continue;
+      sum += Math.min(centre + reach, Math.max(centre - reach, value));
+      count++;
+    }
+    return count > 0 ? sum / count : Number.NaN;
+  });
+}
+
+/** Centre of the second half, and how far a reading may lie from it before it is drawn in. */
+function lateSpread(values: Float64Array): { centre: number; reach: number } {
+  const late = everyNth(values.subarray(values.length >> 1), 512);
+  if (late.length === 0) return { centre: 0, reach: Infinity };
+  const centre = median(late);
+  return { centre, reach: 10 * medianAbsoluteDeviation(late) || Infinity };
+}
+
+/** Running median of three: one part that a burst of glitches spoiled does not look like movement. */
+function withoutSpikes(means: Float64Array): Float64Array {
+  return means.map((_, i) => {
+    const near = means.subarray(Math.max(0, i - 1), i + 2).filter((mean) => mean === mean);
+    return near.length > 0 ? median(near) : Number.NaN;
+  });
+}
+
+/** At most `most` numbers of `values`, evenly picked, missing cells left out: enough for a median. */
+export function everyNth(values: Float64Array, most: number): Float64Array {
+  const stride = Math.max(1, Math.floor(values.length / most));
+  const picked = new Float64Array(Math.ceil(values.length / stride));
+  let count = 0;
+  for (let i = 0; i < values.length; i += stride) {
+    const value = values[i]!;
+    if (value === value) picked[count++] = value;
+  }
+  return picked.subarray(0, count);
+}

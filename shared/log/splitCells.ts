@@ -1,0 +1,47 @@
+import Papa from "papaparse";
+
+/** Stands for any run of blanks and tabs between two cells. */
+export const BLANKS = " ";
+
+/** Cells of one line, and whether a quote was opened and never closed. */
+export interface SplitLine {
+  readonly cells: string[];
+  readonly openQuote: boolean;
+}
+
+/**
+ * Cells of each line. A line of a log ends where its text ends: an unclosed quote never reaches into the next line.
+ * With "|" the outer bars of a drawn table are no cells; with `BLANKS` a run of blanks counts once.
+ */
+export function splitLines(lines: readonly string[], delimiter: string): SplitLine[] {
+  const bare = lines.map((line) => bareLine(line, delimiter));
+  const rows = parse(bare.join("\n"), delimiter);
+  if (rows.length === bare.length) return rows.map((cells) => ({ cells, openQuote: false }));
+  return bare.map((line) => splitOne(line, delimiter));
+}
+
+function splitOne(line: string, delimiter: string): SplitLine {
+  const rows = parse(line, delimiter);
+  const cells = rows[0] ?? [""];
+  const openQuote = (line.split('"').length - 1) % 2 === 1;
+  return openQuote ? { cells: line.replaceAll('"', "").split(delimiter), openQuote } : { cells, openQuote };
+}
+
+function parse(text: string, delimiter: string): string[][] {
+  // A single empty line comes back as no row at all.
+  if (text === "") return [[""]];
+  return Papa.parse<string[]>(text, { delimiter, newline: "\n", skipEmptyLines: false }).data;
+}
+
+function bareLine(line: string, delimiter: string): string {
+  if (delimiter === BLANKS) return line.trim().replace(/[\s\u00a0]+/g, BLANKS);
+  if (delimiter !== "|") return line;
+  const trimmed = line.trim();
+  if (!trimmed.startsWith("|")) return trimmed;
+  return trimmed.slice(1, trimmed.length > 1 && trimmed.endsWith("|") ? -1 : undefined);
+}
+
+/** A rule drawn under a header: dashes, bars, colons and the like, and nothing else. */
+export function isRule(line: string): boolean {
+  return /^[\s|:+=_-]*(?:--|==|__|\|:?-)[\s|:+=_-]*$/.test(line);
+}

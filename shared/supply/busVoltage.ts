@@ -1,0 +1,51 @@
+import { nonNegative, positive } from "../quantity/domain.ts";
+import { formatNumber } from "../quantity/format.ts";
+import { OutOfDomain } from "../quantity/problem.ts";
+
+export interface Supply {
+  /** U_oc, open-circuit voltage, V. */ readonly openCircuitVoltage: number;
+  /** R_s, resistance of pack, tether and leads together, Ω. */ readonly resistance: number;
+}
+
+/** Greatest power a supply can give, U_oc²/(4 R_s), W, at half the open-circuit voltage; infinite without resistance. */
+export function greatestSupplyPower({ openCircuitVoltage, resistance }: Supply): number {
+  return openCircuitVoltage ** 2 / (4 * resistance);
+}
+
+/**
+ * Voltage and current of a supply that delivers a given power.
+ *
+ *   U² − U_oc U + R_s P = 0,   U = (U_oc + sqrt(U_oc² − 4 R_s P))/2,   I = P/U
+ *
+ * Of the two roots the one above U_oc/2 is taken: it is where a load that is switched on arrives.
+ *
+ * Source   Kirchhoff's voltage law; maximum power transfer, any circuits text.
+ * Assumes  a linear source: constant open-circuit voltage and resistance at this state of charge and temperature.
+ * Throws   OutOfDomain for inputs that are not physical, and with code `supply.collapse` for more power than the
+ *          supply can give.
+ *
+ * @example busVoltage({ supply: { openCircuitVoltage: 16, resistance: 0.15 }, power: 100 }).voltage // 15 V
+ */
+export function busVoltage({ supply, power }: { readonly supply: Supply; readonly power: number }): {
+  readonly voltage: number;
+  readonly current: number;
+} {
+  const U = positive(supply.openCircuitVoltage, "open-circuit voltage", "V");
+  const R = nonNegative(supply.resistance, "supply resistance", "Ω");
+  const P = nonNegative(power, "power", "W");
+  const discriminant = U * U - 4 * R * P;
+  if (discriminant < 0) throw supplyCollapse(supply, `${formatNumber(P)} W`);
+  const voltage = (U + Math.sqrt(discriminant)) / 2;
+  return { voltage, current: P / voltage };
+}
+
+/** The refusal for a load, told in words, that is more than the supply can carry. */
+export function supplyCollapse(supply: Supply, load: string): OutOfDomain {
+  return new OutOfDomain({
+    code: "supply.collapse",
+    where: "supply",
+    found: `The supply collapses under ${load}: the most that ${formatNumber(supply.openCircuitVoltage)} V behind ${formatNumber(supply.resistance)} Ω can give is ${formatNumber(greatestSupplyPower(supply))} W`,
+    needed: "a load below that",
+    mend: "Use a pack or lead of lower resistance, or ask for less power",
+  });
+}

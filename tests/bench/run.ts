@@ -1,0 +1,12 @@
+import { measureLogReading } from "./logReading.ts";
+import { measureSliders } from "./sliderRedraw.ts";
+
+/** Speed, as ratios and times measured in one run on this machine. Not part of the tests: machines differ. */
+const rows = [...(await measureLogReading()), ...(await measureSliders())];
+
+let missed = 0;
+for (const { what, measured, wanted, met } of rows) {
+  if (!met) missed += 1;
+  console.log(`${met ? "met   " : "MISSED"}  ${what.padEnd(72)} ${measured.padStart(12)}   wanted: ${wanted}`);
+}
+process.exitCode = missed > 0 ? 1 : 0;

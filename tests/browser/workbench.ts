@@ -1,0 +1,63 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { type Browser, chromium } from "playwright-core";
+import { findChromium } from "./chromiumPath.mjs";
+
+const ROOT = resolve(import.meta.dirname, "../..");
+
+export interface Workbench {
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+/** Starts the built workbench as `npm start` does, on a free port and an empty data folder. */
+export async function startWorkbench(...flags: readonly string[]): Promise<Workbench> {
+  const data = mkdtempSync(join(tmpdir(), "bollard-page-"));
+  const child = spawn(process.execPath, ["server/launch.mjs", "workbench", "--port", "0", "--data", data, ...flags], {
+    cwd: ROOT,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
+  const address = await printedAddress(child);
+  return {
+    address,
+    async stop() {
+      const gone = new Promise((done) => child.once("close", done));
+      child.kill("SIGTERM");
+      await gone;
+      rmSync(data, { recursive: true, force: true });
+    },
+  };
+}
+
+function printedAddress(child: ChildProcess): Promise<string> {
+  return new Promise((done, fail) => {
+    let printed = "";
+    const look = (text: Buffer) => {
+      printed += text.toString();
+      const address = /http:\/\/127\.0\.0\.1:\d+/.exec(printed)?.[0];
+      if (address) done(address);
+    };
+    child.stdout!.on("data", look);
+    child.stderr!.on("data", look);
+    child.once("exit", (code) => fail(new Error(`the workbench stopped with ${code}: ${printed}`)));
+  });
+}
+
+/** Headless Chromium; as root it needs --no-sandbox, and without the rest it asks the network for things. */
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: findChromium()!,
+    args: [
+      "--headless",
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+}

@@ -1,0 +1,41 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { expect, test } from "vitest";
+import { VERBS } from "../../server/cli/verbs.ts";
+import { runCli } from "./runCli.ts";
+
+test("--help lists every verb", async () => {
+  const { code, stdout } = await runCli("--help");
+  expect(code).toBe(0);
+  for (const verb of Object.keys(VERBS)) expect(stdout).toContain(`  ${verb}`);
+});
+
+test.each(Object.keys(VERBS))("%s --help shows usage, options and an example", async (verb) => {
+  const { code, stdout } = await runCli(verb, "--help");
+  expect(code).toBe(0);
+  expect(stdout).toMatch(new RegExp(`^Usage: npm run --silent cli -- ${verb}`));
+  expect(stdout).toContain("--help");
+  expect(stdout).toContain("Examples:");
+});
+
+test("no verb at all exits with 2 and shows what there is", async () => {
+  const { code, stdout } = await runCli();
+  expect(code).toBe(2);
+  expect(stdout).toContain("Usage:");
+});
+
+/** The commands that the README shows, so that they can not go stale. */
+const README = readFileSync(resolve(import.meta.dirname, "../../README.md"), "utf8");
+const COMMANDS = [...README.matchAll(/^npm run --silent cli -- (.+)$/gm)].map((match) => match[1]!);
+
+test("the README shows the verbs of the main job", () => {
+  expect(COMMANDS.map((command) => command.split(" ")[0])).toEqual(["reduce", "compare", "predict", "drive"]);
+});
+
+test.each(COMMANDS)("the README's command works: %s", async (command) => {
+  const words = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!);
+  const { code, stdout, stderr } = await runCli(...words);
+  expect(stderr).toBe("");
+  expect(code).toBe(0);
+  expect(stdout).not.toMatch(/NaN|undefined/);
+});

@@ -1,0 +1,40 @@
+import { describe, expect, test } from "vitest";
+import { DEMO } from "../../samples/demo.ts";
+import { TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
+import { PART_SCHEMAS } from "../../shared/model/parts.ts";
+import { Project } from "../../shared/model/project.ts";
+import { Recipe } from "../../shared/model/recipe.ts";
+
+describe("the demonstration project", () => {
+  test("says that it is invented", () => {
+    expect(Project.parse(DEMO.project)).toMatchObject({ name: "Dabchick", invented: true });
+  });
+
+  test.each(["propellers", "motors", "controllers", "packs"] as const)("has %s that fit their schema", (kind) => {
+    const parts = Object.values(DEMO[kind]);
+    expect(parts.length).toBeGreaterThan(0);
+    for (const part of parts) expect(PART_SCHEMAS[kind].safeParse(part).error?.issues ?? []).toEqual([]);
+  });
+
+  test.each(DEMO.runs.map((run) => ({ ...run })))("run $file names parts that exist and has a whole recipe", (run) => {
+    expect(Object.keys(DEMO.propellers)).toContain(run.propeller);
+    expect(Object.keys(DEMO.motors)).toContain(run.motor);
+    expect(Object.keys(DEMO.controllers)).toContain(run.controller);
+    expect(Recipe.safeParse(run.recipe).error?.issues ?? []).toEqual([]);
+  });
+
+  test("has each mounting of a variant once", () => {
+    const mountings = DEMO.runs.map((run) => `${run.variant}/${run.mounting}`);
+    expect(new Set(mountings).size).toBe(mountings.length);
+  });
+
+  test("does not give the true coefficients away", () => {
+    const numbers: unknown[] = [];
+    JSON.parse(JSON.stringify(DEMO), (_, value) => (typeof value === "number" ? numbers.push(value) : value));
+    expect(numbers.length).toBeGreaterThan(100);
+    for (const { thrustCoefficient, torqueCoefficient } of Object.values(TRUE_PROPELLERS)) {
+      expect(numbers).not.toContain(thrustCoefficient);
+      expect(numbers).not.toContain(torqueCoefficient);
+    }
+  });
+});

@@ -1,0 +1,24 @@
+import { signal } from "@preact/signals";
+
+export interface Toast {
+  readonly id: number;
+  readonly tone: "done" | "problem";
+  readonly text: string;
+  readonly action?: { readonly label: string; readonly run: () => void };
+}
+
+export const toasts = signal<readonly Toast[]>([]);
+
+let last = 0;
+const SHOWN_FOR = { done: 8_000, problem: 30_000 };
+
+/** Shows a short message; the two newest stay. */
+export function tell(toast: Omit<Toast, "id">): void {
+  const id = ++last;
+  toasts.value = [...toasts.value, { ...toast, id }].slice(-2);
+  setTimeout(() => dismiss(id), SHOWN_FOR[toast.tone]);
+}
+
+export function dismiss(id: number): void {
+  toasts.value = toasts.value.filter((toast) => toast.id !== id);
+}

@@ -1,0 +1,84 @@
+import type { Run } from "../../../shared/model/run.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import type { ReductionState } from "../../app/reductions.ts";
+import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { count } from "./plateausModel.ts";
+import { RPM } from "./shownUnits.ts";
+
+export interface RunRow {
+  readonly id: string;
+  readonly name: string;
+  readonly variant: string;
+  readonly mounting: string;
+  readonly thrustCoefficient: string;
+  /** Short words for what needs a look. */
+  readonly flags: readonly string[];
+}
+
+/** The list of runs, in the order of variant, mounting, name. */
+export function runRows(
+  runs: readonly StoredDocument<Run>[],
+  stateOf: (id: string) => ReductionState | undefined,
+): RunRow[] {
+  return [...runs].sort(byVariantAndName).map(({ id, document }) => {
+    const state = stateOf(id);
+    return {
+      id,
+      name: document.name,
+      variant: document.variant === "" ? "no variant" : document.variant,
+      mounting: document.mounting,
+      thrustCoefficient: state?.reduction ? formatUncertain(state.reduction.thrustCoefficient) : "–",
+      flags: flagsOf(document, state),
+    };
+  });
+}
+
+/** One sentence that answers "What does this log say?". */
+export function benchAnswer(run: Run, state: ReductionState | undefined): string {
+  if (state?.problem) return `${run.name} gives no coefficients yet. ${state.problem.detail}`;
+  if (!state?.reduction) return `Reading ${run.file.name} …`;
+  const { thrustCoefficient, staticMerit, plateaus } = state.reduction;
+  const used = plateaus.filter((plateau) => plateau.used);
+  const rates = used.map((plateau) => plateau.rotationRate.value / RPM.factor);
+  const range = rates.length === 0 ? "" : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
+  const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
+  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${count(used.length, "plateau")}${range})${merit}.`;
+}
+
+/** Why C_P, K_Q and static merit are missing, and what would give them; empty when they are there. */
+export function powerHint({ powerCoefficient, columns }: Reduction, run: Run): string {
+  if (powerCoefficient !== null) return "";
+  const has = (role: string) => columns.some((column) => column.role === role);
+  if (!has("current") && !has("electricalPower"))
+    return "No power coefficient: the log has neither torque nor electrical power. Log voltage and current, or torque, to get it.";
+  if (run.recipe.motorId === undefined)
+    return "No power coefficient yet: choose the motor that was on the stand, and shaft power follows from voltage and current.";
+  return "No power coefficient: the electrical columns do not give shaft power at these plateaus.";
+}
+
+/** Usual cautions for work at a thrust stand. */
+export const STAND_CAUTIONS: readonly string[] = [
+  "A turning propeller cuts: guard it, keep hands, hair and lines away, and make the motor unable to start while you touch it.",
+  "Lithium packs burn when short-circuited, crushed, overcharged or wet: charge them watched, in a fireproof place, by the maker's data sheet.",
+  "Electricity near water can kill: keep mains equipment dry and behind a residual-current device, and fuse the pack close to its terminals.",
+  "Local rules and makers' data sheets come first; ask a qualified person where you are not sure.",
+];
+
+function flagsOf(run: Run, state: ReductionState | undefined): string[] {
+  const flags = run.confirmed ? [] : ["columns to confirm"];
+  if (state?.problem) return [...flags, "no result"];
+  if (!state?.reduction) return [...flags, "reading"];
+  const warnings = state.reduction.warnings.length;
+  return warnings > 0 ? [...flags, count(warnings, "warning")] : flags;
+}
+
+function byVariantAndName(a: StoredDocument<Run>, b: StoredDocument<Run>): number {
+  const key = ({ document: { variant, mounting, name } }: StoredDocument<Run>) => [variant || "\uffff", mounting, name];
+  const [left, right] = [key(a), key(b)];
+  for (const [index, text] of left.entries()) {
+    const order = text.localeCompare(right[index]!, "en", { numeric: true });
+    if (order !== 0) return order;
+  }
+  return 0;
+}

@@ -1,0 +1,18 @@
+import { requireUnit } from "../../../shared/quantity/unit.ts";
+import type { Dimension } from "../../../shared/quantity/units.data.ts";
+
+const shown = (symbol: string, dimension: Dimension) => requireUnit(symbol, dimension);
+
+/** Units in which these screens print each kind of number. Rotation rates are printed in turns a minute, as builders say them. */
+export const NEWTON = shown("N", "force");
+export const KILOGRAM_FORCE = shown("kgf", "force");
+export const RPM = shown("rpm", "rotationRate");
+export const MILLINEWTON_METRE = shown("mN·m", "torque");
+export const VOLT = shown("V", "voltage");
+export const AMPERE = shown("A", "current");
+export const WATT = shown("W", "power");
+export const SECOND = shown("s", "time");
+export const MILLIMETRE = shown("mm", "length");
+export const PERCENT = shown("%", "fraction");
+export const CELSIUS = shown("°C", "temperature");
+export const DENSITY = shown("kg/m³", "density");

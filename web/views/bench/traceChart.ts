@@ -1,0 +1,93 @@
+import type { ColumnRole } from "../../../shared/model/recipe.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import type { Trace } from "../../../shared/model/trace.ts";
+import type { ChartPoint, ChartSeries, ChartSpan, ChartSpec } from "../../charts/chartSpec.ts";
+import { plateauName } from "./plateausModel.ts";
+import { RPM } from "./shownUnits.ts";
+
+/** The whole log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
+export function traceChart(trace: Trace, reduction: Reduction | null): ChartSpec {
+  const series = [
+    traceSeries(trace, "thrust", "Thrust reading", 0),
+    traceSeries(trace, "rotationRate", "Rotation rate", 1),
+  ].filter((one) => one !== null);
+  return {
+    title: "Log over time with plateaus and tares",
+    x: { label: "Time", unit: "s", min: trace.start, max: trace.end },
+    y: { label: "Thrust reading", unit: "N" },
+    y2: { label: "Rotation rate", unit: "rpm", min: 0 },
+    series,
+    spans: reduction === null ? [] : traceSpans(reduction),
+  };
+}
+
+/** The remaining channels over the same time, two at most in one picture: the command, and the electrical side. */
+export function detailCharts(trace: Trace): ChartSpec[] {
+  return [
+    detailChart(trace, "command", "Throttle command"),
+    detailChart(trace, "current", "Supply current", "voltage", "Supply voltage"),
+    detailChart(trace, "torque", "Shaft torque"),
+    detailChart(trace, "temperature", "Temperature"),
+  ].filter((chart) => chart !== null);
+}
+
+const PLATEAU = "plateau-";
+const TARE = "tare-";
+
+/** Plateaus, left-out stretches and tare windows; the identity tells which of them was dragged. */
+export function traceSpans(reduction: Reduction): ChartSpan[] {
+  const plateaus = reduction.plateaus.flatMap((plateau, index): ChartSpan[] => {
+    const { start, end } = plateau;
+    if (start === null || end === null) return [];
+    const label = plateau.used ? plateauName(index) : `${plateauName(index)}, left out: ${plateau.leftOutBecause ?? ""}`;
+    return [{ id: `${PLATEAU}${index}`, start, end, label, kind: plateau.used ? "plateau" : "leftOut" }];
+  });
+  const tares = reduction.tare.windows.map(
+    ({ start, end }, index): ChartSpan => ({ id: `${TARE}${index}`, start, end, label: `Tare ${index + 1}`, kind: "tare" }),
+  );
+  return [...tares, ...plateaus];
+}
+
+/** Which plateau or tare window a span of the picture stands for. */
+export function spanTarget(id: string): { readonly kind: "plateau" | "tare"; readonly index: number } {
+  return id.startsWith(TARE)
+    ? { kind: "tare", index: Number(id.slice(TARE.length)) }
+    : { kind: "plateau", index: Number(id.slice(PLATEAU.length)) };
+}
+
+function detailChart(
+  trace: Trace,
+  role: ColumnRole,
+  name: string,
+  secondRole?: ColumnRole,
+  secondName = "",
+): ChartSpec | null {
+  const first = traceSeries(trace, role, name, 0);
+  const second = secondRole === undefined ? null : traceSeries(trace, secondRole, secondName, 1);
+  if (first === null) return null;
+  return {
+    title: `${name}${second === null ? "" : ` and ${secondName.toLowerCase()}`} over time`,
+    x: { label: "Time", unit: "s", min: trace.start, max: trace.end },
+    y: { label: name, unit: unitOf(trace, role) },
+    ...(second !== null && secondRole !== undefined && { y2: { label: secondName, unit: unitOf(trace, secondRole) } }),
+    series: second === null ? [first] : [first, { ...second, secondAxis: true }],
+  };
+}
+
+function traceSeries(trace: Trace, role: ColumnRole, name: string, style: number): ChartSeries | null {
+  const channel = trace.channels.find((one) => one.role === role);
+  if (channel === undefined) return null;
+  const factor = role === "rotationRate" ? RPM.factor : 1;
+  const points = trace.times.flatMap((time, index): ChartPoint[] => {
+    const low = channel.low[index] ?? null;
+    const high = channel.high[index] ?? null;
+    if (low === null || high === null) return [];
+    return [{ x: time, y: (low + high) / 2 / factor, yInterval: [low / factor, high / factor] }];
+  });
+  return { id: role, name, kind: "trace", style, points, ...(role === "rotationRate" && { secondAxis: true }) };
+}
+
+function unitOf(trace: Trace, role: ColumnRole): string {
+  const unit = trace.channels.find((one) => one.role === role)?.unit ?? "";
+  return unit === "1" ? "" : unit;
+}

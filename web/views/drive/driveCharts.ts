@@ -1,0 +1,58 @@
+import type { OperatingPoint } from "../../../shared/model/drive.ts";
+import type { ShownUnit } from "../../../shared/quantity/format.ts";
+import type { ChartMarker, ChartPoint, ChartSpec } from "../../charts/chartSpec.ts";
+import { AMPERE, NEWTON } from "../bench/shownUnits.ts";
+import type { Driven } from "./driveModel.ts";
+
+/** Steps of a sweep from zero to full throttle. */
+export const SWEEP_STEPS = 41;
+
+/** Bollard thrust of one thruster against throttle, every propeller side by side, with bands. */
+export function thrustChart(driven: readonly Driven[], throttle: number): ChartSpec {
+  return sweepChart(driven, throttle, { quantity: "thrust", label: "Bollard thrust of one thruster", unit: NEWTON });
+}
+
+/** Current from the pack against throttle, every propeller side by side, with bands. */
+export function currentChart(driven: readonly Driven[], throttle: number): ChartSpec {
+  return sweepChart(driven, throttle, { quantity: "supplyCurrent", label: "Current from the pack", unit: AMPERE });
+}
+
+interface Shown {
+  readonly quantity: "thrust" | "supplyCurrent";
+  readonly label: string;
+  readonly unit: ShownUnit;
+}
+
+function sweepChart(driven: readonly Driven[], throttle: number, { quantity, label, unit }: Shown): ChartSpec {
+  return {
+    title: `${label} against throttle`,
+    x: { label: "Throttle", unit: "%", min: 0, max: 100 },
+    y: { label, unit: unit.symbol, min: 0 },
+    series: driven
+      .filter(({ sweep }) => sweep.length > 0)
+      .map(({ propeller, sweep }) => ({
+        id: `${quantity}-${propeller.name}`,
+        name: propeller.name,
+        kind: "prediction" as const,
+        style: propeller.style,
+        points: sweep.map((point, step) => sweepPoint(point, (100 * step) / (sweep.length - 1), quantity, unit)),
+      })),
+    markers: [{ x: throttle * 100, label: "this throttle" }, ...limitMarkers(driven)],
+  };
+}
+
+function sweepPoint(point: OperatingPoint, x: number, quantity: Shown["quantity"], { factor }: ShownUnit): ChartPoint {
+  const doubt = point.uncertainties?.[quantity];
+  const y = point[quantity] / factor;
+  if (doubt === undefined) return { x, y };
+  return { x, y, yInterval: [doubt.interval95[0] / factor, doubt.interval95[1] / factor] };
+}
+
+/** Where each propeller meets its first limit. */
+function limitMarkers(driven: readonly Driven[]): ChartMarker[] {
+  return driven.flatMap(({ propeller, point }) => {
+    const governing = point?.limits.find((limit) => limit.name === point.governingLimit);
+    const at = governing?.reachedAtThrottle ?? null;
+    return at === null || at >= 1 ? [] : [{ x: 100 * at, label: `${propeller.name}: ${governing!.name}` }];
+  });
+}

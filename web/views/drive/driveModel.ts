@@ -1,0 +1,144 @@
+import type { DriveRequest, OperatingPoint } from "../../../shared/model/drive.ts";
+import type { Controller, Motor, Pack } from "../../../shared/model/parts.ts";
+import { formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
+import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
+import { KILOGRAM_FORCE, NEWTON } from "../bench/shownUnits.ts";
+import { POINT_QUANTITIES, pointText } from "./pointText.ts";
+
+/** What drives the propeller, as chosen from the parts. */
+export interface Chosen {
+  readonly motor: Motor;
+  /** Null: none chosen, taken without resistance and without limit. */
+  readonly controller: Controller | null;
+  readonly pack: Pack;
+  readonly thrusters: number;
+  /** Constant power of the rest of the vehicle, W. */
+  readonly hotelPower: number;
+  /** Density of the working water, kg/m³. */
+  readonly density: number;
+}
+
+/** Where a torque coefficient comes from. */
+export type TorqueSource = "torque" | "motorConstants" | "statedMerit" | "typed";
+
+/** A propeller as the drive sees it: one variant of the bench, or numbers that were typed. */
+export interface DrivenPropeller {
+  readonly name: string;
+  readonly style: number;
+  readonly diameter: Uncertain;
+  readonly thrustCoefficient: Uncertain;
+  readonly torqueCoefficient: Uncertain;
+  readonly torqueSource: TorqueSource;
+  /** Mountings behind the coefficients; 0 for typed ones. */
+  readonly runs: number;
+}
+
+/** One propeller on the chosen drive: its points over the whole throttle, or the sentence why there are none. */
+export interface Driven {
+  readonly propeller: DrivenPropeller;
+  readonly sweep: readonly OperatingPoint[];
+  readonly point: OperatingPoint | null;
+  readonly problem: string;
+}
+
+/** The whole question to the operating-point model, SI. */
+export function driveRequest(chosen: Chosen, propeller: DrivenPropeller, throttle: number): DriveRequest {
+  const { motor, controller, pack, thrusters, hotelPower, density } = chosen;
+  const { diameter, thrustCoefficient, torqueCoefficient } = propeller;
+  return {
+    speedConstant: motor.speedConstant,
+    motorResistance: motor.resistance,
+    noLoadCurrent: motor.noLoadCurrent,
+    noLoadCurrentSlope: motor.noLoadCurrentSlope,
+    controllerResistance: controller?.resistance ?? 0,
+    supplyVoltage: pack.openCircuitVoltage,
+    supplyResistance: pack.resistance,
+    hotelPower,
+    thrusters,
+    diameter: diameter.value,
+    thrustCoefficient: thrustCoefficient.value,
+    torqueCoefficient: torqueCoefficient.value,
+    density,
+    throttle,
+    limits: limitsOf(chosen),
+    uncertainties: {
+      diameter: diameter.standardUncertainty,
+      thrustCoefficient: thrustCoefficient.standardUncertainty,
+      torqueCoefficient: torqueCoefficient.standardUncertainty,
+    },
+  };
+}
+
+/** "At 60 % throttle each thruster pulls 21.3 ± 0.6 N (sanded) or ... " */
+export function driveAnswer(driven: readonly Driven[], throttle: number, thrusters: number): string {
+  const told = driven.filter((one): one is Driven & { point: OperatingPoint } => one.point !== null);
+  if (told.length === 0)
+    return driven[0]?.problem || "Choose a motor and a pack, and a variant with a torque coefficient, to see what they will pull.";
+  const at = `At ${Math.round(throttle * 100)}\u202f% throttle`;
+  const each = thrusters > 1 ? `each of ${thrusters} thrusters` : "the thruster";
+  const parts = told.map(({ propeller, point }, index) => {
+    const thrust = uncertainThrust(point);
+    const kilograms = formatQuantity(point.thrust, KILOGRAM_FORCE, 2);
+    const drawing = `${pointText(point, "supplyCurrent")}${index === 0 ? " from the pack" : ""}`;
+    return `${formatUncertain(thrust, NEWTON)} (${kilograms}) with “${propeller.name}”, drawing ${drawing}`;
+  });
+  return `${at} ${each} pulls ${parts.join("; ")}.`;
+}
+
+export interface PointRow {
+  readonly name: string;
+  readonly symbol: string;
+  readonly cells: readonly string[];
+}
+
+/** The table of all propellers at this throttle, one column a propeller. */
+export function pointRows(driven: readonly Driven[]): PointRow[] {
+  const points = driven.map(({ point }) => point);
+  const rows = POINT_QUANTITIES.map(({ key, name, symbol }) => ({
+    name,
+    symbol,
+    cells: points.map((point) => (point === null ? "–" : pointText(point, key))),
+  }));
+  const merit = points.map((point) => (point === null ? "–" : formatQuantity(point.efficiencies.propeller, RATIO, 3)));
+  const kilograms = points.map((point) => (point === null ? "–" : formatUncertain(uncertainThrust(point), KILOGRAM_FORCE)));
+  return [
+    rows[0]!,
+    { name: "Bollard thrust as a weight", symbol: "", cells: kilograms },
+    ...rows.slice(1),
+    { name: "Static merit", symbol: "FM", cells: merit },
+  ];
+}
+
+/** Where the torque coefficient of a propeller comes from, ready to show. */
+export function torqueSourceText({ torqueSource, name }: DrivenPropeller, staticMerit: number): string {
+  const sentences: { readonly [S in TorqueSource]: string } = {
+    torque: `${name}: torque coefficient from the measured torque.`,
+    motorConstants: `${name}: torque coefficient from voltage, current and the constants of the motor on the stand.`,
+    statedMerit: `${name}: no torque was measured; its torque coefficient is worked out from the stated static merit of ${staticMerit.toFixed(2)}, taken as exact. Currents and powers rest on it.`,
+    typed: `${name}: coefficients as typed.`,
+  };
+  return sentences[torqueSource];
+}
+
+function limitsOf({ motor, controller, pack }: Chosen): DriveRequest["limits"] {
+  return {
+    ...(motor.currentLimit !== undefined && { motorCurrent: motor.currentLimit }),
+    ...(motor.powerLimit !== undefined && { motorPower: motor.powerLimit }),
+    ...(controller?.currentLimit !== undefined && { controllerCurrent: controller.currentLimit }),
+    ...(pack.currentLimit !== undefined && { supplyCurrent: pack.currentLimit }),
+  };
+}
+
+function uncertainThrust(point: OperatingPoint): Uncertain {
+  return point.uncertainties?.thrust ?? exactly(point.thrust);
+}
+
+/** A number without doubt of its own. */
+export function exactly(value: number): Uncertain {
+  return { value, standardUncertainty: 0, interval95: [value, value] };
+}
+
+const RATIO = { symbol: "", factor: 1 };
+
+/** Usual cautions for wiring and running what this screen works out. */
+export const ROTATION_AT_REST = "Everything here is at bollard: the vehicle held still. Moving ahead, thrust and current fall.";

@@ -1,0 +1,36 @@
+import { OPERATING_POINT_NUMBERS, type OperatingPoint } from "../../../shared/model/drive.ts";
+import { type ShownUnit, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
+import { AMPERE, MILLINEWTON_METRE, NEWTON, PERCENT, RPM, VOLT, WATT } from "../bench/shownUnits.ts";
+
+export type PointQuantity = keyof typeof OPERATING_POINT_NUMBERS;
+
+const NEWTON_PER_WATT: ShownUnit = { symbol: "N/W", factor: 1 };
+
+/** The numbers of an operating point in the order people ask for them. */
+export const POINT_QUANTITIES: readonly {
+  readonly key: PointQuantity;
+  readonly name: string;
+  readonly symbol: string;
+  readonly unit: ShownUnit;
+}[] = [
+  { key: "thrust", name: "Bollard thrust of one thruster", symbol: "T", unit: NEWTON },
+  { key: "rotationRate", name: "Rotation rate", symbol: "n", unit: RPM },
+  { key: "torque", name: "Shaft torque", symbol: "Q", unit: MILLINEWTON_METRE },
+  { key: "motorCurrent", name: "Motor current", symbol: "I_m", unit: AMPERE },
+  { key: "motorVoltage", name: "Motor voltage", symbol: "U_m", unit: VOLT },
+  { key: "supplyCurrent", name: "Current from the pack, all thrusters and hotel load", symbol: "I_s", unit: AMPERE },
+  { key: "supplyVoltage", name: "Pack voltage under load", symbol: "U", unit: VOLT },
+  { key: "electricalPower", name: "Electrical power of one thruster", symbol: "P_e", unit: WATT },
+  { key: "shaftPower", name: "Shaft power", symbol: "P", unit: WATT },
+  { key: "efficiency", name: "Shaft power over electrical power", symbol: "eta", unit: PERCENT },
+  { key: "thrustPerPower", name: "Thrust over electrical power", symbol: "T/P_e", unit: NEWTON_PER_WATT },
+];
+
+/** One number of a point with its unit, and its 95 % half-width where the inputs had doubts. */
+export function pointText(point: OperatingPoint, key: PointQuantity): string {
+  const { unit } = POINT_QUANTITIES.find((one) => one.key === key)!;
+  const doubt = point.uncertainties?.[key];
+  return doubt === undefined || doubt.standardUncertainty === 0
+    ? formatQuantity(point[key], unit)
+    : formatUncertain(doubt, unit);
+}

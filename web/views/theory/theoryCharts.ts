@@ -1,0 +1,147 @@
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import { powerCoefficient } from "../../../shared/propeller/coefficients.ts";
+import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
+import { plateauName } from "../bench/plateausModel.ts";
+import { thrustScale } from "../bench/fitCharts.ts";
+import { RPM } from "../bench/shownUnits.ts";
+import { type MeasuredVariant, type TheoryInputs, limitThrust, predictedThrust } from "./theoryModel.ts";
+
+export type PowerKind = "shaftPower" | "electricalPower";
+
+const STEPS = 40;
+
+/** Measured thrust against power, the prediction of the stated merit, and the region momentum theory rules out. */
+export function thrustPowerChart(variants: readonly MeasuredVariant[], inputs: TheoryInputs, kind: PowerKind): ChartSpec {
+  const measured = variants.map((variant) => powerSeries(variant, kind)).filter((series) => series.points.length > 0);
+  const reach = greatest(measured) * 1.08 || statedPower(inputs, kind) * 1.3;
+  const passed = kind === "shaftPower" ? 1 : inputs.driveEfficiency;
+  const name = kind === "shaftPower" ? "shaft power" : "electrical power";
+  return {
+    title: `Thrust against ${name} with the momentum limit`,
+    x: { label: name[0]!.toUpperCase() + name.slice(1), unit: "W", min: 0, max: reach },
+    y: { label: "Bollard thrust", unit: "N", min: 0 },
+    series: [
+      // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
+      { id: "limit", name: "Momentum limit", kind: "limit", style: 0, points: curve(reach, (power) => limitThrust(power, inputs)) },
+      {
+        id: "prediction",
+        name: `Prediction, static merit ${inputs.staticMerit.toFixed(2)}`,
+        kind: "prediction",
+        style: PREDICTION_STYLE,
+        points: curve(reach, (power) => predictedThrust(power * passed, inputs)),
+      },
+      ...measured,
+    ],
+  };
+}
+
+/** Measured thrust and fit against rotation rate, with what the stated merit would make of the same shaft power. */
+export function thrustRateChart(variants: readonly MeasuredVariant[], inputs: TheoryInputs): ChartSpec {
+  const measured = variants.map(rateSeries).filter((series) => series.points.length > 0);
+  const reach = greatest(measured) * 1.05;
+  const driver = variants.find((variant) => variant.reductions.some((one) => one.powerCoefficient !== null));
+  const known = driver?.reductions.find((one) => one.powerCoefficient !== null);
+  return {
+    title: "Thrust against rotation rate with the prediction",
+    x: { label: "Rotation rate", unit: "rpm", min: 0, ...(reach > 0 && { max: reach }) },
+    y: { label: "Bollard thrust", unit: "N", min: 0 },
+    series: [
+      ...(known === undefined ? [] : samePowerSeries(driver!.name, known, inputs, reach)),
+      ...variants.flatMap((variant) => fitSeries(variant, reach)),
+      ...measured,
+    ],
+  };
+}
+
+/** Style number of predictions, away from those of the variants. */
+const PREDICTION_STYLE = 5;
+
+/** Limit and prediction at the shaft power that `reduction` measured at each rotation rate; the band is that of C_P. */
+function samePowerSeries(name: string, reduction: Reduction, inputs: TheoryInputs, reach: number): ChartSeries[] {
+  const coefficient = reduction.powerCoefficient!;
+  const disc = { ...inputs, density: reduction.fluid.density, diameter: reduction.diameter.value };
+  const along = (thrustAt: (shaftPower: number) => number) =>
+    curve(reach, (rpm) => thrustAt(shaftPowerAt(reduction, coefficient.value, rpm * RPM.factor)));
+  const banded = curve(reach, (rpm) => rpm).map(({ x }): ChartPoint => {
+    if (x === 0) return { x, y: 0 };
+    const thrust = (c: number) => predictedThrust(shaftPowerAt(reduction, Math.max(c, 1e-9), x * RPM.factor), disc);
+    const [low, high] = coefficient.interval95;
+    return { x, y: thrust(coefficient.value), yInterval: [thrust(low), thrust(high)] };
+  });
+  return [
+    { id: "limit", name: `Momentum limit at the shaft power of ${name}`, kind: "limit", style: 0, points: along((power) => limitThrust(power, disc)) },
+    {
+      id: "prediction",
+      name: `Static merit ${inputs.staticMerit.toFixed(2)} at the shaft power of ${name}`,
+      kind: "prediction",
+      style: PREDICTION_STYLE,
+      points: banded,
+    },
+  ];
+}
+
+function shaftPowerAt({ fluid, diameter }: Reduction, coefficient: number, rotationRate: number): number {
+  const ofOneWatt = powerCoefficient({ shaftPower: 1, density: fluid.density, rotationRate, diameter: diameter.value });
+  return coefficient / ofOneWatt;
+}
+
+function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKind): ChartSeries {
+  const points = reductions.flatMap(({ plateaus }) =>
+    plateaus.flatMap((plateau, index): ChartPoint[] => {
+      const power = plateau[kind];
+      if (power === null || !plateau.used) return [];
+      return [{ x: power.value, xInterval: power.interval95, ...thrustOf(plateau.thrust), note: `${name}, ${plateauName(index)}` }];
+    }),
+  );
+  return { id: `measured-${name}`, name, kind: "measured", style, points };
+}
+
+function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
+  const points = reductions.flatMap(({ plateaus }) =>
+    plateaus.flatMap((plateau, index): ChartPoint[] =>
+      plateau.used
+        ? [{ x: plateau.rotationRate.value / RPM.factor, ...thrustOf(plateau.thrust), note: `${name}, ${plateauName(index)}` }]
+        : [],
+    ),
+  );
+  return { id: `measured-${name}`, name, kind: "measured", style, points };
+}
+
+function fitSeries({ name, style, reductions }: MeasuredVariant, reach: number): ChartSeries[] {
+  return reductions.slice(0, 1).map((reduction) => ({
+    id: `fit-${name}`,
+    name: `Fit, ${name}${reductions.length > 1 ? ", first mounting" : ""}`,
+    kind: "fit",
+    style,
+    points: curve(reach, () => 0).map(({ x }): ChartPoint => {
+      if (x === 0) return { x, y: 0 };
+      const thrust = scaled(reduction.thrustCoefficient, thrustScale(reduction, x * RPM.factor));
+      return { x, y: thrust.value, yInterval: thrust.interval95 };
+    }),
+  }));
+}
+
+function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval"> {
+  return { y: thrust.value, yInterval: thrust.interval95 };
+}
+
+function curve(reach: number, y: (x: number) => number): ChartPoint[] {
+  if (!(reach > 0)) return [];
+  return Array.from({ length: STEPS + 1 }, (_, step) => {
+    const x = (reach * step) / STEPS;
+    return { x, y: step === 0 ? 0 : y(x) };
+  });
+}
+
+function greatest(series: readonly ChartSeries[]): number {
+  return Math.max(0, ...series.flatMap((one) => one.points.map((point) => point.xInterval?.[1] ?? point.x)));
+}
+
+function statedPower({ wanted, driveEfficiency, ...inputs }: TheoryInputs, kind: PowerKind): number {
+  const electrical =
+    wanted.kind === "power"
+      ? wanted.electricalPower
+      : (wanted.thrust / predictedThrust(1, { ...inputs, wanted, driveEfficiency })) ** 1.5 / driveEfficiency;
+  return kind === "electricalPower" ? electrical : electrical * driveEfficiency;
+}

@@ -1,0 +1,145 @@
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import { discArea } from "../../../shared/propeller/coefficients.ts";
+import { idealBollardThrust, idealNozzleThrust } from "../../../shared/propeller/momentum.ts";
+import { meritFromThrustAndPower, thrustFromMerit } from "../../../shared/propeller/staticMerit.ts";
+import { formatInterval, formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
+import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import { KILOGRAM_FORCE, NEWTON, WATT } from "../bench/shownUnits.ts";
+
+/** Least and greatest stated merit of the slider; real small propellers lie well inside. */
+export const MERIT_RANGE = { low: 0.2, high: 0.9, step: 0.01 } as const;
+
+export interface Disc {
+  /** Diameter, m. */
+  readonly diameter: number;
+  /** Density of the fluid, kg/m³. */
+  readonly density: number;
+  /** Exit area over disc area of a nozzle; null for an open propeller. */
+  readonly nozzleAreaRatio: number | null;
+}
+
+/** What a person states on this screen: everything the prediction follows from. */
+export interface TheoryInputs extends Disc {
+  readonly staticMerit: number;
+  /** Shaft power over electrical power; a stated share of what motor and controller pass on. */
+  readonly driveEfficiency: number;
+  /** Supply voltage that the current is worked out at, V. */
+  readonly voltage: number;
+  readonly wanted:
+    | { readonly kind: "thrust"; readonly thrust: number }
+    | { readonly kind: "power"; readonly electricalPower: number };
+}
+
+/** A variant that has been measured, with the static merit of all its runs where power is known. */
+export interface MeasuredVariant {
+  readonly name: string;
+  /** Style number shared by everything drawn of this variant. */
+  readonly style: number;
+  readonly reductions: readonly Reduction[];
+  readonly staticMerit: Uncertain | null;
+}
+
+/** Greatest thrust momentum theory allows at `shaftPower`, N. */
+export function limitThrust(shaftPower: number, { diameter, density, nozzleAreaRatio }: Disc): number {
+  const disc = { shaftPower, discArea: discArea(diameter), density };
+  return nozzleAreaRatio === null ? idealBollardThrust(disc) : idealNozzleThrust({ ...disc, areaRatio: nozzleAreaRatio });
+}
+
+/** Thrust of the stated merit at `shaftPower`, N. */
+export function predictedThrust(shaftPower: number, { diameter, density, staticMerit }: TheoryInputs): number {
+  return thrustFromMerit({ shaftPower, discArea: discArea(diameter), density, staticMerit });
+}
+
+/** Static merit of the ideal itself: 1 for an open propeller, more in a nozzle, where part of the thrust is the nozzle's. */
+export function idealMerit(disc: Disc): number {
+  const shaftPower = 1;
+  const { diameter, density } = disc;
+  return meritFromThrustAndPower({ thrust: limitThrust(shaftPower, disc), shaftPower, discArea: discArea(diameter), density });
+}
+
+/** One sentence: how close the best measured variant comes; or what is missing for an answer. */
+export function theoryAnswer(variants: readonly MeasuredVariant[], inputs: TheoryInputs): string {
+  const known = variants.filter((variant) => variant.staticMerit !== null);
+  if (known.length === 0)
+    return variants.length === 0
+      ? "No run has been reduced yet; the prediction below follows from the stated merit alone."
+      : "The measured runs give thrust but no shaft power, so how close they come is not known; the prediction follows from the stated merit.";
+  const best = known.reduce((a, b) => (b.staticMerit!.value > a.staticMerit!.value ? b : a));
+  return `${readout(best, inputs)}${best.reductions.length === 1 ? " One mounting only." : ""}`;
+}
+
+/** "sanded makes 57 ± 3 % of the ideal power efficiency: ..." with the thrust that means at 100 W. */
+export function readout({ name, staticMerit }: MeasuredVariant, inputs: TheoryInputs): string {
+  if (staticMerit === null) return `${name}: shaft power is not known, so its static merit is not.`;
+  const share = scaled(staticMerit, 100 / idealMerit(inputs));
+  const real = (merit: number) => predictedThrust(REFERENCE_POWER, { ...inputs, staticMerit: merit });
+  const [low, high] = staticMerit.interval95;
+  const thrust = low > 0 ? ` (${formatInterval([real(low), real(high)], NEWTON)})` : "";
+  return (
+    `${name} makes ${formatUncertain(share, { symbol: "%", factor: 1 })} of the ideal power efficiency: ` +
+    `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatQuantity(real(staticMerit.value), NEWTON)}${thrust}, ` +
+    `where the ideal pushes ${formatQuantity(limitThrust(REFERENCE_POWER, inputs), NEWTON)}.`
+  );
+}
+
+/** Shaft power that sentences are told for, W. */
+const REFERENCE_POWER = 100;
+
+export interface Estimate {
+  readonly rows: readonly { readonly name: string; readonly value: string; readonly how: string }[];
+  readonly sentence: string;
+  /** What the stated merit can not be, in a sentence; empty when it is possible. */
+  readonly caution: string;
+}
+
+/** Power, current and thrust that follow from the stated merit. Exact consequences of stated numbers, so without interval. */
+export function estimate(inputs: TheoryInputs): Estimate {
+  const { staticMerit, driveEfficiency, voltage, wanted } = inputs;
+  const shaftPower = wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
+  const thrust = wanted.kind === "thrust" ? wanted.thrust : predictedThrust(shaftPower, inputs);
+  const electricalPower = shaftPower / driveEfficiency;
+  const current = electricalPower / voltage;
+  const thrustText = `${formatQuantity(thrust, NEWTON)} (${formatQuantity(thrust, KILOGRAM_FORCE)})`;
+  return {
+    rows: [
+      { name: "Bollard thrust", value: thrustText, how: wanted.kind === "thrust" ? "stated" : "from shaft power and merit" },
+      { name: "Ideal thrust at this power", value: formatQuantity(limitThrust(shaftPower, inputs), NEWTON), how: "momentum limit" },
+      { name: "Shaft power", value: formatQuantity(shaftPower, WATT), how: wanted.kind === "thrust" ? "ideal power over merit" : "electrical power × efficiency" },
+      { name: "Electrical power", value: formatQuantity(electricalPower, WATT), how: wanted.kind === "power" ? "stated" : "shaft power over efficiency" },
+      { name: "Supply current", value: `${formatNumber(current)}\u202fA`, how: `at ${formatNumber(voltage)}\u202fV` },
+      { name: "Thrust over electrical power", value: `${formatNumber(thrust / electricalPower)}\u202fN/W`, how: "falls as the thrust grows" },
+    ],
+    sentence:
+      `With a static merit of ${formatNumber(staticMerit, 2)}, ${thrustText} takes ${formatQuantity(electricalPower, WATT)} ` +
+      `and ${formatNumber(current)}\u202fA at ${formatNumber(voltage)}\u202fV.`,
+    caution:
+      staticMerit > idealMerit(inputs)
+        ? `A static merit of ${formatNumber(staticMerit, 2)} is more than momentum theory allows; take less.`
+        : "",
+  };
+}
+
+/** Shaft power that a thrust takes at the stated merit, W: thrust grows with power to the 2/3, so one known point is enough. */
+function shaftPowerFor(thrust: number, inputs: TheoryInputs): number {
+  return (thrust / predictedThrust(1, inputs)) ** 1.5;
+}
+
+/** What stands behind the picture: model, equation, range, source. */
+export const MODEL_TEXT: readonly { readonly name: string; readonly text: string }[] = [
+  {
+    name: "Model",
+    text: "The propeller is a disc that pushes a stream of water. At rest, thrust is the mass flow through the disc times the speed of the stream far behind, and ideal power is thrust times the speed through the disc.",
+  },
+  {
+    name: "Equation",
+    text: "T = (2 ρ A P²)^⅓ for an open disc; in a nozzle whose exit has σ times the disc area, T = (4 σ ρ A P²)^⅓. Static merit FM = T^1.5 / (P √(2 ρ A)): ideal power over real power at the same thrust.",
+  },
+  {
+    name: "Range",
+    text: "Steady running at rest in unbounded water, no swirl, no cavitation, no air drawn from the surface. It is a bound for an open propeller: friction, swirl and tip loss only take away.",
+  },
+  {
+    name: "Source",
+    text: "Rankine-Froude momentum theory; Carlton, Marine Propellers and Propulsion, chapter 8.",
+  },
+];

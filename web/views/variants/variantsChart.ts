@@ -1,0 +1,54 @@
+import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
+import { thrustScale } from "../bench/fitCharts.ts";
+import { plateauName } from "../bench/plateausModel.ts";
+import { RPM } from "../bench/shownUnits.ts";
+import { type VariantRuns, reductionsOf } from "./variantGroups.ts";
+
+const STEPS = 40;
+
+/** Thrust against rotation rate of every variant: measured points with error bars, and the line of the variant with its band. */
+export function overlayChart(
+  groups: readonly VariantRuns[],
+  coefficientOf: (name: string) => Uncertain | null,
+): ChartSpec {
+  const measured = groups.map(measuredSeries).filter((series) => series.points.length > 0);
+  const highest = Math.max(0, ...measured.flatMap((series) => series.points.map((point) => point.x))) * 1.05;
+  return {
+    title: "Thrust against rotation rate, all variants",
+    x: { label: "Rotation rate", unit: "rpm", min: 0 },
+    y: { label: "Thrust", unit: "N" },
+    series: [...groups.flatMap((group) => fitSeries(group, coefficientOf(group.name), highest)), ...measured],
+  };
+}
+
+function measuredSeries({ name, style, members }: VariantRuns): ChartSeries {
+  const points = members.flatMap(({ run, reduction }) =>
+    (reduction?.plateaus ?? []).flatMap((plateau, index): ChartPoint[] =>
+      plateau.used
+        ? [
+            {
+              x: plateau.rotationRate.value / RPM.factor,
+              y: plateau.thrust.value,
+              yInterval: plateau.thrust.interval95,
+              note: `${run.name}, ${plateauName(index).toLowerCase()}`,
+            },
+          ]
+        : [],
+    ),
+  );
+  return { id: `measured-${name}`, name, kind: "measured", style, points };
+}
+
+/** The line of the variant's mean coefficient, in the water and with the diameter of its first run. */
+function fitSeries(group: VariantRuns, coefficient: Uncertain | null, highest: number): ChartSeries[] {
+  const [reduction] = reductionsOf(group);
+  if (reduction === undefined || coefficient === null || !(highest > 0)) return [];
+  const points = Array.from({ length: STEPS + 1 }, (_, step): ChartPoint => {
+    const rpm = (highest * step) / STEPS;
+    if (step === 0) return { x: 0, y: 0, yInterval: [0, 0] };
+    const thrust = scaled(coefficient, thrustScale(reduction, rpm * RPM.factor));
+    return { x: rpm, y: thrust.value, yInterval: thrust.interval95 };
+  });
+  return [{ id: `fit-${group.name}`, name: `Fit, ${group.name}`, kind: "fit", style: group.style, points }];
+}

@@ -1,0 +1,147 @@
+import type { Comparison, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
+import { formatInterval, formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { count } from "../bench/plateausModel.ts";
+import { type VariantRuns, reductionsOf } from "./variantGroups.ts";
+
+/** The question of the screen, told of what is compared. */
+export function variantsQuestion(names: readonly string[], baseline: string | null): string {
+  const others = names.filter((name) => name !== baseline);
+  if (baseline === null || others.length === 0) return "How do the variants compare?";
+  if (others.length > 1) return `How much does each variant gain over “${baseline}”?`;
+  return `How much did “${others[0]}” gain over “${baseline}”?`;
+}
+
+/** The answer in a sentence a comparison; or what is needed before there can be one. */
+export function variantsAnswer(comparisons: readonly Comparison[], groups: readonly VariantRuns[]): string {
+  if (comparisons.length > 0) return comparisons.map((one) => one.sentence).join(" ");
+  const waiting = groups.flatMap(({ members }) => members.filter((member) => member.reduction === null));
+  if (waiting.length > 0 && groups.length > 1) return "The runs of the variants are not all reduced yet.";
+  if (groups.length === 1)
+    return `All runs belong to one variant, “${groups[0]!.name}”. Give at least one run another variant to compare.`;
+  return "No run has a variant yet. Name the variant of each run below, for example “as printed” and “sanded”.";
+}
+
+/** The group that the others are measured against: the one chosen, or the first that has a result. */
+export function baselineOf(groups: readonly VariantRuns[], chosen: string | null): VariantRuns | null {
+  const known = groups.filter((group) => reductionsOf(group).length > 0);
+  return known.find((group) => group.name === chosen) ?? known[0] ?? null;
+}
+
+export interface VariantRow {
+  readonly name: string;
+  readonly style: number;
+  readonly isBaseline: boolean;
+  readonly mountings: string;
+  readonly thrustCoefficient: string;
+  readonly runToRun: string;
+  readonly equalRate: string;
+  readonly equalPower: string;
+  readonly merit: string;
+  readonly pValue: string;
+  readonly basis: string;
+}
+
+/** The table under the picture, the baseline first. */
+export function variantRows(comparisons: readonly Comparison[], groups: readonly VariantRuns[]): VariantRow[] {
+  const first = comparisons[0];
+  if (first === undefined) return [];
+  const styleOf = (name: string) => groups.find((group) => group.name === name)?.style ?? 0;
+  return [
+    { ...summaryCells(first.baseline, styleOf(first.baseline.name)), isBaseline: true, ...BASELINE_CELLS },
+    ...comparisons.map((comparison) => ({
+      ...summaryCells(comparison.variant, styleOf(comparison.variant.name)),
+      isBaseline: false,
+      equalRate: ratioText(comparison.thrustCoefficientRatio),
+      equalPower: ratioText(comparison.equalShaftPowerRatio),
+      merit: ratioText(comparison.staticMeritRatio),
+      pValue: pValueText(comparison.thrustCoefficientRatio, comparisons.length),
+      basis: BASIS_WORDS[comparison.thrustCoefficientRatio.basis],
+    })),
+  ];
+}
+
+/** What the doubt of a ratio rests on, in words. */
+export const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
+  replicates: "several mountings of both variants",
+  pooledReplicates: "several mountings of one variant; the other is taken to vary as much",
+  withinRun: "scatter inside single runs only: what re-mounting changes is not in it",
+};
+
+const BASELINE_CELLS = { equalRate: "1", equalPower: "1", merit: "1", pValue: "", basis: "the others are measured against it" };
+
+export interface ForestRow {
+  readonly id: string;
+  readonly name: string;
+  readonly of: string;
+  readonly style: number;
+  readonly value: number;
+  readonly interval: readonly [number, number];
+  readonly text: string;
+}
+
+export interface Forest {
+  readonly rows: readonly ForestRow[];
+  /** Ends of the shared axis; "no change" and the claim lie inside. */
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: readonly number[];
+}
+
+/** Every ratio with its interval on one shared axis of factors. */
+export function forest(comparisons: readonly Comparison[], groups: readonly VariantRuns[], claimed: number): Forest {
+  const rows = comparisons.flatMap((comparison) => {
+    const name = comparison.variant.name;
+    const style = groups.find((group) => group.name === name)?.style ?? 0;
+    return [
+      forestRow(name, style, "thrust at equal rotation rate", comparison.thrustCoefficientRatio),
+      forestRow(name, style, "thrust at equal shaft power", comparison.equalShaftPowerRatio),
+      forestRow(name, style, "static merit", comparison.staticMeritRatio),
+    ].filter((row) => row !== null);
+  });
+  const ends = rows.flatMap((row) => row.interval);
+  const [least, greatest] = [Math.min(1, claimed, ...ends), Math.max(1, claimed, ...ends)];
+  const margin = 0.06 * (greatest - least) || 0.1;
+  const [low, high] = [least - margin, greatest + margin];
+  return { rows, low, high, ticks: ticksBetween(low, high) };
+}
+
+/** Round steps of 1, 2 or 5 times a power of ten, six at most. */
+function ticksBetween(low: number, high: number): number[] {
+  const rough = (high - low) / 5;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = [1, 2, 5, 10].map((one) => one * power).find((one) => one >= rough)!;
+  const first = Math.ceil(low / step);
+  return Array.from({ length: Math.floor(high / step) - first + 1 }, (_, i) => Number(((first + i) * step).toPrecision(10)));
+}
+
+function forestRow(name: string, style: number, of: string, ratio: VariantRatio | null): ForestRow | null {
+  if (ratio === null) return null;
+  return { id: `${name} ${of}`, name, of, style, value: ratio.value, interval: ratio.interval95, text: ratioText(ratio) };
+}
+
+function summaryCells(summary: VariantSummary, style: number) {
+  return {
+    name: summary.name,
+    style,
+    mountings: count(summary.runs, "mounting"),
+    thrustCoefficient: formatUncertain(summary.thrustCoefficient),
+    runToRun: summary.runToRun === null ? "one mounting" : `${formatNumber(100 * summary.runToRun, 2)}\u202f%`,
+  };
+}
+
+/** "2.08 [1.91 to 2.27]". */
+export function ratioText(ratio: VariantRatio | null): string {
+  if (ratio === null) return "shaft power not known";
+  const interval = formatInterval(ratio.interval95);
+  const decimals = interval.split(" ")[0]!.split(".")[1]?.length ?? 0;
+  return `${ratio.value.toFixed(decimals)} [${interval}]`;
+}
+
+function pValueText({ pValue, adjustedPValue }: VariantRatio, shownTogether: number): string {
+  const single = smallNumber(pValue);
+  return shownTogether < 2 ? single : `${single}; ${smallNumber(adjustedPValue)} by Holm`;
+}
+
+function smallNumber(p: number): string {
+  return p < 0.001 ? "under 0.001" : formatNumber(p, 2);
+}
