@@ -12,7 +12,8 @@ export interface LogFormat {
   readonly cells: (reading: Reading) => string[];
 }
 
-const GRAM_FORCE = 9.80665e-3;
+/** Weight of a gram at standard gravity, N: BIPM, The International System of Units, 9th ed. (2019). */
+export const GRAM_FORCE = 9.80665e-3;
 /** Magnet pole pairs of both motors: electrical turns for one turn of the shaft. */
 const POLE_PAIRS = 7;
 

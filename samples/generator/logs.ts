@@ -119,14 +119,16 @@ const SCALE_COMMENTS = [
 
 /** All logs of the demonstration; the same text on every call. */
 export function sampleLogs(seed = DEMO_SEED): SampleLog[] {
-  return PLANS.map((plan, stream) => {
-    const random = randomSource(seed, stream);
-    const shared = random.normal();
+  // Mountings and the seeds of the single logs come from one sequence: neighbouring streams of one seed start alike.
+  const master = randomSource(seed, 0);
+  return PLANS.map((plan, index) => {
+    const mounting = master.normal();
+    const random = randomSource(master.integer(0, 2 ** 32 - 1), index + 1);
     const propeller = TRUE_PROPELLERS[plan.propeller];
     const mounted = {
       ...propeller,
-      thrustCoefficient: propeller.thrustCoefficient * (1 + MOUNTING_SCATTER * shared),
-      torqueCoefficient: propeller.torqueCoefficient * (1 + MOUNTING_SCATTER_TORQUE * shared),
+      thrustCoefficient: propeller.thrustCoefficient * (1 + MOUNTING_SCATTER * mounting),
+      torqueCoefficient: propeller.torqueCoefficient * (1 + MOUNTING_SCATTER_TORQUE * mounting),
     };
     const thruster: Thruster = {
       motor: TRUE_MOTORS[plan.motor],

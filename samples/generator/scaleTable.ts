@@ -1,9 +1,9 @@
 import { fixed } from "./glitches.ts";
+import { GRAM_FORCE } from "./logFormats.ts";
 import type { RandomSource } from "./random.ts";
 import { SCALE_BEAM } from "./stands.ts";
 import { runThruster, type Thruster } from "./thruster.ts";
 
-const GRAM_FORCE = 9.80665e-3;
 /** Seconds after which the reading is taken; the spin-up is over long before. */
 const SETTLED = 5;
 

@@ -6,13 +6,11 @@ export interface StairPlan {
   /** Seconds at each level and at each rest. */
   readonly hold: number;
   readonly rest: number;
-  /** Where the rest between lies: after this many levels, counted up and down; absent: after the top. */
-  readonly restAfter?: number;
 }
 
-/** Rest, stairs up, stairs down with one rest between, rest. */
-export function stairs({ levels, hold, rest, restAfter = levels.length }: StairPlan): Step[] {
+/** Rest, stairs up, rest, stairs down, rest. */
+export function stairs({ levels, hold, rest }: StairPlan): Step[] {
   const pause: Step = { duration: rest, throttle: 0 };
-  const stair: Step[] = [...levels, ...levels.slice(0, -1).reverse()].map((throttle) => ({ duration: hold, throttle }));
-  return [pause, ...stair.slice(0, restAfter), pause, ...stair.slice(restAfter), pause];
+  const up: Step[] = levels.map((throttle) => ({ duration: hold, throttle }));
+  return [pause, ...up, pause, ...up.slice(0, -1).reverse(), pause];
 }

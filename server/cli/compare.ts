@@ -4,7 +4,7 @@ import type { Comparison } from "../../shared/model/comparison.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
-import { type Usage, Words, helpText } from "./options.ts";
+import { helpText, type Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "compare",

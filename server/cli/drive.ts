@@ -1,10 +1,15 @@
 import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
-import { DriveRequest, type DriveRequestInput, OPERATING_POINT_NUMBERS, type OperatingPoint } from "../../shared/model/drive.ts";
+import {
+  DriveRequest,
+  type DriveRequestInput,
+  OPERATING_POINT_NUMBERS,
+  type OperatingPoint,
+} from "../../shared/model/drive.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
-import { type Option, type Usage, Words, helpText } from "./options.ts";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
+import { helpText, type Option, type Usage, Words } from "./options.ts";
 
 /** Options that become numbers of the request, with their dimension; the key of the request, whether it must be there. */
 const QUANTITIES = {
@@ -34,7 +39,7 @@ export const USAGE: Usage = {
   verb: "drive",
   arguments: "",
   about:
-    "The steady point of motor, controller, supply and propeller at bollard in the stated water.\nAny quantity may carry its standard uncertainty: --thrust-coefficient \"0.2 ± 0.004\".",
+    'The steady point of motor, controller, supply and propeller at bollard in the stated water.\nAny quantity may carry its standard uncertainty: --thrust-coefficient "0.2 ± 0.004".',
   options: {
     ...Object.fromEntries(Object.entries(QUANTITIES).map(([name, row]) => [name, option("QUANTITY", row[2])])),
     water: option("FLUID", 'e.g. "fresh 18C", "sea 12C 33", "air 20C 1013hPa 50%"'),
@@ -64,7 +69,13 @@ export function driveRequest(words: Words): DriveRequest {
     if (found) limits[key] = found.value;
   }
   const { density } = fluidProperties(parseFluid(words.text("water") ?? "fresh 18C", "--water"));
-  return DriveRequest.parse({ ...request, thrusters: words.whole("thrusters", 1) ?? 1, density, limits, uncertainties });
+  return DriveRequest.parse({
+    ...request,
+    thrusters: words.whole("thrusters", 1) ?? 1,
+    density,
+    limits,
+    uncertainties,
+  });
 }
 
 export function run(args: readonly string[]): number {

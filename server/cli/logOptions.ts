@@ -21,10 +21,21 @@ import type { Option, Words } from "./options.ts";
 export const LOG_OPTIONS = {
   diameter: { value: "QUANTITY", text: "propeller diameter; ± its standard uncertainty if known" },
   water: { value: "FLUID", text: 'what it turned in, e.g. "fresh 18C", "sea 12C 33", "air 20C 1013hPa 50%"' },
-  column: { value: 'ROLE="HEADER"', text: "what a column stands for, where the guess is wrong; #3 is the third column", many: true },
+  column: {
+    value: 'ROLE="HEADER"',
+    text: "what a column stands for, where the guess is wrong; #3 is the third column",
+    many: true,
+  },
   unit: { value: "ROLE=UNIT", text: "unit of a column, where the header does not say it, e.g. thrust=gf", many: true },
-  factor: { value: "ROLE=NUMBER", text: "multiplier of a channel: lever ratio, calibration; negative turns the sign", many: true },
-  "calibration-uncertainty": { value: "FRACTION", text: "relative standard uncertainty of the thrust calibration, e.g. 0.5%" },
+  factor: {
+    value: "ROLE=NUMBER",
+    text: "multiplier of a channel: lever ratio, calibration; negative turns the sign",
+    many: true,
+  },
+  "calibration-uncertainty": {
+    value: "FRACTION",
+    text: "relative standard uncertainty of the thrust calibration, e.g. 0.5%",
+  },
   "pole-pairs": { value: "COUNT", text: "magnet pole pairs, where the log counts electrical turns" },
   "no-tare": { text: "take the zero of the thrust as it stands in the log" },
   nozzle: { text: "the propeller ran in a nozzle" },

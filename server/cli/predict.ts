@@ -5,7 +5,7 @@ import { idealBollardPower, idealBollardThrust } from "../../shared/propeller/mo
 import { thrustFromMerit } from "../../shared/propeller/staticMerit.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { type Usage, Words, helpText } from "./options.ts";
+import { helpText, type Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "predict",

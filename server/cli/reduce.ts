@@ -3,7 +3,7 @@ import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quan
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
-import { type Usage, Words, helpText } from "./options.ts";
+import { helpText, type Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "reduce",

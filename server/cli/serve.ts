@@ -1,4 +1,4 @@
-import { type Usage, Words, helpText } from "./options.ts";
+import { helpText, type Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "serve",

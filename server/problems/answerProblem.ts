@@ -15,8 +15,8 @@ export function answerProblem(reason: unknown, _request: FastifyRequest, reply: 
 }
 
 export function sendProblem(reply: FastifyReply, details: ProblemDetails): FastifyReply {
-  // Text, so that no response schema of a route is asked what a refusal looks like.
-  return reply.code(details.status).type("application/problem+json").send(JSON.stringify(details));
+  // Bytes: no response schema of a route is asked what a refusal looks like, and the type stays as it is registered.
+  return reply.code(details.status).type("application/problem+json").send(Buffer.from(JSON.stringify(details)));
 }
 
 /** What is told of `reason`; nothing of the inside of the program. */

@@ -42,6 +42,7 @@ function membersAt(schema: z.ZodType, step: PropertyKey): readonly z.ZodType[] {
   if (schema instanceof z.ZodRecord) return [schema.valueType as z.ZodType];
   if (schema instanceof z.ZodTuple) return schema.def.items.slice(Number(step), Number(step) + 1) as z.ZodType[];
   // Which branch was meant is not known here; the first that has such a member and says something of it will do.
-  if (schema instanceof z.ZodUnion) return schema.options.flatMap((option) => membersAt(bare(option as z.ZodType), step));
+  if (schema instanceof z.ZodUnion)
+    return schema.options.flatMap((option) => membersAt(bare(option as z.ZodType), step));
   return [];
 }

@@ -20,7 +20,12 @@ export const checkRequest: FastifySchemaCompiler<z.ZodType> =
     return { error: new UnfitRequest([first as Problem, ...rest]) };
   };
 
-const PARTS: Readonly<Record<string, string>> = { body: "body", params: "address", querystring: "query", headers: "headers" };
+const PARTS: Readonly<Record<string, string>> = {
+  body: "body",
+  params: "address",
+  querystring: "query",
+  headers: "headers",
+};
 
 /** A problem with a field is told from the field; one with the whole part needs a name for it. */
 function from(httpPart: string | undefined, problem: Problem): Problem {

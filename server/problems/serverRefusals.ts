@@ -17,17 +17,42 @@ const say = (code: string, found: string, needed: string, mend: string): Problem
   mend,
 });
 
-const unreadable = say("server.not-json", "The body is not complete JSON", "one JSON document", "Check its brackets and quotes");
+const unreadable = say(
+  "server.not-json",
+  "The body is not complete JSON",
+  "one JSON document",
+  "Check its brackets and quotes",
+);
 const wrongContent = say(
   "server.wrong-content",
   "The body comes as a kind of content that this address does not take",
   "application/json, or multipart/form-data where a log is sent",
   "Set the Content-Type header",
 );
-const bodyTooLarge = say("server.body-too-large", "The body is larger than 8 MB", "at most 8 MB of JSON", "Send a log as a file, not as text");
-const fileTooLarge = say("server.file-too-large", "The log is larger than 2 GB", "at most 2 GB", "Cut the log into parts, one for each run");
-const notOneFile = say("server.not-one-file", "The form does not hold exactly one file", "one file, in the field called file", "");
-const incomplete = say("server.upload-incomplete", "The upload broke off before its end", "the whole file", "Send it again. Nothing of it was kept");
+const bodyTooLarge = say(
+  "server.body-too-large",
+  "The body is larger than 8 MB",
+  "at most 8 MB of JSON",
+  "Send a log as a file, not as text",
+);
+const fileTooLarge = say(
+  "server.file-too-large",
+  "The log is larger than 2 GB",
+  "at most 2 GB",
+  "Cut the log into parts, one for each run",
+);
+const notOneFile = say(
+  "server.not-one-file",
+  "The form does not hold exactly one file",
+  "one file, in the field called file",
+  "",
+);
+const incomplete = say(
+  "server.upload-incomplete",
+  "The upload broke off before its end",
+  "the whole file",
+  "Send it again. Nothing of it was kept",
+);
 
 /** Refusals of the server library and its plugins, by their codes. */
 const TOLD: Readonly<Record<string, Told>> = {
@@ -38,6 +63,7 @@ const TOLD: Readonly<Record<string, Told>> = {
   FST_INVALID_MULTIPART_CONTENT_TYPE: [415, wrongContent],
   FST_ERR_CTP_BODY_TOO_LARGE: [413, bodyTooLarge],
   FST_REQ_FILE_TOO_LARGE: [413, fileTooLarge],
+  FST_MP_PREMATURE_CLOSE: [400, incomplete],
   FST_FILES_LIMIT: [400, notOneFile],
   FST_PARTS_LIMIT: [400, notOneFile],
   FST_FIELDS_LIMIT: [400, notOneFile],
@@ -45,11 +71,22 @@ const TOLD: Readonly<Record<string, Told>> = {
   ECONNRESET: [400, incomplete],
 };
 
-const unreadableRequest = say("server.unreadable", "The request can not be read", "a request as /api/docs describes it", "");
+const unreadableRequest = say(
+  "server.unreadable",
+  "The request can not be read",
+  "a request as /api/docs describes it",
+  "",
+);
 
 /** What the server library refused, in our words; undefined for anything else. */
-export function refusalOfServer({ code = "", statusCode = 500, message }: Partial<FastifyError>): ProblemDetails | undefined {
-  const told = TOLD[code] ?? (message === "Unexpected end of form" || message === "Premature close" ? ([400, incomplete] as const) : undefined);
+export function refusalOfServer({
+  code = "",
+  statusCode = 500,
+  message,
+}: Partial<FastifyError>): ProblemDetails | undefined {
+  const told =
+    TOLD[code] ??
+    (message === "Unexpected end of form" || message === "Premature close" ? ([400, incomplete] as const) : undefined);
   if (told !== undefined) return problemDetails(...told);
   return statusCode >= 400 && statusCode < 500 ? problemDetails(statusCode, unreadableRequest) : undefined;
 }
@@ -58,4 +95,14 @@ export function refusalOfServer({ code = "", statusCode = 500, message }: Partia
 export function noSuchAddress(method: string, path: string): ProblemDetails {
   const words = say("server.no-such-address", `There is nothing at ${method} ${path}`, "an address of /api/docs", "");
   return problemDetails(404, { ...words, where: path });
+}
+
+/** More came in a minute than any page asks. */
+export function tooMany(after: string): Problem {
+  return say(
+    "server.too-many",
+    "More requests came in a minute than the workbench answers",
+    "a pause",
+    `Try again in ${after}`,
+  );
 }

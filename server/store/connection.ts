@@ -29,8 +29,21 @@ export function connect(path: string): Connection {
     // `all`, never `get`: single rows of this library carry an extra member with timings.
     rows: (sql, ...values) => statement(sql).all(values) as Row[],
     transaction: (action) => transaction(database, action),
-    close: () => database.close(),
+    close: () => close(database),
   };
+}
+
+/**
+ * The library lets go of the file only when its statements are collected as garbage, and with it of the lock.
+ * Leaving write-ahead mode writes everything into the one file and makes the lock one that can be given back at once.
+ */
+function close(database: Database.Database): void {
+  try {
+    for (const step of ["journal_mode = DELETE", "locking_mode = NORMAL", "user_version"]) database.pragma(step);
+  } catch {
+    // A full or read-only disk: what was written stays in both files, and the lock ends with the process.
+  }
+  database.close();
 }
 
 /** The library's own wrapper rolls back even where the database has done so already, and hides why it failed. */

@@ -4,8 +4,8 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import { type Connection, connect } from "./connection.ts";
 import { FileVault } from "./fileVault.ts";
 import { prepareSchema } from "./schema.ts";
-import { Store } from "./store.ts";
 import { storageProblem } from "./storageProblem.ts";
+import { Store } from "./store.ts";
 
 /**
  * Opens the data folder for this process alone, making it if it is missing.

@@ -50,7 +50,11 @@ export class Reductions {
     return shared;
   }
 
-  private async waitFor({ outcome, abort, listeners }: Shared, listener: () => void, signal?: AbortSignal) {
+  private async waitFor(
+    { outcome, abort, listeners }: Shared,
+    listener: (fraction: number) => void,
+    signal?: AbortSignal,
+  ) {
     let leave = () => {};
     const left = new Promise<never>((_, reject) => {
       leave = () => reject(new WorkCancelled());

@@ -100,7 +100,10 @@ export class WorkPool {
   private receive(seat: Seat, report: Report): void {
     const { task } = seat;
     if (task === undefined || report.id !== task.id) return;
-    if ("fraction" in report) return task.onProgress(report.fraction);
+    if ("fraction" in report) {
+      task.onProgress(report.fraction);
+      return;
+    }
     delete seat.task;
     conclude(task, report);
     this.giveOut();

@@ -1,5 +1,3 @@
-import { createRequire } from "node:module";
-import { pathToFileURL } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { Order, Report } from "./jobs.ts";
 
@@ -17,8 +15,7 @@ export interface WorkThread {
 
 /** Starts a thread that may hold `cacheBytes` of tables. It does not keep the process alive by itself. */
 export function startThread(cacheBytes: number, { onReport, onEnd }: ThreadEvents): WorkThread {
-  const { entry, execArgv } = program();
-  const worker = new Worker(entry, { workerData: { cacheBytes }, execArgv });
+  const worker = new Worker(program(), { workerData: { cacheBytes } });
   let reason = "";
   worker.unref();
   worker.on("message", onReport);
@@ -34,11 +31,8 @@ export function startThread(cacheBytes: number, { onReport, onEnd }: ThreadEvent
   };
 }
 
-/** Built: the bundle beside this one. From sources: the TypeScript file, with the loader that reads it. */
-function program(): { entry: URL; execArgv: string[] } {
+/** Built: the bundle beside this one. From sources: by way of the loader that can read them. */
+function program(): URL {
   const fromSources = import.meta.url.endsWith(".ts");
-  const entry = new URL(fromSources ? "./reduceWorker.ts" : "./reduceWorker.js", import.meta.url);
-  if (!fromSources) return { entry, execArgv: [] };
-  const loader = pathToFileURL(createRequire(import.meta.url).resolve("tsx")).href;
-  return { entry, execArgv: ["--import", loader] };
+  return new URL(fromSources ? "./reduceWorkerFromSources.mjs" : "./reduceWorker.js", import.meta.url);
 }

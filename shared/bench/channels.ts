@@ -54,14 +54,7 @@ export function samplesOf(channel: Channel, from: number, to: number): Float64Ar
  * Throws InputProblem `bench.no-such-column`, `bench.role-twice`, `bench.missing-role` or `bench.no-pole-pairs`.
  */
 export function channelsOf(table: LogTable, recipe: Recipe): Channels {
-  const byRole = new Map<ColumnRole, Channel>();
-  for (const use of recipe.columns) {
-    if (use.role === "ignore") continue;
-    const channel = channelOf(table, recipe, use);
-    const other = byRole.get(use.role);
-    if (other) throw roleTwice(channel, other);
-    byRole.set(use.role, channel);
-  }
+  const byRole = channelsByRole(table, recipe);
   return {
     time: byRole.get("time"),
     command: byRole.get("command"),
@@ -72,6 +65,19 @@ export function channelsOf(table: LogTable, recipe: Recipe): Channels {
     current: byRole.get("current"),
     electricalPower: byRole.get("electricalPower"),
   };
+}
+
+/** The columns that the recipe uses, whether or not they are enough for a reduction. Throws as `channelsOf`. */
+export function channelsByRole(table: LogTable, recipe: Recipe): ReadonlyMap<ColumnRole, Channel> {
+  const byRole = new Map<ColumnRole, Channel>();
+  for (const use of recipe.columns) {
+    if (use.role === "ignore") continue;
+    const channel = channelOf(table, recipe, use);
+    const other = byRole.get(use.role);
+    if (other) throw roleTwice(channel, other);
+    byRole.set(use.role, channel);
+  }
+  return byRole;
 }
 
 /** Header of a column as a reader finds it in the file: `"Thrust (g)"`, or `column 3` where the file has no header. */
@@ -118,7 +124,7 @@ function unitFactor(table: LogTable, recipe: Recipe, use: ColumnUse): { factor: 
 
 const ROLE_WORDS = { thrust: "thrust", rotationRate: "rotation rate" } as const;
 
-function required(byRole: Map<ColumnRole, Channel>, role: keyof typeof ROLE_WORDS, table: LogTable): Channel {
+function required(byRole: ReadonlyMap<ColumnRole, Channel>, role: keyof typeof ROLE_WORDS, table: LogTable): Channel {
   const channel = byRole.get(role);
   if (channel) return channel;
   const present = table.columns.map((_, column) => headerOf(table, column)).join(", ");

@@ -8,8 +8,8 @@ export interface SettlingOptions {
 
 /** Parts a stretch is cut into to see it settle. */
 const PARTS = 48;
-/** Standard deviations of a part that settled parts keep within. */
-const WIDTH = 3;
+/** Standard deviations of the smoothed parts that settled parts keep within: by chance one in ten thousand is outside. */
+const WIDTH = 4;
 /** The wait is drawn out by this much: what is left of a decay at the edge of the noise would still pull the mean. */
 const MARGIN = 1.5;
 
@@ -17,7 +17,7 @@ const MARGIN = 1.5;
  * Sample from which `values` stay settled, or null where they still move when half of the stretch is over.
  *
  * The second half says what settled looks like: its mean and the spread of its parts. The stretch is settled after the
- * last part of the first half that lies outside three spreads. No time is set beforehand: a light printed propeller
+ * last part of the first half that lies outside four spreads. No time is set beforehand: a light printed propeller
  * settles in tenths of a second, a tank with a slow return flow in tens of seconds.
  */
 export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions): number | null {

@@ -1,4 +1,5 @@
 import { bracketedRoot } from "../numeric/rootFinding.ts";
+import { voltageUnderPower } from "../supply/busVoltage.ts";
 import { type Chain, currentAt, inputVoltage, pathResistance, velocityAtInputVoltage } from "./chain.ts";
 
 /** Unknowns of the chain at one throttle. Made once and filled again for each throttle. */
@@ -19,7 +20,7 @@ const RELATIVE_TOLERANCE = 4 * Number.EPSILON;
 const MAXIMUM_STEPS = 100;
 
 /**
- * Fills `state` with the steady state of N equal thrusters and a constant-power hotel load at throttle δ.
+ * Fills and returns `state`: the steady state of N equal thrusters and a constant-power hotel load at throttle δ.
  *
  * With V(ω) = ω/K_v + I_m (R_m + R_c) the voltage the controller must make, the bus must stand at U = V/δ, and
  *
@@ -33,7 +34,7 @@ const MAXIMUM_STEPS = 100;
  * Source   average-value model: Erickson & Maksimovic, Fundamentals of Power Electronics, 2nd ed. (2001), ch. 3;
  *          supply by Kirchhoff's voltage law.
  */
-export function solveSteadyState(chain: Chain, throttle: number, state: SteadyState): void {
+export function solveSteadyState(chain: Chain, throttle: number, state: SteadyState): SteadyState {
   const { supply, hotelPower, thrusters, motor } = chain;
   const { openCircuitVoltage, resistance } = supply;
   const holdVoltage = pathResistance(chain) * motor.noLoadCurrent;
@@ -57,37 +58,43 @@ export function solveSteadyState(chain: Chain, throttle: number, state: SteadySt
     relativeTolerance: RELATIVE_TOLERANCE,
     maximumSteps: MAXIMUM_STEPS,
   });
-  turn(chain, throttle, root, converged, state);
+  return turn(chain, throttle, root, converged, state);
 }
 
-function turn(chain: Chain, throttle: number, omega: number, converged: boolean, state: SteadyState): void {
+function turn(chain: Chain, throttle: number, omega: number, converged: boolean, state: SteadyState): SteadyState {
   const current = currentAt(chain, omega);
   state.status = "turning";
   state.angularVelocity = omega;
   state.motorCurrent = current;
   state.busVoltage = inputVoltage(chain, omega, current) / throttle;
   state.converged = converged;
+  return state;
 }
 
-/** Rotor held by its friction: U² (1 + R_s N δ²/R) − U_oc U + R_s P_h = 0, I_m = δ U/R. */
-function standStill(chain: Chain, throttle: number, state: SteadyState): void {
-  const { supply, hotelPower, thrusters } = chain;
+/**
+ * Rotor held by its friction, a resistance R that the controller makes R/δ² at the bus. With N of them across it the
+ * supply is, by Thévenin's theorem, one of U_oc/a behind R_s/a, a = 1 + R_s N δ²/R, and the hotel load hangs on that.
+ */
+function standStill(chain: Chain, throttle: number, state: SteadyState): SteadyState {
+  const { openCircuitVoltage, resistance } = chain.supply;
   const R = pathResistance(chain);
   if (throttle > 0 && R === 0) return collapse(state);
-  const load = throttle === 0 ? 1 : 1 + (supply.resistance * thrusters * throttle * throttle) / R;
-  const discriminant = supply.openCircuitVoltage ** 2 - 4 * load * supply.resistance * hotelPower;
-  if (discriminant < 0) return collapse(state);
+  const a = throttle === 0 ? 1 : 1 + (resistance * chain.thrusters * throttle * throttle) / R;
+  const voltage = voltageUnderPower(openCircuitVoltage / a, resistance / a, chain.hotelPower);
+  if (voltage === null) return collapse(state);
   state.status = "atRest";
   state.angularVelocity = 0;
-  state.busVoltage = (supply.openCircuitVoltage + Math.sqrt(discriminant)) / (2 * load);
-  state.motorCurrent = throttle === 0 ? 0 : (throttle * state.busVoltage) / R;
+  state.busVoltage = voltage;
+  state.motorCurrent = throttle === 0 ? 0 : (throttle * voltage) / R;
   state.converged = true;
+  return state;
 }
 
-function collapse(state: SteadyState): void {
+function collapse(state: SteadyState): SteadyState {
   state.status = "collapsed";
   state.angularVelocity = 0;
   state.motorCurrent = 0;
   state.busVoltage = 0;
   state.converged = true;
+  return state;
 }

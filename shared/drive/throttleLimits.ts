@@ -1,6 +1,7 @@
 import type { DriveRequest, LimitState } from "../model/drive.ts";
 import { inducedVoltage } from "../motor/motorConstants.ts";
 import { bracketedRoot } from "../numeric/rootFinding.ts";
+import { voltageUnderPower } from "../supply/busVoltage.ts";
 import {
   type Chain,
   currentAt,
@@ -86,9 +87,8 @@ function throttleAtMotorCurrent(chain: Chain, current: number): number | null {
   const V = inputVoltage(chain, velocityAtCurrent(chain, current), current);
   const { openCircuitVoltage, resistance } = chain.supply;
   const power = chain.thrusters * V * current + chain.hotelPower;
-  const discriminant = openCircuitVoltage ** 2 - 4 * resistance * power;
-  if (discriminant < 0) return null;
-  return upToFull((2 * V) / (openCircuitVoltage + Math.sqrt(discriminant)));
+  const U = voltageUnderPower(openCircuitVoltage, resistance, power);
+  return U === null ? null : upToFull(V / U);
 }
 
 function throttleAtSupplyCurrent(chain: Chain, supplyCurrent: number): number | null {

@@ -40,6 +40,7 @@ export function settleEncoding(head: Uint8Array, fileName: string): SettledEncod
   if (startsWith(head, [0xff, 0xfe])) return { encoding: "utf-16le", markLength: 2 };
   if (startsWith(head, [0xfe, 0xff])) return { encoding: "utf-16be", markLength: 2 };
   const sample = head.subarray(0, SAMPLE);
+  refuseSignatures(sample, fileName);
   const zeros = zeroShares(sample);
   if (zeros.odd > 0.4 && zeros.even < 0.02) return { encoding: "utf-16le", markLength: 0 };
   if (zeros.even > 0.4 && zeros.odd < 0.02) return { encoding: "utf-16be", markLength: 0 };
@@ -58,22 +59,31 @@ function zeroShares(sample: Uint8Array): { even: number; odd: number } {
   return { even: zeros[0]! / half, odd: zeros[1]! / half };
 }
 
-/** Text before the first zero byte is judged: a logger that lost power leaves the rest of a sector zero or erased. */
-function refuseBinary(sample: Uint8Array, fileName: string): void {
+function refuseSignatures(sample: Uint8Array, fileName: string): void {
   const signature = SIGNATURES.find(({ bytes }) => startsWith(sample, bytes));
-  const padding = sample.indexOf(0);
-  const looked = padding > 256 ? sample.subarray(0, padding) : sample;
+  if (signature) throw binary(fileName, `this is ${signature.looksLike}, not text`, signature.mend);
+}
+
+function refuseBinary(sample: Uint8Array, fileName: string): void {
+  const text = textBeforePadding(sample);
   let control = 0;
-  for (const byte of looked) if (isControl(byte)) control++;
-  if (signature === undefined && control <= CONTROL_SHARE * looked.length) return;
+  for (const byte of text) if (isControl(byte)) control++;
+  if (control <= CONTROL_SHARE * text.length) return;
   const first = [...sample.subarray(0, 8)].map((byte) => byte.toString(16).padStart(2, "0")).join(" ");
-  throw new InputProblem({
-    code: "log.binary",
-    where: fileName,
-    found: signature ? `this is ${signature.looksLike}, not text` : `this is not text; its first bytes are ${first}`,
-    needed: "a delimited text file: numbers in columns, one row a line",
-    mend: signature?.mend ?? "Export the log as CSV or text from the program that wrote it",
-  });
+  const mend = "Export the log as CSV or text from the program that wrote it";
+  throw binary(fileName, `this is not text; its first bytes are ${first}`, mend);
+}
+
+/** A logger that lost power leaves the rest of a sector zero: lines with digits before the first zero byte are text. */
+function textBeforePadding(sample: Uint8Array): Uint8Array {
+  const before = sample.subarray(0, Math.max(0, sample.indexOf(0)));
+  const hasLine = before.includes(10) || before.includes(13);
+  return hasLine && before.some((byte) => byte >= 48 && byte <= 57) ? before : sample;
+}
+
+function binary(fileName: string, found: string, mend: string): InputProblem {
+  const needed = "a delimited text file: numbers in columns, one row a line";
+  return new InputProblem({ code: "log.binary", where: fileName, found, needed, mend });
 }
 
 function isControl(byte: number): boolean {

@@ -15,16 +15,20 @@ export interface SplitLine {
  */
 export function splitLines(lines: readonly string[], delimiter: string): SplitLine[] {
   const bare = lines.map((line) => bareLine(line, delimiter));
-  const rows = parse(bare.join("\n"), delimiter);
-  if (rows.length === bare.length) return rows.map((cells) => ({ cells, openQuote: false }));
+  if (!bare.some(hasOpenQuote)) {
+    const rows = parse(bare.join("\n"), delimiter);
+    if (rows.length === bare.length) return rows.map((cells) => ({ cells, openQuote: false }));
+  }
   return bare.map((line) => splitOne(line, delimiter));
 }
 
+function hasOpenQuote(line: string): boolean {
+  return line.includes('"') && line.split('"').length % 2 === 0;
+}
+
 function splitOne(line: string, delimiter: string): SplitLine {
-  const rows = parse(line, delimiter);
-  const cells = rows[0] ?? [""];
-  const openQuote = (line.split('"').length - 1) % 2 === 1;
-  return openQuote ? { cells: line.replaceAll('"', "").split(delimiter), openQuote } : { cells, openQuote };
+  if (hasOpenQuote(line)) return { cells: line.replaceAll('"', "").split(delimiter), openQuote: true };
+  return { cells: parse(line, delimiter)[0] ?? [""], openQuote: false };
 }
 
 function parse(text: string, delimiter: string): string[][] {
@@ -39,9 +43,4 @@ function bareLine(line: string, delimiter: string): string {
   const trimmed = line.trim();
   if (!trimmed.startsWith("|")) return trimmed;
   return trimmed.slice(1, trimmed.length > 1 && trimmed.endsWith("|") ? -1 : undefined);
-}
-
-/** A rule drawn under a header: dashes, bars, colons and the like, and nothing else. */
-export function isRule(line: string): boolean {
-  return /^[\s|:+=_-]*(?:--|==|__|\|:?-)[\s|:+=_-]*$/.test(line);
 }

@@ -1,4 +1,4 @@
-import { nonNegative, positive } from "../quantity/domain.ts";
+import { finite, nonNegative, positive } from "../quantity/domain.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
 import { inducedVoltage, type MotorConstants, torqueFromCurrent } from "./motorConstants.ts";
@@ -110,7 +110,11 @@ function torquePartials(reading: ElectricalReading, omega: number): ShaftPartial
   };
 }
 
-function angularVelocityOf({ rotationRate, motor, controllerResistance }: ElectricalReading): number {
+/** Checks the reading; ω in rad/s. */
+function angularVelocityOf(reading: ElectricalReading): number {
+  const { voltage, current, rotationRate, motor, controllerResistance } = reading;
+  finite(voltage, "voltage", "V");
+  finite(current, "current", "A");
   positive(motor.speedConstant, "speed constant K_v", "rad/(V·s)");
   nonNegative(motor.resistance, "winding resistance", "Ω");
   nonNegative(motor.noLoadCurrent, "no-load current", "A");

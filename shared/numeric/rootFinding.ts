@@ -20,7 +20,7 @@ export interface Root {
  *
  * Source   Brent, Algorithms for Minimization without Derivatives (1973), ch. 4, procedure zero.
  * Range    f(low) and f(high) of opposite sign, or one of them 0.
- * Error    |root| * relativeTolerance (default 1e-12), but not below 4 rounding units of the larger end.
+ * Error    relativeTolerance times the root, but not below four rounding units of the larger end.
  * Throws   OutOfDomain `numeric.no-sign-change`, or `numeric.not-finite` where f gives no finite number.
  *
  * @example bracketedRoot((x) => x * x - 2, 0, 2).root // 1.414213562373
@@ -31,55 +31,65 @@ export function bracketedRoot(
   high: number,
   { relativeTolerance = 1e-12, maximumSteps = 100 }: RootOptions = {},
 ): Root {
-  const evaluate = (x: number) => {
-    const value = f(x);
-    if (Number.isFinite(value)) return value;
-    throw new OutOfDomain({
-      code: "numeric.not-finite",
-      found: `the function at ${x} is ${value}`,
-      needed: "a finite number",
-      mend: "",
-    });
-  };
   const floor = 2 * Number.EPSILON * Math.max(Math.abs(low), Math.abs(high));
   // Brent's letters: b is the best guess, a the one before, c the end on the other side of the root.
-  let [a, b, fa, fb] = [low, high, evaluate(low), evaluate(high)];
+  let [a, b, fa, fb] = [low, high, valueAt(f, low), valueAt(f, high)];
   if (fa !== 0 && Math.sign(fa) === Math.sign(fb)) throw noSignChange(low, high, fa, fb);
   let [c, fc] = [a, fa];
-  let d = b - a;
-  let e = d;
+  let step = b - a;
+  let stepBefore = step;
   for (let steps = 0; ; steps++) {
     if (Math.sign(fb) === Math.sign(fc)) {
       [c, fc] = [a, fa];
-      d = b - a;
-      e = d;
+      step = b - a;
+      stepBefore = step;
     }
     if (Math.abs(fc) < Math.abs(fb)) [a, b, c, fa, fb, fc] = [b, c, b, fb, fc, fb];
     const tolerance = floor + 0.5 * relativeTolerance * Math.abs(b);
     const half = 0.5 * (c - b);
-    if (fb === 0 || Math.abs(half) <= tolerance) return { root: b, converged: true, steps };
-    if (steps === maximumSteps) return { root: b, converged: false, steps };
-    const trial = Math.abs(e) >= tolerance && Math.abs(fa) > Math.abs(fb) ? interpolate(a, b, c, fa, fb, fc) : null;
-    const accepted =
-      trial !== null &&
-      Math.abs(trial) < Math.min(1.5 * Math.abs(half) - 0.5 * tolerance, 0.5 * Math.abs(e)) &&
-      Math.sign(trial) === Math.sign(half);
-    e = accepted ? d : half;
-    d = accepted ? trial : half;
+    const converged = fb === 0 || Math.abs(half) <= tolerance;
+    if (converged || steps === maximumSteps) return { root: b, converged, steps };
+
+    const promising = Math.abs(stepBefore) >= tolerance && Math.abs(fa) > Math.abs(fb);
+    const trial = promising ? interpolationStep({ a, b, c, fa, fb, fc }) : Number.NaN;
+    const bound = Math.min(1.5 * Math.abs(half) - 0.5 * tolerance, 0.5 * Math.abs(stepBefore));
+    const accepted = Math.sign(trial) === Math.sign(half) && Math.abs(trial) < bound;
+    stepBefore = accepted ? step : half;
+    step = accepted ? trial : half;
     [a, fa] = [b, fb];
-    b += Math.abs(d) > tolerance ? d : Math.sign(half) * tolerance;
-    fb = evaluate(b);
+    b += Math.abs(step) > tolerance ? step : Math.sign(half) * tolerance;
+    fb = valueAt(f, b);
   }
 }
 
+interface Bracket {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly fa: number;
+  readonly fb: number;
+  readonly fc: number;
+}
+
 /** Step from b by inverse quadratic interpolation through three points, or by the secant where two coincide. */
-function interpolate(a: number, b: number, c: number, fa: number, fb: number, fc: number): number {
+function interpolationStep({ a, b, c, fa, fb, fc }: Bracket): number {
   const s = fb / fa;
   if (a === c) return (-(c - b) * s) / (1 - s);
   const q = fa / fc;
   const r = fb / fc;
   const p = s * ((c - b) * q * (q - r) - (b - a) * (r - 1));
   return -p / ((q - 1) * (r - 1) * (s - 1));
+}
+
+function valueAt(f: (x: number) => number, x: number): number {
+  const value = f(x);
+  if (Number.isFinite(value)) return value;
+  throw new OutOfDomain({
+    code: "numeric.not-finite",
+    found: `the function at ${x} is ${value}`,
+    needed: "a finite number",
+    mend: "",
+  });
 }
 
 function noSignChange(low: number, high: number, atLow: number, atHigh: number): OutOfDomain {

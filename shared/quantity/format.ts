@@ -16,8 +16,9 @@ export function formatNumber(value: number, significant = 3): string {
   if (value === 0) return "0";
   const size = Math.abs(value);
   if (size < 1e-4 || size >= 1e7) return value.toExponential(significant - 1).replace("-", MINUS);
-  const decimals = Math.max(0, significant - 1 - Math.floor(Math.log10(size)));
-  return fixed(value, Math.min(decimals, 12));
+  // The exponent after rounding: 9.999 to three digits is 10.0, not 10.00.
+  const exponent = Number(size.toExponential(significant - 1).split("e")[1]);
+  return fixed(value, Math.min(Math.max(0, significant - 1 - exponent), 12));
 }
 
 /** `si` in `unit` with `significant` digits: "12.3 N". */

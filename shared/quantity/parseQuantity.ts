@@ -52,12 +52,21 @@ export function parseQuantity(text: string, dimension: Dimension, options: Parse
       mend: "Write 1234.5, not 1,234.5",
     });
   }
+  if (!Number.isFinite(value)) {
+    throw new InputProblem({
+      code: "quantity.not-a-number",
+      where,
+      found: `"${trimmed}" is larger than any number the program can hold`,
+      needed: DIMENSION_NAMES[dimension],
+      mend: `For example ${example(dimension)}`,
+    });
+  }
   return toSi(value, unitOf(trimmed, unitText, dimension, where), options);
 }
 
 /**
  * As `parseQuantity`, with an optional standard uncertainty after ± (or +/-): "76 mm ± 0.1 mm", "0.2 ± 0.004",
- * "14.8 V ± 0.5 %".
+ * "14.8 V ± 0.5 %". Per cent are relative, except after a fraction: "50 % ± 2 %" is 0.50 ± 0.02.
  */
 export function parseUncertainQuantity(text: string, dimension: Dimension, options: ParseOptions = {}): ParsedQuantity {
   const [main = "", spread, ...more] = text.split(/\u00b1|\+\/-|\+-/);
@@ -75,7 +84,7 @@ export function parseUncertainQuantity(text: string, dimension: Dimension, optio
   const trailingUnit = spread.trim().replace(NUMBER, "$2").trim();
   const mainHasUnit = main.trim().replace(NUMBER, "$2").trim() !== "";
   const value = parseQuantity(mainHasUnit ? main : `${main}${trailingUnit}`, dimension, options);
-  if (trailingUnit === "%" && mainHasUnit) {
+  if (trailingUnit === "%" && mainHasUnit && dimension !== "fraction") {
     return { value, standardUncertainty: Math.abs(value) * parseQuantity(spread, "fraction", options) };
   }
   const mainUnit = main.trim().replace(NUMBER, "$2").trim();

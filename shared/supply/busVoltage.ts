@@ -33,10 +33,18 @@ export function busVoltage({ supply, power }: { readonly supply: Supply; readonl
   const U = positive(supply.openCircuitVoltage, "open-circuit voltage", "V");
   const R = nonNegative(supply.resistance, "supply resistance", "Ω");
   const P = nonNegative(power, "power", "W");
-  const discriminant = U * U - 4 * R * P;
-  if (discriminant < 0) throw supplyCollapse(supply, `${formatNumber(P)} W`);
-  const voltage = (U + Math.sqrt(discriminant)) / 2;
+  const voltage = voltageUnderPower(U, R, P);
+  if (voltage === null) throw supplyCollapse(supply, `${formatNumber(P)} W`);
   return { voltage, current: P / voltage };
+}
+
+/**
+ * The same voltage for numbers that have been checked, V; null where the supply collapses. Positional, for inner loops:
+ * open-circuit voltage (V), resistance (Ω), power (W).
+ */
+export function voltageUnderPower(openCircuitVoltage: number, resistance: number, power: number): number | null {
+  const discriminant = openCircuitVoltage * openCircuitVoltage - 4 * resistance * power;
+  return discriminant < 0 ? null : (openCircuitVoltage + Math.sqrt(discriminant)) / 2;
 }
 
 /** The refusal for a load, told in words, that is more than the supply can carry. */

@@ -44,7 +44,8 @@ export function sentenceOf(thrown: unknown): string {
   return thrown instanceof Error ? thrown.message : String(thrown);
 }
 
-const UNREADABLE = "The workbench answered in a form this page does not know. Reload the page; if it stays, restart it.";
+const UNREADABLE =
+  "The workbench answered in a form this page does not know. Reload the page; if it stays, restart it.";
 
 /** The problem that a refused response carries, also where its body is not problem details. */
 export function problemFrom(status: number, body: unknown): ApiProblem {

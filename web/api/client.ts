@@ -135,7 +135,9 @@ export function watchReduction(
   });
   source.onerror = () => {
     source.close();
-    told.problem(problemFrom(0, { code: "page.no-answer", detail: "The workbench stopped answering during the work." }));
+    told.problem(
+      problemFrom(0, { code: "page.no-answer", detail: "The workbench stopped answering during the work." }),
+    );
   };
   return () => source.close();
 }

@@ -32,7 +32,8 @@ async function reach(path: string, init: RequestInit): Promise<Response> {
     throw new ApiProblem({
       status: 0,
       code: "page.no-answer",
-      detail: "The workbench does not answer. Is it still running? Start it again with npm start; nothing saved is lost.",
+      detail:
+        "The workbench does not answer. Is it still running? Start it again with npm start; nothing saved is lost.",
     });
   }
 }

@@ -32,7 +32,13 @@ export function editRun(
   change: (run: Run) => Run,
   options: EditOptions = {},
 ): Promise<boolean> {
-  return editDocument({ label, change, find: () => runNamed(id), write: (document) => writeRun(id, document), options });
+  return editDocument({
+    label,
+    change,
+    find: () => runNamed(id),
+    write: (document) => writeRun(id, document),
+    options,
+  });
 }
 
 /** Puts a run away; undone by bringing it back. */

@@ -8,7 +8,9 @@ import * as api from "../api/client.ts";
 import { goToProject, route } from "./route.ts";
 import { forgetActs } from "./undo.ts";
 
-export type Opening = { readonly state: "opening" | "open" | "none" } | { readonly state: "refused"; readonly why: string };
+export type Opening =
+  | { readonly state: "opening" | "open" | "none" }
+  | { readonly state: "refused"; readonly why: string };
 
 const NO_PARTS: api.StoredParts = { propellers: [], motors: [], controllers: [], packs: [] };
 

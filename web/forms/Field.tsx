@@ -10,7 +10,7 @@ export interface FieldIds {
 
 export interface FieldProps {
   readonly label: string;
-  /** Symbol of the trade, e.g. "D" or "c_0.7"; an underscore starts an index. */
+  /** PrintedSymbol of the trade, e.g. "D" or "c_0.7"; an underscore starts an index. */
   readonly symbol?: string | undefined;
   readonly help?: string | undefined;
   readonly problem?: string | null | undefined;
@@ -26,7 +26,7 @@ export function Field({ label, symbol, help, problem, optional, children }: Fiel
   return (
     <div class={problem ? "field field-problem" : "field"}>
       <label for={id}>
-        {label} {symbol && <Symbol text={symbol} />}
+        {label} {symbol && <PrintedSymbol text={symbol} />}
         {optional && <span class="field-optional"> optional</span>}
       </label>
       {children({ id, describedBy: shown || undefined, problem: Boolean(problem) })}
@@ -47,7 +47,7 @@ export function Field({ label, symbol, help, problem, optional, children }: Fiel
 const GREEK: Readonly<Record<string, string>> = { rho: "ρ", eta: "η", delta: "δ", mu: "µ", nu: "ν", sigma: "σ" };
 
 /** A symbol as it is printed: "K_T" is K with index T. */
-export function Symbol({ text }: { readonly text: string }) {
+export function PrintedSymbol({ text }: { readonly text: string }) {
   const [base = "", index] = text.split("_");
   return (
     <i class="symbol">
@@ -56,3 +56,5 @@ export function Symbol({ text }: { readonly text: string }) {
     </i>
   );
 }
+
+export { PrintedSymbol as Symbol };

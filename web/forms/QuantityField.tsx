@@ -19,6 +19,8 @@ export interface QuantityFieldProps extends Allowed {
   readonly onProblem?: ((message: string | null) => void) | undefined;
   readonly optional?: boolean | undefined;
   readonly help?: string | undefined;
+  /** Said of the field from outside, e.g. that it must not stay empty. */
+  readonly problem?: string | null | undefined;
   /** For electrical rotation rates. */
   readonly polePairs?: number | undefined;
 }
@@ -49,7 +51,7 @@ export function QuantityField(props: QuantityFieldProps) {
     if (read.kind !== "problem") props.onCommit?.(read.kind === "value" ? read.si : null);
   };
 
-  const problem = left && read.kind === "problem" ? read.message : null;
+  const problem = (left && read.kind === "problem" ? read.message : null) ?? props.problem;
   return (
     <Field label={label} symbol={symbol} help={help} optional={optional} problem={problem}>
       {({ id, describedBy, problem: wrong }) => (
@@ -72,11 +74,15 @@ export function QuantityField(props: QuantityFieldProps) {
   );
 }
 
-function whole(text: string, { dimension, optional, polePairs, min, max, positive }: QuantityFieldProps): ReadText {
+function whole(
+  text: string,
+  { dimension, optional, polePairs, min, max, positive, check }: QuantityFieldProps,
+): ReadText {
   const allowed: Allowed = {
     ...(min === undefined ? {} : { min }),
     ...(max === undefined ? {} : { max }),
     ...(positive ? { positive } : {}),
+    check,
   };
   const read = readText(text, dimension, allowed, polePairs);
   return read.kind === "empty" && !optional ? { kind: "problem", message: "Needed: a value with its unit." } : read;

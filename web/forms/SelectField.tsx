@@ -28,7 +28,12 @@ export function SelectField<T extends string>({ label, value, options, onChange,
           onChange={(event) => onChange(event.currentTarget.value as T)}
         >
           {options.map((option) => (
-            <option key={option.value} value={option.value} disabled={option.disabled} selected={option.value === value}>
+            <option
+              key={option.value}
+              value={option.value}
+              disabled={option.disabled}
+              selected={option.value === value}
+            >
               {option.label}
             </option>
           ))}

@@ -16,6 +16,8 @@ export interface Allowed {
   readonly max?: number;
   /** Zero itself is not allowed, only what is greater. */
   readonly positive?: boolean;
+  /** Anything else that can be wrong with an SI value: the sentence, or null. */
+  readonly check?: ((si: number) => string | null) | undefined;
 }
 
 /** The unit named, else the SI unit of the dimension. */
@@ -36,7 +38,7 @@ function plainNumber(value: number): string {
   return text.includes(".") && !text.includes("e") ? text.replace(/\.?0+$/, "") : text;
 }
 
-/** Reads a typed quantity; a bare number takes `symbol` where that was settled with the person beforehand. */
+/** Reads a typed quantity and says what keeps it from being one that is allowed. */
 export function readText(text: string, dimension: Dimension, allowed: Allowed = {}, polePairs?: number): ReadText {
   if (text.trim() === "") return { kind: "empty" };
   try {
@@ -49,13 +51,18 @@ export function readText(text: string, dimension: Dimension, allowed: Allowed = 
   }
 }
 
-function outside(si: number, dimension: Dimension, text: string, { min, max, positive }: Allowed): string | null {
+function outside(
+  si: number,
+  dimension: Dimension,
+  text: string,
+  { min, max, positive, check }: Allowed,
+): string | null {
   const unit = unitOfText(text, dimension);
   const told = (bound: number) => textOf(bound, dimension, unit);
   if (positive && !(si > 0)) return `${text.trim()} is too small. Needed: more than 0.`;
   if (min !== undefined && si < min) return `${text.trim()} is too small. Needed: at least ${told(min)}.`;
   if (max !== undefined && si > max) return `${text.trim()} is too large. Needed: at most ${told(max)}.`;
-  return null;
+  return check?.(si) ?? null;
 }
 
 /** The unit a person wrote behind the number, or undefined. */

@@ -1,8 +1,8 @@
-import type { Run } from "../../../shared/model/run.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
-import type { ReductionState } from "../../app/reductions.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import type { ReductionState } from "../../app/reductions.ts";
 import { count } from "./plateausModel.ts";
 import { RPM } from "./shownUnits.ts";
 
@@ -41,7 +41,10 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
   const { thrustCoefficient, staticMerit, plateaus } = state.reduction;
   const used = plateaus.filter((plateau) => plateau.used);
   const rates = used.map((plateau) => plateau.rotationRate.value / RPM.factor);
-  const range = rates.length === 0 ? "" : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
+  const range =
+    rates.length === 0
+      ? ""
+      : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
   const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
   return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${count(used.length, "plateau")}${range})${merit}.`;
 }
@@ -56,14 +59,6 @@ export function powerHint({ powerCoefficient, columns }: Reduction, run: Run): s
     return "No power coefficient yet: choose the motor that was on the stand, and shaft power follows from voltage and current.";
   return "No power coefficient: the electrical columns do not give shaft power at these plateaus.";
 }
-
-/** Usual cautions for work at a thrust stand. */
-export const STAND_CAUTIONS: readonly string[] = [
-  "A turning propeller cuts: guard it, keep hands, hair and lines away, and make the motor unable to start while you touch it.",
-  "Lithium packs burn when short-circuited, crushed, overcharged or wet: charge them watched, in a fireproof place, by the maker's data sheet.",
-  "Electricity near water can kill: keep mains equipment dry and behind a residual-current device, and fuse the pack close to its terminals.",
-  "Local rules and makers' data sheets come first; ask a qualified person where you are not sure.",
-];
 
 function flagsOf(run: Run, state: ReductionState | undefined): string[] {
   const flags = run.confirmed ? [] : ["columns to confirm"];

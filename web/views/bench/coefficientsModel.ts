@@ -16,11 +16,26 @@ export function coefficientFacts(reduction: Reduction): Fact[] {
   const { thrustCoefficient, powerCoefficient, torqueCoefficient, staticMerit, exponent, intercept } = reduction;
   const source = powerSourceText(reduction);
   return [
-    fact("K_T", "Thrust coefficient", thrustCoefficient, "Thrust over ρ n² D⁴: how hard it pushes at a given rotation rate."),
+    fact(
+      "K_T",
+      "Thrust coefficient",
+      thrustCoefficient,
+      "Thrust over ρ n² D⁴: how hard it pushes at a given rotation rate.",
+    ),
     fact("C_P", "Power coefficient", powerCoefficient, `Shaft power over ρ n³ D⁵. ${source}`),
     fact("K_Q", "Torque coefficient", torqueCoefficient, "Shaft torque over ρ n² D⁵, which is C_P over 2π."),
-    fact("FM", "Static merit", staticMerit, "Ideal shaft power over real shaft power for the same thrust. An open propeller stays below 1."),
-    fact("e", "Exponent", exponent, exponent === null ? "" : departure(exponent, 2, "thrust grows with the square of the rotation rate")),
+    fact(
+      "FM",
+      "Static merit",
+      staticMerit,
+      "Ideal shaft power over real shaft power for the same thrust. An open propeller stays below 1.",
+    ),
+    fact(
+      "e",
+      "Exponent",
+      exponent,
+      exponent === null ? "" : departure(exponent, 2, "thrust grows with the square of the rotation rate"),
+    ),
     {
       symbol: "T_i",
       name: "Intercept",

@@ -1,23 +1,16 @@
-import { ROLE_DIMENSIONS } from "../../../shared/log/roleUnits.ts";
+import { ROLE_DIMENSIONS, ROLE_NAMES } from "../../../shared/log/roleUnits.ts";
 import type { LogInspection, RoleGuess } from "../../../shared/model/log.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import { requireUnit, symbolsOf } from "../../../shared/quantity/unit.ts";
 
-/** What a column can stand for, in words of the workshop, in the order of the list. */
-export const ROLE_NAMES: { readonly [R in ColumnRole]: string } = {
-  time: "Time",
-  command: "Throttle command",
-  thrust: "Thrust",
-  torque: "Shaft torque",
-  rotationRate: "Rotation rate",
-  voltage: "Supply voltage",
-  current: "Supply current",
-  electricalPower: "Electrical power",
-  temperature: "Temperature",
-  ignore: "Not used",
-};
-
+/** What a column can stand for, in the order of the list. */
 export const ROLES = Object.keys(ROLE_NAMES) as ColumnRole[];
+
+/** Name of a role as the start of a line. */
+export function roleTitle(role: ColumnRole): string {
+  const name = ROLE_NAMES[role];
+  return `${name[0]!.toUpperCase()}${name.slice(1)}`;
+}
 
 export interface ColumnRow {
   readonly column: number;
@@ -74,8 +67,9 @@ export function unitForRole(role: ColumnRole, former: string): string {
   return units.includes(former) ? former : (units[0] ?? former);
 }
 
-/** Units that numbers of a role can be written in; the command keeps whatever its column holds. */
+/** Units that numbers of a role can be written in; a command is a pulse width, a share or plain steps. */
 export function unitsOfRole(role: ColumnRole): string[] {
+  if (role === "command") return ["us", "%", "1"];
   return role === "ignore" ? [] : [...new Set(symbolsOf(ROLE_DIMENSIONS[role]))];
 }
 
@@ -107,7 +101,7 @@ function columnRow(
       .map((one) => ({
         role: one.role,
         unit: one.unit,
-        text: `${ROLE_NAMES[one.role]}${one.unit === "" || one.unit === "1" ? "" : ` in ${one.unit}`}: ${one.implies}`,
+        text: `${roleTitle(one.role)}${one.unit === "" || one.unit === "1" ? "" : ` in ${one.unit}`}: ${one.implies}`,
       })),
   };
 }
@@ -122,7 +116,7 @@ function lead({ rows, shape }: LogInspection, doubtful: readonly ColumnRow[]): s
 function missingOf(rows: readonly ColumnRow[]): string[] {
   return (["thrust", "rotationRate"] as const)
     .filter((role) => !rows.some((row) => row.role === role))
-    .map((role) => `No column stands for ${ROLE_NAMES[role].toLowerCase()}. Choose it in the list above.`);
+    .map((role) => `No column stands for ${ROLE_NAMES[role]}. Choose it in the list above.`);
 }
 
 function countsElectricalTurns({ role, unit }: ColumnRow): boolean {

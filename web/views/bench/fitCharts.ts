@@ -1,5 +1,5 @@
-import { thrustCoefficient } from "../../../shared/propeller/coefficients.ts";
 import type { Plateau, Reduction } from "../../../shared/model/reduction.ts";
+import { thrustCoefficient } from "../../../shared/propeller/coefficients.ts";
 import { formatUncertain } from "../../../shared/quantity/format.ts";
 import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSpec } from "../../charts/chartSpec.ts";
@@ -49,7 +49,13 @@ export function thrustFitChart(reduction: Reduction, axis: FitAxis): ChartSpec {
         style: 0,
         points: fitLine(reduction, highest, axis),
       },
-      { id: "limit", name: "Momentum limit for the measured power", kind: "limit", style: 0, points: limit(turning, place) },
+      {
+        id: "limit",
+        name: "Momentum limit for the measured power",
+        kind: "limit",
+        style: 0,
+        points: limit(turning, place),
+      },
     ].filter((series) => series.points.length > 0) as ChartSpec["series"],
   };
 }
@@ -59,7 +65,14 @@ export function residualChart(reduction: Reduction): ChartSpec {
   const points = reduction.plateaus.flatMap((plateau, index) =>
     plateau.residual === null
       ? []
-      : [{ x: plateau.rotationRate.value / RPM.factor, y: plateau.residual, used: plateau.used, note: plateauName(index) }],
+      : [
+          {
+            x: plateau.rotationRate.value / RPM.factor,
+            y: plateau.residual,
+            used: plateau.used,
+            note: plateauName(index),
+          },
+        ],
   );
   const reach = Math.max(2.5, ...points.map((point) => Math.abs(point.y) * 1.15));
   const of = (used: boolean): ChartPoint[] =>

@@ -1,5 +1,5 @@
 import type { Plateau, Reduction } from "../../../shared/model/reduction.ts";
-import { type ShownUnit, formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { formatNumber, formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { AMPERE, MILLINEWTON_METRE, NEWTON, RPM, VOLT, WATT } from "./shownUnits.ts";
 

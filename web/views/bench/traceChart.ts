@@ -39,11 +39,19 @@ export function traceSpans(reduction: Reduction): ChartSpan[] {
   const plateaus = reduction.plateaus.flatMap((plateau, index): ChartSpan[] => {
     const { start, end } = plateau;
     if (start === null || end === null) return [];
-    const label = plateau.used ? plateauName(index) : `${plateauName(index)}, left out: ${plateau.leftOutBecause ?? ""}`;
+    const label = plateau.used
+      ? plateauName(index)
+      : `${plateauName(index)}, left out: ${plateau.leftOutBecause ?? ""}`;
     return [{ id: `${PLATEAU}${index}`, start, end, label, kind: plateau.used ? "plateau" : "leftOut" }];
   });
   const tares = reduction.tare.windows.map(
-    ({ start, end }, index): ChartSpan => ({ id: `${TARE}${index}`, start, end, label: `Tare ${index + 1}`, kind: "tare" }),
+    ({ start, end }, index): ChartSpan => ({
+      id: `${TARE}${index}`,
+      start,
+      end,
+      label: `Tare ${index + 1}`,
+      kind: "tare",
+    }),
   );
   return [...tares, ...plateaus];
 }

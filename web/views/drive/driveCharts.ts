@@ -4,8 +4,8 @@ import type { ChartMarker, ChartPoint, ChartSpec } from "../../charts/chartSpec.
 import { AMPERE, NEWTON } from "../bench/shownUnits.ts";
 import type { Driven } from "./driveModel.ts";
 
-/** Steps of a sweep from zero to full throttle. */
-export const SWEEP_STEPS = 41;
+/** Steps of a sweep from zero to full throttle; a sweep that the supply cuts short has fewer points. */
+export const SWEEP_STEPS = 40;
 
 /** Bollard thrust of one thruster against throttle, every propeller side by side, with bands. */
 export function thrustChart(driven: readonly Driven[], throttle: number): ChartSpec {
@@ -35,7 +35,7 @@ function sweepChart(driven: readonly Driven[], throttle: number, { quantity, lab
         name: propeller.name,
         kind: "prediction" as const,
         style: propeller.style,
-        points: sweep.map((point, step) => sweepPoint(point, (100 * step) / (sweep.length - 1), quantity, unit)),
+        points: sweep.map((point, step) => sweepPoint(point, (100 * step) / SWEEP_STEPS, quantity, unit)),
       })),
     markers: [{ x: throttle * 100, label: "this throttle" }, ...limitMarkers(driven)],
   };

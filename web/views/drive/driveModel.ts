@@ -1,6 +1,6 @@
 import type { DriveRequest, OperatingPoint } from "../../../shared/model/drive.ts";
 import type { Controller, Motor, Pack } from "../../../shared/model/parts.ts";
-import { formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
+import { formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { KILOGRAM_FORCE, NEWTON } from "../bench/shownUnits.ts";
 import { POINT_QUANTITIES, pointText } from "./pointText.ts";
@@ -73,7 +73,10 @@ export function driveRequest(chosen: Chosen, propeller: DrivenPropeller, throttl
 export function driveAnswer(driven: readonly Driven[], throttle: number, thrusters: number): string {
   const told = driven.filter((one): one is Driven & { point: OperatingPoint } => one.point !== null);
   if (told.length === 0)
-    return driven[0]?.problem || "Choose a motor and a pack, and a variant with a torque coefficient, to see what they will pull.";
+    return (
+      driven[0]?.problem ||
+      "Choose a motor and a pack, and a variant with a torque coefficient, to see what they will pull."
+    );
   const at = `At ${Math.round(throttle * 100)}\u202f% throttle`;
   const each = thrusters > 1 ? `each of ${thrusters} thrusters` : "the thruster";
   const parts = told.map(({ propeller, point }, index) => {
@@ -100,7 +103,9 @@ export function pointRows(driven: readonly Driven[]): PointRow[] {
     cells: points.map((point) => (point === null ? "–" : pointText(point, key))),
   }));
   const merit = points.map((point) => (point === null ? "–" : formatQuantity(point.efficiencies.propeller, RATIO, 3)));
-  const kilograms = points.map((point) => (point === null ? "–" : formatUncertain(uncertainThrust(point), KILOGRAM_FORCE)));
+  const kilograms = points.map((point) =>
+    point === null ? "–" : formatUncertain(uncertainThrust(point), KILOGRAM_FORCE),
+  );
   return [
     rows[0]!,
     { name: "Bollard thrust as a weight", symbol: "", cells: kilograms },
@@ -140,5 +145,17 @@ export function exactly(value: number): Uncertain {
 
 const RATIO = { symbol: "", factor: 1 };
 
-/** Usual cautions for wiring and running what this screen works out. */
-export const ROTATION_AT_REST = "Everything here is at bollard: the vehicle held still. Moving ahead, thrust and current fall.";
+/** Which limit of the drive comes first as the throttle opens, where, and how this throttle stands to it. */
+export function governingText({ propeller, point, problem }: Driven): string {
+  if (point === null) return `${propeller.name}: ${problem}`;
+  const reached = point.limits
+    .filter((limit) => limit.reachedAtThrottle !== null)
+    .sort((a, b) => a.reachedAtThrottle! - b.reachedAtThrottle!);
+  const [first] = reached;
+  if (first === undefined)
+    return `${propeller.name}: no stated limit is reached up to full throttle; the pack's voltage is what bounds it.`;
+  const limit = `${formatNumber(first.limit)}\u202f${first.unit}`;
+  const actual = `${formatNumber(first.actual)}\u202f${first.unit}`;
+  const at = `${Math.round(100 * first.reachedAtThrottle!)}\u202f% throttle`;
+  return `${propeller.name}: the ${first.name} governs; its limit of ${limit} is reached at ${at}. Now ${actual}.`;
+}

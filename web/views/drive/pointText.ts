@@ -1,5 +1,5 @@
-import { OPERATING_POINT_NUMBERS, type OperatingPoint } from "../../../shared/model/drive.ts";
-import { type ShownUnit, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
+import type { OPERATING_POINT_NUMBERS, OperatingPoint } from "../../../shared/model/drive.ts";
+import { formatQuantity, formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
 import { AMPERE, MILLINEWTON_METRE, NEWTON, PERCENT, RPM, VOLT, WATT } from "../bench/shownUnits.ts";
 
 export type PointQuantity = keyof typeof OPERATING_POINT_NUMBERS;

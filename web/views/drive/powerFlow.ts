@@ -48,5 +48,10 @@ export function whereTheWattsGo(point: OperatingPoint, thrusters: number, hotelP
   const total = parts.reduce((sum, { power }) => sum + power, 0);
   return parts
     .filter(({ power }) => power > 0)
-    .map(({ name, power }) => ({ name, power, share: total > 0 ? power / total : 0, text: formatQuantity(power, WATT, 3) }));
+    .map(({ name, power }) => ({
+      name,
+      power,
+      share: total > 0 ? power / total : 0,
+      text: formatQuantity(power, WATT, 3),
+    }));
 }

@@ -1,18 +1,24 @@
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { powerCoefficient } from "../../../shared/propeller/coefficients.ts";
-import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
-import { plateauName } from "../bench/plateausModel.ts";
 import { thrustScale } from "../bench/fitCharts.ts";
+import { plateauName } from "../bench/plateausModel.ts";
 import { RPM } from "../bench/shownUnits.ts";
-import { type MeasuredVariant, type TheoryInputs, limitThrust, predictedThrust } from "./theoryModel.ts";
+import { freeStyle } from "../variants/variantGroups.ts";
+import { meanThrustCoefficient } from "../variants/variantMean.ts";
+import { limitThrust, type MeasuredVariant, predictedThrust, shaftPowerFor, type TheoryInputs } from "./theoryModel.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
 
 const STEPS = 40;
 
 /** Measured thrust against power, the prediction of the stated merit, and the region momentum theory rules out. */
-export function thrustPowerChart(variants: readonly MeasuredVariant[], inputs: TheoryInputs, kind: PowerKind): ChartSpec {
+export function thrustPowerChart(
+  variants: readonly MeasuredVariant[],
+  inputs: TheoryInputs,
+  kind: PowerKind,
+): ChartSpec {
   const measured = variants.map((variant) => powerSeries(variant, kind)).filter((series) => series.points.length > 0);
   const reach = greatest(measured) * 1.08 || statedPower(inputs, kind) * 1.3;
   const passed = kind === "shaftPower" ? 1 : inputs.driveEfficiency;
@@ -23,12 +29,18 @@ export function thrustPowerChart(variants: readonly MeasuredVariant[], inputs: T
     y: { label: "Bollard thrust", unit: "N", min: 0 },
     series: [
       // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
-      { id: "limit", name: "Momentum limit", kind: "limit", style: 0, points: curve(reach, (power) => limitThrust(power, inputs)) },
+      {
+        id: "limit",
+        name: "Momentum limit",
+        kind: "limit",
+        style: 0,
+        points: curve(reach, (power) => limitThrust(power, inputs)),
+      },
       {
         id: "prediction",
         name: `Prediction, static merit ${inputs.staticMerit.toFixed(2)}`,
         kind: "prediction",
-        style: PREDICTION_STYLE,
+        style: freeStyle(variants),
         points: curve(reach, (power) => predictedThrust(power * passed, inputs)),
       },
       ...measured,
@@ -47,18 +59,21 @@ export function thrustRateChart(variants: readonly MeasuredVariant[], inputs: Th
     x: { label: "Rotation rate", unit: "rpm", min: 0, ...(reach > 0 && { max: reach }) },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
     series: [
-      ...(known === undefined ? [] : samePowerSeries(driver!.name, known, inputs, reach)),
+      ...(known === undefined
+        ? []
+        : samePowerSeries(driver!.name, known, { inputs, reach, style: freeStyle(variants) })),
       ...variants.flatMap((variant) => fitSeries(variant, reach)),
       ...measured,
     ],
   };
 }
 
-/** Style number of predictions, away from those of the variants. */
-const PREDICTION_STYLE = 5;
-
 /** Limit and prediction at the shaft power that `reduction` measured at each rotation rate; the band is that of C_P. */
-function samePowerSeries(name: string, reduction: Reduction, inputs: TheoryInputs, reach: number): ChartSeries[] {
+function samePowerSeries(
+  name: string,
+  reduction: Reduction,
+  { inputs, reach, style }: { readonly inputs: TheoryInputs; readonly reach: number; readonly style: number },
+): ChartSeries[] {
   const coefficient = reduction.powerCoefficient!;
   const disc = { ...inputs, density: reduction.fluid.density, diameter: reduction.diameter.value };
   const along = (thrustAt: (shaftPower: number) => number) =>
@@ -70,12 +85,18 @@ function samePowerSeries(name: string, reduction: Reduction, inputs: TheoryInput
     return { x, y: thrust(coefficient.value), yInterval: [thrust(low), thrust(high)] };
   });
   return [
-    { id: "limit", name: `Momentum limit at the shaft power of ${name}`, kind: "limit", style: 0, points: along((power) => limitThrust(power, disc)) },
+    {
+      id: "limit",
+      name: `Momentum limit at the shaft power of ${name}`,
+      kind: "limit",
+      style: 0,
+      points: along((power) => limitThrust(power, disc)),
+    },
     {
       id: "prediction",
       name: `Static merit ${inputs.staticMerit.toFixed(2)} at the shaft power of ${name}`,
       kind: "prediction",
-      style: PREDICTION_STYLE,
+      style,
       points: banded,
     },
   ];
@@ -91,7 +112,14 @@ function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKi
     plateaus.flatMap((plateau, index): ChartPoint[] => {
       const power = plateau[kind];
       if (power === null || !plateau.used) return [];
-      return [{ x: power.value, xInterval: power.interval95, ...thrustOf(plateau.thrust), note: `${name}, ${plateauName(index)}` }];
+      return [
+        {
+          x: power.value,
+          xInterval: power.interval95,
+          ...thrustOf(plateau.thrust),
+          note: `${name}, ${plateauName(index)}`,
+        },
+      ];
     }),
   );
   return { id: `measured-${name}`, name, kind: "measured", style, points };
@@ -101,25 +129,30 @@ function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
   const points = reductions.flatMap(({ plateaus }) =>
     plateaus.flatMap((plateau, index): ChartPoint[] =>
       plateau.used
-        ? [{ x: plateau.rotationRate.value / RPM.factor, ...thrustOf(plateau.thrust), note: `${name}, ${plateauName(index)}` }]
+        ? [
+            {
+              x: plateau.rotationRate.value / RPM.factor,
+              ...thrustOf(plateau.thrust),
+              note: `${name}, ${plateauName(index)}`,
+            },
+          ]
         : [],
     ),
   );
   return { id: `measured-${name}`, name, kind: "measured", style, points };
 }
 
+/** The line of the variant's mean coefficient, in the water and with the diameter of its first run. */
 function fitSeries({ name, style, reductions }: MeasuredVariant, reach: number): ChartSeries[] {
-  return reductions.slice(0, 1).map((reduction) => ({
-    id: `fit-${name}`,
-    name: `Fit, ${name}${reductions.length > 1 ? ", first mounting" : ""}`,
-    kind: "fit",
-    style,
-    points: curve(reach, () => 0).map(({ x }): ChartPoint => {
-      if (x === 0) return { x, y: 0 };
-      const thrust = scaled(reduction.thrustCoefficient, thrustScale(reduction, x * RPM.factor));
-      return { x, y: thrust.value, yInterval: thrust.interval95 };
-    }),
-  }));
+  const [reduction] = reductions;
+  const coefficient = meanThrustCoefficient(reductions);
+  if (reduction === undefined || coefficient === null) return [];
+  const points = curve(reach, (rpm) => rpm).map(({ x }): ChartPoint => {
+    if (x === 0) return { x, y: 0, yInterval: [0, 0] };
+    const thrust = scaled(coefficient, thrustScale(reduction, x * RPM.factor));
+    return { x, y: thrust.value, yInterval: thrust.interval95 };
+  });
+  return [{ id: `fit-${name}`, name: `Fit, ${name}`, kind: "fit", style, points }];
 }
 
 function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval"> {
@@ -138,10 +171,9 @@ function greatest(series: readonly ChartSeries[]): number {
   return Math.max(0, ...series.flatMap((one) => one.points.map((point) => point.xInterval?.[1] ?? point.x)));
 }
 
-function statedPower({ wanted, driveEfficiency, ...inputs }: TheoryInputs, kind: PowerKind): number {
-  const electrical =
-    wanted.kind === "power"
-      ? wanted.electricalPower
-      : (wanted.thrust / predictedThrust(1, { ...inputs, wanted, driveEfficiency })) ** 1.5 / driveEfficiency;
-  return kind === "electricalPower" ? electrical : electrical * driveEfficiency;
+function statedPower(inputs: TheoryInputs, kind: PowerKind): number {
+  const { wanted, driveEfficiency } = inputs;
+  const shaft =
+    wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
+  return kind === "shaftPower" ? shaft : shaft / driveEfficiency;
 }

@@ -3,7 +3,7 @@ import { discArea } from "../../../shared/propeller/coefficients.ts";
 import { idealBollardThrust, idealNozzleThrust } from "../../../shared/propeller/momentum.ts";
 import { meritFromThrustAndPower, thrustFromMerit } from "../../../shared/propeller/staticMerit.ts";
 import { formatInterval, formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
-import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { KILOGRAM_FORCE, NEWTON, WATT } from "../bench/shownUnits.ts";
 
 /** Least and greatest stated merit of the slider; real small propellers lie well inside. */
@@ -42,7 +42,9 @@ export interface MeasuredVariant {
 /** Greatest thrust momentum theory allows at `shaftPower`, N. */
 export function limitThrust(shaftPower: number, { diameter, density, nozzleAreaRatio }: Disc): number {
   const disc = { shaftPower, discArea: discArea(diameter), density };
-  return nozzleAreaRatio === null ? idealBollardThrust(disc) : idealNozzleThrust({ ...disc, areaRatio: nozzleAreaRatio });
+  return nozzleAreaRatio === null
+    ? idealBollardThrust(disc)
+    : idealNozzleThrust({ ...disc, areaRatio: nozzleAreaRatio });
 }
 
 /** Thrust of the stated merit at `shaftPower`, N. */
@@ -54,7 +56,12 @@ export function predictedThrust(shaftPower: number, { diameter, density, staticM
 export function idealMerit(disc: Disc): number {
   const shaftPower = 1;
   const { diameter, density } = disc;
-  return meritFromThrustAndPower({ thrust: limitThrust(shaftPower, disc), shaftPower, discArea: discArea(diameter), density });
+  return meritFromThrustAndPower({
+    thrust: limitThrust(shaftPower, disc),
+    shaftPower,
+    discArea: discArea(diameter),
+    density,
+  });
 }
 
 /** One sentence: how close the best measured variant comes; or what is missing for an answer. */
@@ -95,19 +102,40 @@ export interface Estimate {
 /** Power, current and thrust that follow from the stated merit. Exact consequences of stated numbers, so without interval. */
 export function estimate(inputs: TheoryInputs): Estimate {
   const { staticMerit, driveEfficiency, voltage, wanted } = inputs;
-  const shaftPower = wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
+  const shaftPower =
+    wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
   const thrust = wanted.kind === "thrust" ? wanted.thrust : predictedThrust(shaftPower, inputs);
   const electricalPower = shaftPower / driveEfficiency;
   const current = electricalPower / voltage;
   const thrustText = `${formatQuantity(thrust, NEWTON)} (${formatQuantity(thrust, KILOGRAM_FORCE)})`;
   return {
     rows: [
-      { name: "Bollard thrust", value: thrustText, how: wanted.kind === "thrust" ? "stated" : "from shaft power and merit" },
-      { name: "Ideal thrust at this power", value: formatQuantity(limitThrust(shaftPower, inputs), NEWTON), how: "momentum limit" },
-      { name: "Shaft power", value: formatQuantity(shaftPower, WATT), how: wanted.kind === "thrust" ? "ideal power over merit" : "electrical power × efficiency" },
-      { name: "Electrical power", value: formatQuantity(electricalPower, WATT), how: wanted.kind === "power" ? "stated" : "shaft power over efficiency" },
+      {
+        name: "Bollard thrust",
+        value: thrustText,
+        how: wanted.kind === "thrust" ? "stated" : "from shaft power and merit",
+      },
+      {
+        name: "Ideal thrust at this power",
+        value: formatQuantity(limitThrust(shaftPower, inputs), NEWTON),
+        how: "momentum limit",
+      },
+      {
+        name: "Shaft power",
+        value: formatQuantity(shaftPower, WATT),
+        how: wanted.kind === "thrust" ? "ideal power over merit" : "electrical power × efficiency",
+      },
+      {
+        name: "Electrical power",
+        value: formatQuantity(electricalPower, WATT),
+        how: wanted.kind === "power" ? "stated" : "shaft power over efficiency",
+      },
       { name: "Supply current", value: `${formatNumber(current)}\u202fA`, how: `at ${formatNumber(voltage)}\u202fV` },
-      { name: "Thrust over electrical power", value: `${formatNumber(thrust / electricalPower)}\u202fN/W`, how: "falls as the thrust grows" },
+      {
+        name: "Thrust over electrical power",
+        value: `${formatNumber(thrust / electricalPower)}\u202fN/W`,
+        how: "falls as the thrust grows",
+      },
     ],
     sentence:
       `With a static merit of ${formatNumber(staticMerit, 2)}, ${thrustText} takes ${formatQuantity(electricalPower, WATT)} ` +
@@ -120,7 +148,7 @@ export function estimate(inputs: TheoryInputs): Estimate {
 }
 
 /** Shaft power that a thrust takes at the stated merit, W: thrust grows with power to the 2/3, so one known point is enough. */
-function shaftPowerFor(thrust: number, inputs: TheoryInputs): number {
+export function shaftPowerFor(thrust: number, inputs: TheoryInputs): number {
   return (thrust / predictedThrust(1, inputs)) ** 1.5;
 }
 

@@ -1,5 +1,160 @@
+import { useSignalEffect } from "@preact/signals";
+import { useMemo } from "preact/hooks";
+import { needReductions } from "../../app/reductions.ts";
+import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
+import { runs } from "../../app/session.ts";
+import { Warnings } from "../../app/Warnings.tsx";
+import { Chart } from "../../charts/Chart.tsx";
+import { Swatch } from "../../charts/Swatch.tsx";
+import { Field } from "../../forms/Field.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import { ForestPlot } from "./ForestPlot.tsx";
+import { RunAssignment } from "./RunAssignment.tsx";
+import { VariantChecks } from "./VariantChecks.tsx";
+import "./variants.css";
+import { overlayChart } from "./variantsChart.ts";
+import { claimText, forest, variantRows, variantsAnswer, variantsQuestion } from "./variantsModel.ts";
+import { baseline, chooseBaseline, claimed, compared, groups } from "./variantsState.ts";
 
 export default function VariantsView() {
-  return <Screen question="How do the variants compare?" answer="" tone="open" />;
+  useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
+  const { comparisons, problem } = compared.value;
+  const all = groups.value;
+  const base = baseline.value;
+  const claim = claimed.value;
+  const spec = useMemo(() => overlayChart(all), [all]);
+  const plot = useMemo(() => forest(comparisons, all, claim), [comparisons, all, claim]);
+  return (
+    <Screen
+      question={variantsQuestion(
+        all.map(({ name }) => name),
+        base?.name ?? null,
+      )}
+      answer={problem || variantsAnswer(comparisons, all)}
+      tone={problem ? "problem" : comparisons.length > 0 ? "known" : "open"}
+      basis={
+        comparisons.length > 0 &&
+        "± is the half-width of the 95 % interval; so are the brackets. What is repeated is the mounting: samples within a run do not count as repeats."
+      }
+      actions={
+        all.length > 1 && (
+          <SelectField
+            label="Measured against"
+            value={base?.name ?? ""}
+            options={all.map(({ name }) => ({ value: name, label: name }))}
+            onChange={chooseBaseline}
+          />
+        )
+      }
+      picture={
+        comparisons.length > 0 && (
+          <>
+            <VariantChecks />
+            <ForestPlot forest={plot} claimed={claim} />
+            <ClaimPanel />
+            <Chart spec={spec} height={380} />
+          </>
+        )
+      }
+    >
+      {comparisons.map((one) => (
+        <Warnings key={one.variant.name} items={one.warnings} />
+      ))}
+      {comparisons.length > 0 && <VariantTable />}
+      <RunAssignment />
+      {runs.value.length === 0 && (
+        <p class="hint">
+          No run yet. <a href={addressOf("bench")}>Drop the logs on the Bench screen</a> first.
+        </p>
+      )}
+    </Screen>
+  );
+}
+
+/** What the measurements say of a factor that somebody claims. */
+function ClaimPanel() {
+  const { comparisons } = compared.value;
+  return (
+    <div class="claim">
+      <Field label="Claimed factor of thrust at equal rotation rate" help="“More than doubles” is a factor of 2.">
+        {({ id, describedBy }) => (
+          <input
+            id={id}
+            type="number"
+            min={0.1}
+            max={100}
+            step={0.1}
+            aria-describedby={describedBy}
+            value={claimed.value}
+            onInput={(event) => {
+              const factor = event.currentTarget.valueAsNumber;
+              if (factor > 0 && factor <= 100) claimed.value = factor;
+            }}
+          />
+        )}
+      </Field>
+      <div role="status">
+        {comparisons.map((one) => (
+          <p key={one.variant.name}>{claimText(one, claimed.value, comparisons.length)}</p>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function VariantTable() {
+  const rows = variantRows(compared.value.comparisons, groups.value);
+  return (
+    <section class="card" aria-labelledby="variants-table">
+      <h2 id="variants-table">Variants</h2>
+      <div class="table-box">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Variant</th>
+              <th scope="col">Mountings</th>
+              <th scope="col" class="number">
+                K<sub>T</sub>
+              </th>
+              <th scope="col" class="number">
+                From mounting to mounting
+              </th>
+              <th scope="col" class="number">
+                Thrust at equal rotation rate
+              </th>
+              <th scope="col" class="number">
+                Thrust at equal shaft power
+              </th>
+              <th scope="col" class="number">
+                Static merit
+              </th>
+              <th scope="col" class="number">
+                p, both equal
+              </th>
+              <th scope="col">The doubt rests on</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.name}>
+                <th scope="row">
+                  <Swatch kind="measured" style={row.style} /> {row.name}{" "}
+                  {row.isBaseline && <span class="chip">baseline</span>}
+                </th>
+                <td>{row.mountings}</td>
+                <td class="number">{row.thrustCoefficient}</td>
+                <td class="number">{row.runToRun}</td>
+                <td class="number">{row.equalRate}</td>
+                <td class="number">{row.equalPower}</td>
+                <td class="number">{row.merit}</td>
+                <td class="number">{row.pValue || "–"}</td>
+                <td>{row.basis}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
 }

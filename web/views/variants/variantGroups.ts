@@ -17,19 +17,42 @@ export interface VariantRuns {
   readonly members: readonly VariantMember[];
 }
 
-/** Runs by variant, in the order of the names; runs without a variant are in no group. */
+/**
+ * Runs by variant; runs without a variant are in no group. Variants with several mountings come first, then by name, so
+ * that what is usually compared gets the first and clearest styles.
+ */
 export function variantGroups(
   runs: readonly StoredDocument<Run>[],
   reductionOf: (id: string) => Reduction | null,
 ): VariantRuns[] {
-  return variantNames(runs).map((name, style) => ({
-    name,
-    style,
-    members: runs
-      .filter(({ document }) => document.variant === name)
-      .sort((a, b) => inOrder(a.document.mounting || a.document.name, b.document.mounting || b.document.name))
-      .map(({ id, document }) => ({ id, run: document, reduction: reductionOf(id) })),
-  }));
+  const membersOf = (name: string) => runs.filter(({ document }) => document.variant === name);
+  return variantNames(runs)
+    .map((name) => ({ name, runs: membersOf(name).sort(byMounting) }))
+    .sort((a, b) => Number(b.runs.length > 1) - Number(a.runs.length > 1) || inOrder(a.name, b.name))
+    .map(({ name, runs: own }, style) => ({
+      name,
+      style,
+      members: own.map(({ id, document }) => ({ id, run: document, reduction: reductionOf(id) })),
+    }));
+}
+
+/**
+ * The groups on show: those chosen, else the ones with several mountings where two or more have them, since single
+ * mountings say little of a variant, else all.
+ */
+export function shownGroups(groups: readonly VariantRuns[], chosen: ReadonlySet<string> | null): VariantRuns[] {
+  const picked = groups.filter(({ name }) => chosen?.has(name));
+  if (picked.length > 0) return picked;
+  const repeated = groups.filter(({ members }) => members.length > 1);
+  return repeated.length > 1 ? repeated : [...groups];
+}
+
+/** The lowest style that no group on show has: for what stands beside them. */
+export function freeStyle(groups: readonly { readonly style: number }[]): number {
+  const taken = new Set(groups.map(({ style }) => style));
+  let style = 0;
+  while (taken.has(style)) style++;
+  return style;
 }
 
 export function variantNames(runs: readonly StoredDocument<Run>[]): string[] {
@@ -39,6 +62,10 @@ export function variantNames(runs: readonly StoredDocument<Run>[]): string[] {
 /** The reductions of a group that are there. */
 export function reductionsOf({ members }: VariantRuns): Reduction[] {
   return members.flatMap(({ reduction }) => (reduction === null ? [] : [reduction]));
+}
+
+function byMounting({ document: a }: StoredDocument<Run>, { document: b }: StoredDocument<Run>): number {
+  return inOrder(a.mounting || a.name, b.mounting || b.name);
 }
 
 function inOrder(a: string, b: string): number {

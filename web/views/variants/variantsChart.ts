@@ -1,24 +1,22 @@
-import { type Uncertain, scaled } from "../../../shared/quantity/uncertain.ts";
+import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
 import { thrustScale } from "../bench/fitCharts.ts";
 import { plateauName } from "../bench/plateausModel.ts";
 import { RPM } from "../bench/shownUnits.ts";
-import { type VariantRuns, reductionsOf } from "./variantGroups.ts";
+import { reductionsOf, type VariantRuns } from "./variantGroups.ts";
+import { meanThrustCoefficient } from "./variantMean.ts";
 
 const STEPS = 40;
 
 /** Thrust against rotation rate of every variant: measured points with error bars, and the line of the variant with its band. */
-export function overlayChart(
-  groups: readonly VariantRuns[],
-  coefficientOf: (name: string) => Uncertain | null,
-): ChartSpec {
+export function overlayChart(groups: readonly VariantRuns[]): ChartSpec {
   const measured = groups.map(measuredSeries).filter((series) => series.points.length > 0);
   const highest = Math.max(0, ...measured.flatMap((series) => series.points.map((point) => point.x))) * 1.05;
   return {
     title: "Thrust against rotation rate, all variants",
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Thrust", unit: "N" },
-    series: [...groups.flatMap((group) => fitSeries(group, coefficientOf(group.name), highest)), ...measured],
+    series: [...groups.flatMap((group) => fitSeries(group, highest)), ...measured],
   };
 }
 
@@ -41,8 +39,10 @@ function measuredSeries({ name, style, members }: VariantRuns): ChartSeries {
 }
 
 /** The line of the variant's mean coefficient, in the water and with the diameter of its first run. */
-function fitSeries(group: VariantRuns, coefficient: Uncertain | null, highest: number): ChartSeries[] {
-  const [reduction] = reductionsOf(group);
+function fitSeries(group: VariantRuns, highest: number): ChartSeries[] {
+  const reductions = reductionsOf(group);
+  const [reduction] = reductions;
+  const coefficient = meanThrustCoefficient(reductions);
   if (reduction === undefined || coefficient === null || !(highest > 0)) return [];
   const points = Array.from({ length: STEPS + 1 }, (_, step): ChartPoint => {
     const rpm = (highest * step) / STEPS;

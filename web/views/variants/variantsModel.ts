@@ -1,7 +1,11 @@
+import { claimVerdict } from "../../../shared/compare/claimVerdict.ts";
+import { ratioInWords } from "../../../shared/compare/ratioInWords.ts";
 import type { Comparison, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
-import { formatInterval, formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import { count } from "../bench/plateausModel.ts";
-import { type VariantRuns, reductionsOf } from "./variantGroups.ts";
+import { reductionsOf, type VariantRuns } from "./variantGroups.ts";
 
 /** The question of the screen, told of what is compared. */
 export function variantsQuestion(names: readonly string[], baseline: string | null): string {
@@ -13,12 +17,22 @@ export function variantsQuestion(names: readonly string[], baseline: string | nu
 
 /** The answer in a sentence a comparison; or what is needed before there can be one. */
 export function variantsAnswer(comparisons: readonly Comparison[], groups: readonly VariantRuns[]): string {
-  if (comparisons.length > 0) return comparisons.map((one) => one.sentence).join(" ");
+  if (comparisons.length > 0) return answerOf(comparisons);
   const waiting = groups.flatMap(({ members }) => members.filter((member) => member.reduction === null));
   if (waiting.length > 0 && groups.length > 1) return "The runs of the variants are not all reduced yet.";
   if (groups.length === 1)
     return `All runs belong to one variant, “${groups[0]!.name}”. Give at least one run another variant to compare.`;
   return "No run has a variant yet. Name the variant of each run below, for example “as printed” and “sanded”.";
+}
+
+/** Two sentences can be read as one answer; of more, the variant furthest from the baseline speaks and the rest are counted. */
+function answerOf(comparisons: readonly Comparison[]): string {
+  if (comparisons.length <= 2) return comparisons.map((one) => one.sentence).join(" ");
+  const distance = ({ thrustCoefficientRatio }: Comparison) => Math.abs(Math.log(thrustCoefficientRatio.value));
+  const furthest = comparisons.reduce((a, b) => (distance(b) > distance(a) ? b : a));
+  const differ = comparisons.filter((one) => one.thrustCoefficientRatio.adjustedPValue < 0.05).length;
+  const { baseline } = furthest;
+  return `${differ} of ${comparisons.length} variants differ from ${baseline.name} beyond chance. Furthest from it: ${furthest.sentence}`;
 }
 
 /** The group that the others are measured against: the one chosen, or the first that has a result. */
@@ -67,7 +81,13 @@ export const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   withinRun: "scatter inside single runs only: what re-mounting changes is not in it",
 };
 
-const BASELINE_CELLS = { equalRate: "1", equalPower: "1", merit: "1", pValue: "", basis: "the others are measured against it" };
+const BASELINE_CELLS = {
+  equalRate: "1",
+  equalPower: "1",
+  merit: "1",
+  pValue: "",
+  basis: "the others are measured against it",
+};
 
 export interface ForestRow {
   readonly id: string;
@@ -111,12 +131,22 @@ function ticksBetween(low: number, high: number): number[] {
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((one) => one * power).find((one) => one >= rough)!;
   const first = Math.ceil(low / step);
-  return Array.from({ length: Math.floor(high / step) - first + 1 }, (_, i) => Number(((first + i) * step).toPrecision(10)));
+  return Array.from({ length: Math.floor(high / step) - first + 1 }, (_, i) =>
+    Number(((first + i) * step).toPrecision(10)),
+  );
 }
 
 function forestRow(name: string, style: number, of: string, ratio: VariantRatio | null): ForestRow | null {
   if (ratio === null) return null;
-  return { id: `${name} ${of}`, name, of, style, value: ratio.value, interval: ratio.interval95, text: ratioText(ratio) };
+  return {
+    id: `${name} ${of}`,
+    name,
+    of,
+    style,
+    value: ratio.value,
+    interval: ratio.interval95,
+    text: ratioText(ratio),
+  };
 }
 
 function summaryCells(summary: VariantSummary, style: number) {
@@ -129,12 +159,28 @@ function summaryCells(summary: VariantSummary, style: number) {
   };
 }
 
-/** "2.08 [1.91 to 2.27]". */
-export function ratioText(ratio: VariantRatio | null): string {
-  if (ratio === null) return "shaft power not known";
-  const interval = formatInterval(ratio.interval95);
-  const decimals = interval.split(" ")[0]!.split(".")[1]?.length ?? 0;
-  return `${ratio.value.toFixed(decimals)} [${interval}]`;
+function ratioText(ratio: VariantRatio | null): string {
+  return ratio === null ? "shaft power not known" : ratioInWords(ratio);
+}
+
+/** What the measurements say of a claimed factor; names the variant where several are shown. */
+export function claimText(comparison: Comparison, claimedFactor: number, shownTogether: number): string {
+  const { sentence } = claimVerdict(comparison.thrustCoefficientRatio, claimedFactor);
+  return shownTogether > 1 ? `${comparison.variant.name}: ${sentence}` : sentence;
+}
+
+export interface AssignmentRow {
+  readonly id: string;
+  readonly name: string;
+  readonly variant: string;
+  readonly mounting: string;
+}
+
+/** All runs with their variant, those without one first, because they wait for one. */
+export function assignmentRows(runs: readonly StoredDocument<Run>[]): AssignmentRow[] {
+  return runs
+    .map(({ id, document: { name, variant, mounting } }) => ({ id, name, variant, mounting }))
+    .sort((a, b) => `${a.variant}\n${a.name}`.localeCompare(`${b.variant}\n${b.name}`, "en", { numeric: true }));
 }
 
 function pValueText({ pValue, adjustedPValue }: VariantRatio, shownTogether: number): string {

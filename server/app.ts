@@ -1,0 +1,76 @@
+import { join } from "node:path";
+import helmet from "@fastify/helmet";
+import multipart from "@fastify/multipart";
+import rateLimit from "@fastify/rate-limit";
+import swagger from "@fastify/swagger";
+import fastify, { type FastifyInstance } from "fastify";
+import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { OPEN_API } from "./docs/openApi.ts";
+import { answerProblem } from "./problems/answerProblem.ts";
+import { Refusal } from "./problems/problemDetails.ts";
+import { checkRequest } from "./problems/requestCheck.ts";
+import { BODY_LIMIT, FILE_LIMIT, tooMany } from "./problems/serverRefusals.ts";
+import { PROJECT_FOLDER } from "./projectFolder.ts";
+import { computeRoutes } from "./routes/compute.ts";
+import { docsRoutes } from "./routes/docs.ts";
+import { healthRoutes } from "./routes/health.ts";
+import { insideProject } from "./routes/insideProject.ts";
+import { servePage } from "./routes/page.ts";
+import { projectRoutes } from "./routes/projects.ts";
+import type { Workbench } from "./routes/workbench.ts";
+import { SECURITY_HEADERS } from "./security/headers.ts";
+import { keepToOwnAddress } from "./security/ownAddress.ts";
+import type { Store } from "./store/store.ts";
+import { Reductions } from "./work/reductions.ts";
+import { WorkPool } from "./work/workPool.ts";
+
+export interface AppOptions {
+  readonly store: Store;
+  readonly pool?: WorkPool;
+  /** Where the built page stands. */
+  readonly webFolder?: string;
+  /** A page asks a few a second; a script in a loop some hundred. */
+  readonly requestsPerMinute?: number;
+  readonly fileLimit?: number;
+}
+
+/** The server, ready to listen or to be asked without a port. Closing it stops its threads; the store stays open. */
+export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
+  const { store, pool = new WorkPool(), webFolder = join(PROJECT_FOLDER, ".build", "web") } = options;
+  const app = fastify({ bodyLimit: BODY_LIMIT, forceCloseConnections: true }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(checkRequest as never);
+  app.setSerializerCompiler(serializerCompiler);
+  app.setErrorHandler(answerProblem);
+  keepToOwnAddress(app);
+  await protect(app, options);
+  await app.register(swagger, OPEN_API);
+  await addRoutes(app, { store, pool, reductions: new Reductions(pool) });
+  await servePage(app, webFolder);
+  app.addHook("onClose", () => pool.close());
+  return app;
+}
+
+async function protect(app: FastifyInstance, { requestsPerMinute = 12_000, fileLimit = FILE_LIMIT }: AppOptions) {
+  await app.register(helmet, SECURITY_HEADERS);
+  await app.register(rateLimit, {
+    max: requestsPerMinute,
+    timeWindow: "1 minute",
+    errorResponseBuilder: (_, { after }) => new Refusal(429, tooMany(after)),
+  });
+  await app.register(multipart, { limits: { fileSize: fileLimit, files: 1, fields: 5, parts: 6 } });
+}
+
+async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<void> {
+  await app.register(
+    async (api) => {
+      // What is stored may change at any moment; only the files of the page may be kept by a browser.
+      api.addHook("onSend", async (_, reply) => void reply.header("cache-control", "no-store"));
+      await api.register(healthRoutes);
+      await api.register(docsRoutes);
+      await api.register(computeRoutes, { prefix: "/compute" });
+      await api.register(projectRoutes, { prefix: "/projects", workbench });
+      await api.register(insideProject, { prefix: "/projects/:projectId", workbench });
+    },
+    { prefix: "/api" },
+  );
+}

@@ -1,0 +1,33 @@
+import type { FastifyRequest } from "fastify";
+import { Refusal } from "../problems/problemDetails.ts";
+import type { IncomingLog } from "./newRun.ts";
+
+/** The file of a multipart request, as a stream. Throws Refusal if there is none. */
+export async function uploadedFile(request: FastifyRequest): Promise<IncomingLog> {
+  const part = await request.file();
+  if (part === undefined || part.fieldname !== "file") throw noFile(part?.fieldname);
+  return { fileName: plainName(part.filename), bytes: whole(part.file) };
+}
+
+/** The bytes to the last; a stream that was cut at the size limit ends with a refusal instead of quietly. */
+async function* whole(stream: AsyncIterable<Uint8Array> & { readonly truncated: boolean }) {
+  yield* stream;
+  if (stream.truncated) throw Object.assign(new Error("cut at the limit"), { code: "FST_REQ_FILE_TOO_LARGE" });
+}
+
+/** Without folders or control characters, which some senders put in. */
+function plainName(sent: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+  const name = (sent.split(/[\\/]/).at(-1) ?? "").replace(/[\u0000-\u001f\u007f]/g, "").trim();
+  return (name === "" ? "log" : name).slice(0, 255);
+}
+
+function noFile(field: string | undefined): Refusal {
+  return new Refusal(400, {
+    code: "server.not-one-file",
+    where: field ?? "form",
+    found: field === undefined ? "The form holds no file" : `The file is in the field "${field}"`,
+    needed: "one file, in the field called file",
+    mend: "",
+  });
+}

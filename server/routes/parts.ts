@@ -1,0 +1,61 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { PART_SCHEMAS, PartKind, type PartOf } from "../../shared/model/parts.ts";
+import { storedSchema } from "../../shared/model/stored.ts";
+import type { DocumentShelf } from "../store/documentShelf.ts";
+import { AtVersion, change, Gone, InProject, OnePart, type Workbench } from "./workbench.ts";
+
+const tags = ["Parts"];
+
+const AllParts = z
+  .strictObject({
+    propellers: z.array(storedSchema(PART_SCHEMAS.propellers)),
+    motors: z.array(storedSchema(PART_SCHEMAS.motors)),
+    controllers: z.array(storedSchema(PART_SCHEMAS.controllers)),
+    packs: z.array(storedSchema(PART_SCHEMAS.packs)),
+  })
+  .meta({ id: "AllParts" });
+
+/** Parts of a project. Registered under /api/projects/:projectId/parts. */
+export const partRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
+  const { store } = workbench;
+  const all = { tags, summary: "All parts of a project", params: InProject, response: { 200: AllParts } };
+  app.get("/", { schema: all }, async ({ params: { projectId } }) => ({
+    propellers: store.parts(projectId, "propellers").list(),
+    motors: store.parts(projectId, "motors").list(),
+    controllers: store.parts(projectId, "controllers").list(),
+    packs: store.parts(projectId, "packs").list(),
+  }));
+
+  for (const kind of PartKind.options) await app.register(routesOfKind, { prefix: `/${kind}`, workbench, kind });
+};
+
+type AnyPart = PartOf[PartKind];
+
+/** One kind of part: the same acts for each, with a schema of its own. */
+const routesOfKind: FastifyPluginAsyncZod<{ workbench: Workbench; kind: PartKind }> = async (app, options) => {
+  const { kind } = options;
+  const shelf = (projectId: string) => options.workbench.store.parts(projectId, kind) as DocumentShelf<AnyPart>;
+  const Part = PART_SCHEMAS[kind] as z.ZodType<AnyPart>;
+  const StoredPart = storedSchema(Part);
+  const label = (act: string) => ({ tags, summary: `${act} of the ${kind}` });
+
+  const added = { ...label("Add one"), params: InProject, body: Part, response: { 201: StoredPart } };
+  app.post("/", { schema: added }, async ({ params, body }, reply) =>
+    reply.code(201).send(shelf(params.projectId).add(body)),
+  );
+
+  const changed = { ...label("Change one"), params: OnePart, body: change(Part), response: { 200: StoredPart } };
+  app.put("/:id", { schema: changed }, async ({ params: { projectId, id }, body }) =>
+    shelf(projectId).write(id, body.version, body.document as AnyPart),
+  );
+
+  const removed = { ...label("Delete one"), params: OnePart, querystring: AtVersion, response: { 204: Gone } };
+  app.delete("/:id", { schema: removed }, async ({ params: { projectId, id }, query }, reply) => {
+    shelf(projectId).remove(id, query.version);
+    return reply.code(204).send(null);
+  });
+
+  const restored = { ...label("Take back the deletion of one"), params: OnePart, response: { 200: StoredPart } };
+  app.post("/:id/restore", { schema: restored }, async ({ params: { projectId, id } }) => shelf(projectId).restore(id));
+};

@@ -1,0 +1,73 @@
+import type { Run } from "../../shared/model/run.ts";
+import type { StoredDocument } from "../../shared/model/stored.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { PROGRAM } from "../program.ts";
+import type { Store } from "../store/store.ts";
+import type { LogFile, ReduceJob } from "./jobs.ts";
+
+/** The log a run rests on. */
+export function logOf(store: Store, { file: { name, sha256 } }: Run): LogFile {
+  return { path: store.files.path(sha256), sha256, name };
+}
+
+/** Everything the reduction of a run depends on. Throws InputProblem where the run does not name its propeller. */
+export function reduceJob(store: Store, projectId: string, { document: run }: StoredDocument<Run>): ReduceJob {
+  if (run.propellerId === undefined) throw noPropeller(run);
+  const { motorId, controllerId } = run.recipe;
+  const part = <K extends "propellers" | "motors" | "controllers">(kind: K, id: string) =>
+    store.parts(projectId, kind).find(id).document;
+  return {
+    kind: "reduce",
+    file: logOf(store, run),
+    recipe: run.recipe,
+    propeller: part("propellers", run.propellerId),
+    ...(motorId !== undefined && { motor: part("motors", motorId) }),
+    ...(controllerId !== undefined && { controller: part("controllers", controllerId) }),
+    program: PROGRAM,
+  };
+}
+
+/** Refuses a run that names a part its project does not have. Throws InputProblem `run.no-such-part`. */
+export function checkParts(store: Store, projectId: string, { propellerId, recipe }: Run): void {
+  const named = [
+    ["propellers", "document.propellerId", propellerId],
+    ["motors", "document.recipe.motorId", recipe.motorId],
+    ["controllers", "document.recipe.controllerId", recipe.controllerId],
+  ] as const;
+  for (const [kind, where, id] of named) {
+    if (id !== undefined && !store.parts(projectId, kind).has(id)) throw noSuchPart(kind, where, id);
+  }
+}
+
+/** Refuses a run that was given other bytes than it was made from. Throws InputProblem `run.other-file`. */
+export function checkSameFile(before: Run, after: Run): void {
+  const { sha256, size, name } = before.file;
+  if (after.file.sha256 === sha256 && after.file.size === size && after.file.name === name) return;
+  throw new InputProblem({
+    code: "run.other-file",
+    where: "document.file",
+    found: `The run was made from ${name}, which is kept as it came`,
+    needed: "the same file",
+    mend: "Add the other log as a run of its own",
+  });
+}
+
+function noPropeller({ name }: Run): InputProblem {
+  return new InputProblem({
+    code: "run.no-propeller",
+    where: `Run ${name}`,
+    found: "It is not said which propeller was on the stand",
+    needed: "a propeller, for its diameter",
+    mend: "Choose the propeller of this run",
+  });
+}
+
+function noSuchPart(kind: string, where: string, id: string): InputProblem {
+  return new InputProblem({
+    code: "run.no-such-part",
+    where,
+    found: `There is none of the ${kind} with id ${id} in this project, or it was deleted`,
+    needed: `one of the ${kind} of this project`,
+    mend: "Choose another, or restore it",
+  });
+}

@@ -1,0 +1,58 @@
+import { chiSquareUpperTail } from "../../numeric/chiSquare.ts";
+import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
+import type { RunFacts } from "../runFacts.ts";
+
+/** Departures smaller than this part of the thrust do not matter to anyone who builds a vehicle. */
+const RELEVANT = 0.02;
+/** Chance of so much scatter below which it is told. */
+const TOO_RARE = 0.01;
+/** Widening from which on it is told. */
+const TELLING_WIDENING = 1.5;
+
+/** Does thrust grow with the square of the rotation rate, from zero, within the doubts? */
+export function lawChecks(facts: RunFacts): Warning[] {
+  return [exponentCheck(facts), interceptCheck(facts), scatterCheck(facts)].filter((found) => found !== null);
+}
+
+function exponentCheck({ law: { exponent }, used }: RunFacts): Warning | null {
+  const [low, high] = exponent.interval95;
+  const rates = used.map(({ measured }) => measured.rotationRate.mean);
+  const change = (Math.max(...rates) / Math.min(...rates)) ** (exponent.value - 2) - 1;
+  if ((low <= 2 && high >= 2) || Math.abs(change) < RELEVANT) return null;
+  return warning({
+    code: "bench.exponent",
+    where: "thrust fit",
+    found: `thrust grows with the power ${formatUncertain(exponent)} of the rotation rate: the thrust coefficient ${change > 0 ? "rises" : "falls"} by ${formatNumber(Math.abs(change) * 100, 2)} % from the slowest to the fastest plateau`,
+    needed: "the power 2, as far as the blade Reynolds number changes nothing",
+    mend: "Likely: a tare that is off, a pivot that rubs, ventilation or walls at high thrust, blades that bend, or low Reynolds numbers at the slow end; one coefficient is then a mean over the range",
+  });
+}
+
+function interceptCheck({ law: { intercept }, used }: RunFacts): Warning | null {
+  const [low, high] = intercept.interval95;
+  const greatest = Math.max(...used.map(({ thrustPoint }) => Math.abs(thrustPoint.y)));
+  if ((low <= 0 && high >= 0) || Math.abs(intercept.value) < RELEVANT * greatest) return null;
+  return warning({
+    code: "bench.intercept",
+    where: "thrust fit",
+    found: `a line through the plateaus meets zero speed at ${formatUncertain(intercept, { symbol: "N", factor: 1 })}, ${formatNumber((100 * Math.abs(intercept.value)) / greatest, 2)} % of the greatest thrust`,
+    needed: "0 N: a propeller at rest does not push",
+    mend: "Likely: a tare that is off, or a pivot that sticks; compare the rest before with the rest after the run",
+  });
+}
+
+function scatterCheck({ thrust: { fit }, used, singleReadings }: RunFacts): Warning | null {
+  const degreesOfFreedom = used.length - 1;
+  if (singleReadings || degreesOfFreedom < 1 || fit.scatterRatio < TELLING_WIDENING) return null;
+  if (chiSquareUpperTail(fit.chiSquared, degreesOfFreedom) > TOO_RARE) return null;
+  const relative = used.map(({ thrustPoint: { x, y } }) => y / (fit.coefficient * x) - 1);
+  const spread = Math.sqrt(relative.reduce((sum, value) => sum + value * value, 0) / degreesOfFreedom);
+  return warning({
+    code: "bench.scatter",
+    where: "thrust fit",
+    found: `the plateaus scatter by ${formatNumber(spread * 100, 2)} % about the fit, ${formatNumber(fit.scatterRatio, 2)} times more than their readings explain; the uncertainty was widened by that factor`,
+    needed: "scatter that the readings explain",
+    mend: "Look for a trend in the residuals: friction in the pivot, heating, a tank that starts to circulate, or a coefficient that changes with speed",
+  });
+}

@@ -1,0 +1,160 @@
+import { bladeReynolds } from "../../propeller/coefficients.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
+import { segmentOf } from "../tareLine.ts";
+import type { RunFacts } from "../runFacts.ts";
+
+/** Below this blade Reynolds number the boundary layer is mostly laminar and coefficients change with speed; ITTC 7.5-02-03-01.4. */
+const LOW_REYNOLDS = 2e5;
+
+/** What a reader should know of how the run was taken. */
+export function runChecks(facts: RunFacts): Warning[] {
+  return [
+    glitches(facts),
+    deadBand(facts),
+    ramps(facts),
+    leftOut(facts),
+    borrowedTare(facts),
+    oneTare(facts),
+    noCalibration(facts),
+    singleReadings(facts),
+    motorConstants(facts),
+    lowReynolds(facts),
+  ].filter((found) => found !== null);
+}
+
+function glitches({ plateaus }: RunFacts): Warning | null {
+  const hit = plateaus.filter(({ measured }) => measured.glitches.count > 0);
+  const first = hit[0]?.measured.glitches.first;
+  if (!first) return null;
+  const count = hit.reduce((sum, { measured }) => sum + measured.glitches.count, 0);
+  return warning({
+    code: "bench.glitches",
+    where: `line ${first.line}, column ${first.header}`,
+    found: `${count} ${count === 1 ? "reading" : "readings"} in ${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"} lie far outside the others and ${count === 1 ? "was" : "were"} left out of the means; the first is ${formatNumber(first.value)} in SI units`,
+    needed: "",
+    mend: "A few are normal for radio links and bit-banged scales; many point to a loose contact",
+  });
+}
+
+function deadBand({ rest, table }: RunFacts): Warning | null {
+  const rows = rest.deadBand.reduce((sum, { from, to }) => sum + to - from, 0);
+  const first = rest.deadBand.find(({ from, to }) => to - from >= 5);
+  if (!first) return null;
+  return warning({
+    code: "bench.dead-band",
+    where: `lines ${table.lineNumbers[first.from]} to ${table.lineNumbers[first.to - 1]}`,
+    found: `in ${rows} rows the command asks for thrust and the propeller stands: the dead band of the controller`,
+    needed: "",
+    mend: "Such rows are neither tare nor plateau",
+  });
+}
+
+function ramps({ spans, table }: RunFacts): Warning | null {
+  const ramped = spans.rejected.filter(({ because }) => because === "ramp");
+  const first = ramped[0];
+  if (!first) return null;
+  const rows = ramped.reduce((sum, { span }) => sum + span.to - span.from, 0);
+  return warning({
+    code: "bench.ramp",
+    where: `lines ${table.lineNumbers[first.span.from]} to ${table.lineNumbers[first.span.to - 1]}`,
+    found: `${rows} rows of slow ramp were not taken as plateaus`,
+    needed: "steps that are held: on a ramp scale and water lag behind the rotation rate",
+    mend: "Hold each throttle step for a few seconds",
+  });
+}
+
+function leftOut({ plateaus }: RunFacts): Warning | null {
+  const out = plateaus.filter(({ used }) => !used);
+  if (out.length === 0) return null;
+  const list = out.map(({ number, leftOutBecause }) => `${number} (${leftOutBecause})`).join(", ");
+  return warning({
+    code: "bench.left-out",
+    where: "plateaus",
+    found: `${out.length} of ${plateaus.length} plateaus are shown but not fitted: ${list}`,
+    needed: "",
+    mend: "",
+  });
+}
+
+function borrowedTare({ used, thrustTare, timeline, table }: RunFacts): Warning | null {
+  if (thrustTare.windows.length === 0) return null;
+  const withTare = new Set(thrustTare.windows.map(({ segment }) => segment));
+  const without = used.find(({ measured }) => !withTare.has(segmentOf(timeline, measured.span.from)));
+  if (!without) return null;
+  return warning({
+    code: "bench.tare-borrowed",
+    where: `line ${table.lineNumbers[without.measured.span.from]}`,
+    found: "a part of the log after a restart has no rest of its own, so the zero of another part was used",
+    needed: "a rest at zero throttle in each part: many scales set themselves to zero when they start",
+    mend: "Leave these plateaus out if the scale started again as well",
+  });
+}
+
+function oneTare({ thrustTare }: RunFacts): Warning | null {
+  if (thrustTare.windows.length !== 1) return null;
+  return warning({
+    code: "bench.one-tare",
+    where: "tare",
+    found: "the log holds one rest only, so a drift of the zero can not be seen and the uncertainty does not contain it",
+    needed: "a rest before and a rest after the run",
+    mend: "Log a few seconds at rest at both ends",
+  });
+}
+
+function noCalibration({ channels, thrust }: RunFacts): Warning | null {
+  if (channels.thrust.relativeUncertainty > 0) return null;
+  const [low, high] = thrust.document.coefficient.interval95;
+  return warning({
+    code: "bench.no-calibration",
+    where: `column ${channels.thrust.header}`,
+    found: `no uncertainty is given for the calibration of the thrust, so the interval ${formatNumber(low, 4)} to ${formatNumber(high, 4)} does not contain the scale's own error`,
+    needed: "the relative uncertainty of the scale with its lever",
+    mend: "Hang known weights on the stand and give the relative standard uncertainty, often 0.5 to 2 %",
+  });
+}
+
+function singleReadings({ singleReadings: single, used }: RunFacts): Warning | null {
+  if (!single) return null;
+  return warning({
+    code: "bench.single-readings",
+    where: "plateaus",
+    found: `each of the ${used.length} plateaus is one reading without spread: its uncertainty is the step of the instruments alone, and that of the coefficient comes from how the readings scatter about the fit`,
+    needed: "",
+    mend: "Repeat readings, in another order, make the interval narrower and more honest",
+  });
+}
+
+function motorConstants({ powerSource }: RunFacts): Warning | null {
+  if (powerSource !== "motorConstants") return null;
+  return warning({
+    code: "bench.motor-constants",
+    where: "shaft power",
+    found: "no torque was measured: shaft power was worked out from electrical power and the motor's constants, and the interval does not contain the error of these constants",
+    needed: "a torque cell, or constants measured on this very motor",
+    mend: "Measure speed constant, resistance and no-load current of the motor on the stand",
+  });
+}
+
+function lowReynolds({ propeller, fluid, used }: RunFacts): Warning | null {
+  if (propeller.chordAt07 === undefined) return null;
+  const numbers = used.map(({ measured }) =>
+    bladeReynolds({
+      chord: propeller.chordAt07!,
+      diameter: propeller.diameter,
+      rotationRate: measured.rotationRate.mean,
+      advanceSpeed: 0,
+      kinematicViscosity: fluid.kinematicViscosity,
+    }),
+  );
+  const lowest = Math.min(...numbers);
+  if (lowest >= LOW_REYNOLDS) return null;
+  const thousands = (value: number) => `${formatNumber(value / 1000, 2)} thousand`;
+  return warning({
+    code: "bench.low-reynolds",
+    where: "rotation rate",
+    found: `the blade Reynolds number goes from ${thousands(lowest)} to ${thousands(Math.max(...numbers))}`,
+    needed: "",
+    mend: "Below 200 thousand the coefficients may change with speed and finish: compare propellers at equal rotation rate",
+  });
+}

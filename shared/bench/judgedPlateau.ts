@@ -1,0 +1,140 @@
+import type { Propeller } from "../model/parts.ts";
+import type { Recipe } from "../model/recipe.ts";
+import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";
+import { discArea } from "../propeller/coefficients.ts";
+import type { FitPoint } from "./coefficientFit.ts";
+import { jointScatter } from "./jointScatter.ts";
+import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { type PowerSource, powerFromMotor, powerFromTorque, type ShaftPower, type StandMotor } from "./shaftPowerOf.ts";
+import { type TareLine, tareUncertainty } from "./tareLine.ts";
+
+/** A plateau with its points for the fits, and whether it counts in them. */
+export interface JudgedPlateau {
+  /** From 1, in the order of the log. */
+  readonly number: number;
+  readonly measured: MeasuredPlateau;
+  readonly used: boolean;
+  readonly leftOutBecause: string | null;
+  readonly thrustPoint: FitPoint;
+  readonly shaftPower: ShaftPower | null;
+  readonly powerPoint: FitPoint | null;
+  /** Power that bounds the thrust: shaft power where a torque cell gave it, else electrical power. W */
+  readonly boundingPower: number | null;
+  /** Greatest thrust for it by momentum theory, N. */
+  readonly momentumLimit: number | null;
+}
+
+export interface JudgeSetting {
+  readonly recipe: Recipe;
+  readonly propeller: Propeller;
+  readonly density: number;
+  readonly thrustTare: TareLine;
+  readonly torqueTare: TareLine | null;
+  readonly powerSource: PowerSource | null;
+  readonly standMotor: StandMotor | null;
+  readonly idleCommand: number | null;
+}
+
+/** Beyond this relative standard deviation the propeller hunts or stutters, as in the dead band; no steady running. */
+const UNEVEN = 0.1;
+
+/** Decides for each plateau whether it counts, and prepares its points. */
+export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetting): JudgedPlateau[] {
+  const direction = commonDirection(plateaus, setting.idleCommand);
+  return plateaus.map((measured, i) => {
+    const leftOutBecause = reasonAgainst(measured, setting, direction);
+    const shaftPower = shaftPowerOf(measured, setting);
+    const boundingPower = boundOf(measured, shaftPower, setting.powerSource);
+    return {
+      number: i + 1,
+      measured,
+      used: leftOutBecause === null,
+      leftOutBecause,
+      thrustPoint: thrustPointOf(measured, setting),
+      shaftPower,
+      powerPoint: shaftPower ? powerPointOf(measured, shaftPower, setting) : null,
+      boundingPower,
+      momentumLimit: boundingPower === null ? null : momentumLimit(boundingPower, setting),
+    };
+  });
+}
+
+/** Plateau in words: "Plateau 3 (lines 812 to 1024)". */
+export function plateauName({ number, measured: { firstLine, lastLine } }: JudgedPlateau): string {
+  return `Plateau ${number} (${firstLine === lastLine ? `line ${firstLine}` : `lines ${firstLine} to ${lastLine}`})`;
+}
+
+function reasonAgainst(plateau: MeasuredPlateau, setting: JudgeSetting, direction: number): string | null {
+  const out = setting.recipe.leftOut.find(({ start, end }) => plateau.middle >= start && plateau.middle <= end);
+  if (out) return out.reason;
+  if (directionOf(plateau, setting.idleCommand) !== direction) return "the propeller turns the other way";
+  const { standardDeviation, mean } = plateau.rotationRate;
+  if (setting.recipe.plateaus.mode === "automatic" && standardDeviation > UNEVEN * mean) {
+    return `the rotation rate varies by ${((100 * standardDeviation) / mean).toFixed(0)} % within it, as in a dead band`;
+  }
+  return null;
+}
+
+function directionOf({ turnSign, command }: MeasuredPlateau, idle: number | null): number {
+  if (turnSign < 0 || idle === null || command === null) return turnSign;
+  return command < idle ? -1 : 1;
+}
+
+/** The way in which most plateaus turn. */
+function commonDirection(plateaus: readonly MeasuredPlateau[], idle: number | null): number {
+  const sum = plateaus.reduce((total, plateau) => total + directionOf(plateau, idle), 0);
+  return sum < 0 ? -1 : 1;
+}
+
+function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting): FitPoint {
+  const { rotationRate, thrust, thrustTare, readings } = plateau;
+  const n = rotationRate.mean;
+  const x = setting.density * n ** 2 * setting.propeller.diameter ** 4;
+  const joint = jointScatter(readings.thrust, readings.rotationRate, 2);
+  return {
+    x,
+    y: thrust.mean,
+    scatter: joint.scatter,
+    scatterDegreesOfFreedom: joint.degreesOfFreedom,
+    rounding: thrust.rounding,
+    roundingX: (2 * x * rotationRate.rounding) / n,
+    tare: thrustTare,
+    perTare: -1,
+    tareUncertainty: tareUncertainty(setting.thrustTare, thrustTare),
+  };
+}
+
+function powerPointOf(plateau: MeasuredPlateau, power: ShaftPower, setting: JudgeSetting): FitPoint {
+  const { rotationRate, torqueTare } = plateau;
+  const n = rotationRate.mean;
+  const x = setting.density * n ** 3 * setting.propeller.diameter ** 5;
+  const tare = power.perTorque > 0 ? torqueTare : null;
+  return {
+    x,
+    y: power.mean,
+    scatter: power.scatter,
+    scatterDegreesOfFreedom: power.degreesOfFreedom,
+    rounding: power.rounding,
+    // Shaft power itself hangs on the rotation rate that was read, so that only the rest of the cube is left.
+    roundingX: (Math.abs(3 - power.byRate) * x * rotationRate.rounding) / n,
+    tare,
+    perTare: -power.perTorque,
+    tareUncertainty: tare && setting.torqueTare ? power.perTorque * tareUncertainty(setting.torqueTare, tare) : 0,
+  };
+}
+
+function shaftPowerOf(plateau: MeasuredPlateau, { powerSource, standMotor }: JudgeSetting): ShaftPower | null {
+  if (powerSource === "torque") return powerFromTorque(plateau);
+  return powerSource === "motorConstants" && standMotor ? powerFromMotor(plateau, standMotor) : null;
+}
+
+/** A torque cell measures the shaft; the motor's constants only infer it, so there the electrical power is the bound. */
+function boundOf(plateau: MeasuredPlateau, shaft: ShaftPower | null, source: PowerSource | null): number | null {
+  const power = source === "torque" ? shaft?.mean : plateau.electricalPower?.mean;
+  return power !== undefined && power > 0 ? power : null;
+}
+
+function momentumLimit(shaftPower: number, { propeller, density }: JudgeSetting): number {
+  const disc = { shaftPower, discArea: discArea(propeller.diameter), density };
+  return propeller.nozzle ? idealNozzleThrust(disc) : idealBollardThrust(disc);
+}

@@ -1,0 +1,98 @@
+import { changePoints } from "../numeric/changePoint.ts";
+import { medianAbsoluteDeviation } from "../numeric/median.ts";
+import { moments } from "../numeric/moments.ts";
+import type { Blocks } from "./blocks.ts";
+import { rangeOf } from "./rest.ts";
+
+/** A run of blocks on one level of the signal that was searched. */
+export interface Level {
+  readonly first: number;
+  readonly end: number;
+  readonly mean: number;
+}
+
+export interface LevelOptions {
+  /** Part of the signal's range that a level may wander; smaller steps are not told apart. */
+  readonly sameLevelPart: number;
+  /** Step of the reading, unit of the signal: flicker between two neighbouring readings is not a change of level. */
+  readonly resolution: number;
+}
+
+/** Fewest blocks in a level. */
+const SHORTEST = 3;
+/** How many times the cost of a change in independent noise one change must pay: readings on a stand hang together. */
+const CAUTION = 4;
+
+/** Levels of `signal`, never across a restart of the log. */
+export function levelsOf(signal: Float64Array, blocks: Blocks, { sameLevelPart, resolution }: LevelOptions): Level[] {
+  const same = Math.max(sameLevelPart * rangeOf(signal), resolution);
+  return blocks.segments.flatMap(([first, end]) => {
+    const part = signal.subarray(first, end);
+    if (part.length < 2 * SHORTEST) return [{ first, end, mean: moments(part).mean }];
+    const noise = Math.max(stepNoise(part), same / 3);
+    const penalty = CAUTION * noise * noise * Math.log(part.length);
+    const cuts = penalty > 0 ? changePoints(part, { minimumLength: SHORTEST, penalty }) : [];
+    const edges = [0, ...cuts, part.length];
+    const levels = cuts.concat(part.length).map((to, i) => level(signal, first + edges[i]!, first + to));
+    return joined(levels, signal, same);
+  });
+}
+
+function level(signal: Float64Array, first: number, end: number): Level {
+  return { first, end, mean: moments(signal, first, end).mean };
+}
+
+/** Noise from block to block; jumps between levels are too few to raise a median. */
+function stepNoise(values: Float64Array): number {
+  const steps = values.subarray(1).map((value, i) => value - values[i]!);
+  return medianAbsoluteDeviation(steps) / Math.SQRT2;
+}
+
+/** Neighbours closer than `same` are one level. */
+function joined(levels: readonly Level[], signal: Float64Array, same: number): Level[] {
+  const result: Level[] = [];
+  for (const next of levels) {
+    const last = result.at(-1);
+    if (last && Math.abs(last.mean - next.mean) <= same) result[result.length - 1] = level(signal, last.first, next.end);
+    else result.push(next);
+  }
+  return result;
+}
+
+/**
+ * Whether a level climbs or falls all along like a piece of a ramp: its own change is of the size of the steps to its
+ * neighbours. A plateau that sags a little under a tiring battery changes far less than the step to the next one.
+ */
+export function isRamp(levels: readonly Level[], index: number, signal: Float64Array, from: number): boolean {
+  const { first, end, mean } = levels[index]!;
+  const change = Math.abs(changeAlong(signal, from, end));
+  const longEnough = (other: Level) => other.end - other.first >= COMPARABLE * (end - first);
+  // The slivers in which the signal passes from one plateau to the next say nothing of the step.
+  const steps = [levels.slice(0, index).findLast(longEnough), levels.slice(index + 1).find(longEnough)]
+    .filter((neighbour) => neighbour !== undefined)
+    .map((neighbour) => Math.abs(neighbour.mean - mean));
+  const step = steps.length > 0 ? Math.min(...steps) : rangeOf(signal);
+  return change > RAMP_PART * step && change > LEAST_RAMP * rangeOf(signal);
+}
+
+/** Part of its length that a neighbour must have to be a level and no passage. */
+const COMPARABLE = 0.25;
+/** Part of the step to the nearest neighbour that a plateau may change by. */
+const RAMP_PART = 0.4;
+/** Changes smaller than this part of the signal's range are never a ramp. */
+const LEAST_RAMP = 0.005;
+
+/** Change of the least-squares line from the first to the last block. */
+function changeAlong(signal: Float64Array, from: number, to: number): number {
+  const count = to - from;
+  if (count < 3) return 0;
+  const { mean } = moments(signal, from, to);
+  const middle = (count - 1) / 2;
+  let above = 0;
+  let below = 0;
+  for (let i = 0; i < count; i++) {
+    above += (i - middle) * (signal[from + i]! - mean);
+    below += (i - middle) ** 2;
+  }
+  return (above / below) * (count - 1);
+}

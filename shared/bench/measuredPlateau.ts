@@ -1,0 +1,158 @@
+import type { LogTable } from "../log/logTable.ts";
+import { type Channel, type Channels, samplesOf } from "./channels.ts";
+import type { RowSpan } from "./rest.ts";
+import { type SampleMean, sampleMean } from "./sampleMean.ts";
+import { spikesIn } from "./spikes.ts";
+import { segmentOf, type TareAt, type TareLine } from "./tareLine.ts";
+import type { Timeline } from "./timeline.ts";
+
+/** Readings that were left out of a plateau as glitches. */
+export interface Glitches {
+  readonly count: number;
+  /** The first of them: line of the file, column, SI value. */
+  readonly first: { readonly line: number; readonly header: string; readonly value: number } | null;
+}
+
+/** Readings of one plateau in SI, row by row, NaN where missing or a glitch; rotation rate without its sign. */
+export interface PlateauReadings {
+  readonly rotationRate: Float64Array;
+  readonly thrust: Float64Array;
+  readonly torque: Float64Array | null;
+  readonly electricalPower: Float64Array | null;
+}
+
+export interface MeasuredPlateau {
+  readonly span: RowSpan;
+  /** Middle, in the time of the log or in rows. */
+  readonly middle: number;
+  readonly start: number | null;
+  readonly end: number | null;
+  readonly firstLine: number;
+  readonly lastLine: number;
+  readonly glitches: Glitches;
+  readonly command: number | null;
+  /** -1 where the log counts the rotation rate as negative. */
+  readonly turnSign: 1 | -1;
+  readonly rotationRate: SampleMean;
+  /** After tare. */
+  readonly thrust: SampleMean;
+  readonly thrustTare: TareAt;
+  /** After tare. */
+  readonly torque: SampleMean | null;
+  readonly torqueTare: TareAt | null;
+  readonly voltage: SampleMean | null;
+  readonly current: SampleMean | null;
+  readonly electricalPower: SampleMean | null;
+  readonly readings: PlateauReadings;
+}
+
+export interface PlateauSource {
+  readonly table: LogTable;
+  readonly channels: Channels;
+  readonly timeline: Timeline;
+  readonly thrustTare: TareLine;
+  readonly torqueTare: TareLine | null;
+}
+
+type Taken = { readonly [R in "rotationRate" | "thrust" | "torque" | "voltage" | "current" | "electricalPower"]: Float64Array | null };
+
+/** Means of all channels over the rows of one plateau; null where no row has both thrust and rotation rate. */
+export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPlateau | null {
+  const { table, channels, timeline } = source;
+  const { taken, glitches } = takeReadings(source, span);
+  const rates = taken.rotationRate!;
+  if (!rates.some((rate) => rate === rate)) return null;
+  const turnSign = rates.reduce((sum, rate) => sum + (rate || 0), 0) < 0 ? -1 : 1;
+  if (turnSign < 0) for (let i = 0; i < rates.length; i++) rates[i] = -rates[i]!;
+  const middle = (timeline.times[span.from]! + timeline.times[span.to - 1]!) / 2;
+  const segment = segmentOf(timeline, span.from);
+  const thrustTare = source.thrustTare.at(middle, segment);
+  const torqueTare = taken.torque ? (source.torqueTare?.at(middle, segment) ?? null) : null;
+  takeOff(taken.thrust!, thrustTare.value);
+  if (taken.torque && torqueTare) takeOff(taken.torque, torqueTare.value);
+  const electricalPower = taken.electricalPower ?? productOf(taken.voltage, taken.current);
+  const hasClock = timeline.kind === "clock" || (timeline.kind === "readings" && channels.time !== undefined);
+  const mean = (role: keyof Taken) => meanOf(taken[role], channels[role]);
+  const [voltage, current] = [mean("voltage"), mean("current")];
+  return {
+    span,
+    middle,
+    start: hasClock ? timeline.times[span.from]! : null,
+    end: hasClock ? timeline.times[span.to - 1]! : null,
+    firstLine: table.lineNumbers[span.from]!,
+    lastLine: table.lineNumbers[span.to - 1]!,
+    glitches,
+    command: channels.command ? finiteMean(samplesOf(channels.command, span.from, span.to)) : null,
+    turnSign,
+    rotationRate: mean("rotationRate")!,
+    thrust: mean("thrust")!,
+    thrustTare,
+    torque: mean("torque"),
+    torqueTare,
+    voltage,
+    current,
+    electricalPower: mean("electricalPower") ?? powerMean(electricalPower, voltage, current),
+    readings: { rotationRate: rates, thrust: taken.thrust!, torque: taken.torque, electricalPower },
+  };
+}
+
+/** Readings without glitches; a glitch in one channel takes its whole row out, so that products stay in step. */
+function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Taken; glitches: Glitches } {
+  const { channels, table } = source;
+  const roles = ["rotationRate", "thrust", "torque", "voltage", "current", "electricalPower"] as const;
+  const taken = Object.fromEntries(
+    roles.map((role) => [role, channels[role] ? samplesOf(channels[role], from, to) : null]),
+  ) as Taken;
+  const wild = new Set<number>();
+  let first: Glitches["first"] = null;
+  for (const role of roles) {
+    const samples = taken[role];
+    if (!samples) continue;
+    const channel = channels[role]!;
+    for (const i of spikesIn(samples, channel.resolution)) {
+      wild.add(i);
+      const line = table.lineNumbers[from + i]!;
+      if (first === null || line < first.line) first = { line, header: channel.header, value: samples[i]! };
+    }
+  }
+  for (const samples of Object.values(taken)) {
+    if (samples) for (const i of wild) samples[i] = Number.NaN;
+  }
+  keepPairs(taken.rotationRate!, taken.thrust!);
+  return { taken, glitches: { count: wild.size, first } };
+}
+
+/** A row that lacks thrust or rotation rate serves neither: their means must be of the same moments. */
+function keepPairs(a: Float64Array, b: Float64Array): void {
+  for (let i = 0; i < a.length; i++) {
+    if (a[i] !== a[i] || b[i] !== b[i]) {
+      a[i] = Number.NaN;
+      b[i] = Number.NaN;
+    }
+  }
+}
+
+function takeOff(values: Float64Array, zero: number): void {
+  for (let i = 0; i < values.length; i++) values[i] = values[i]! - zero;
+}
+
+function meanOf(values: Float64Array | null, channel: Channel | undefined): SampleMean | null {
+  if (!values?.some((value) => value === value)) return null;
+  return sampleMean(values, channel?.resolution ?? 0);
+}
+
+function finiteMean(values: Float64Array): number | null {
+  const numbers = values.filter((value) => Number.isFinite(value));
+  return numbers.length > 0 ? numbers.reduce((sum, value) => sum + value, 0) / numbers.length : null;
+}
+
+function productOf(a: Float64Array | null, b: Float64Array | null): Float64Array | null {
+  return a && b ? a.map((value, i) => value * b[i]!) : null;
+}
+
+/** Mean of the products, not product of the means: voltage sags as current rises, and the two do not average apart. */
+function powerMean(power: Float64Array | null, voltage: SampleMean | null, current: SampleMean | null): SampleMean | null {
+  if (!voltage || !current || !power?.some((value) => value === value)) return null;
+  const rounding = Math.hypot(voltage.mean * current.rounding, current.mean * voltage.rounding);
+  return { ...sampleMean(power, 0), rounding };
+}

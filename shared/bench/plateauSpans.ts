@@ -1,0 +1,168 @@
+import type { Recipe } from "../model/recipe.ts";
+import { median } from "../numeric/median.ts";
+import { InputProblem } from "../quantity/problem.ts";
+import type { Blocks } from "./blocks.ts";
+import { type Channels, samplesOf, valueAt } from "./channels.ts";
+import { isRamp, type Level, levelsOf } from "./levels.ts";
+import { type Rest, type RowSpan, SAME_COMMAND_PART } from "./rest.ts";
+import { everyNth, settledFrom } from "./settling.ts";
+import { segmentOf, type TareLine } from "./tareLine.ts";
+import { rowAt, type Timeline } from "./timeline.ts";
+
+/** Why a stretch did not become a plateau. */
+export type Rejection = "at rest" | "too short" | "still settling" | "ramp";
+
+export interface PlateauSpans {
+  readonly spans: readonly RowSpan[];
+  readonly rejected: readonly { readonly span: RowSpan; readonly because: Rejection }[];
+  /** What the stretches were found by. */
+  readonly foundBy: "command" | "rotation rate" | "rows" | "recipe";
+}
+
+/** Everything the search looks at. */
+export interface PlateauSearch {
+  readonly channels: Channels;
+  readonly timeline: Timeline;
+  readonly blocks: Blocks;
+  readonly rest: Rest;
+  readonly tare: TareLine;
+  readonly recipe: Recipe;
+}
+
+/** Shortest settled stretch taken as a plateau where the recipe does not say, s. Common practice, no source. */
+const SHORTEST_PLATEAU = 1;
+/** The same where there is no clock, rows. */
+const SHORTEST_ROWS = 10;
+/** Fewest rows in a plateau of a logger. */
+const FEWEST_ROWS = 5;
+/** Part of the range of the rotation rate within which two stretches are one level. */
+const SAME_RATE_PART = 0.01;
+
+/** Steady stretches of the run: one a row in a hand-written table, the recipe's spans, or those found in the log. */
+export function plateauSpansOf(search: PlateauSearch): PlateauSpans {
+  const { recipe, timeline } = search;
+  if (recipe.plateaus.mode === "spans") return givenSpans(recipe.plateaus.spans, timeline);
+  return timeline.kind === "readings" ? readingRows(search) : searchedSpans(search);
+}
+
+function givenSpans(spans: readonly { start: number; end: number }[], timeline: Timeline): PlateauSpans {
+  const rows = spans.map(({ start, end }, i) => {
+    const from = rowAt(timeline, start);
+    let to = from;
+    while (to < timeline.times.length && timeline.times[to]! <= end) to++;
+    if (to <= from) throw emptySpan(start, end, i, timeline);
+    return { from, to };
+  });
+  return { spans: rows, rejected: [], foundBy: "recipe" };
+}
+
+function emptySpan(start: number, end: number, index: number, { times }: Timeline): InputProblem {
+  return new InputProblem({
+    code: "bench.empty-span",
+    where: `recipe.plateaus.spans[${index}]`,
+    found: `no row of the log lies between ${start} s and ${end} s`,
+    needed: `a span inside the log, ${times[0]!.toPrecision(4)} s to ${times.at(-1)!.toPrecision(4)} s`,
+    mend: "Set the span again, or go back to automatic plateaus",
+  });
+}
+
+function readingRows({ channels, timeline, rest }: PlateauSearch): PlateauSpans {
+  const spans: RowSpan[] = [];
+  const rejected: PlateauSpans["rejected"][number][] = [];
+  for (let row = 0; row < timeline.times.length; row++) {
+    const rate = Math.abs(valueAt(channels.rotationRate, row));
+    const span = { from: row, to: row + 1 };
+    if (rate <= rest.rateLimit) rejected.push({ span, because: "at rest" });
+    else if (Number.isFinite(rate) && Number.isFinite(valueAt(channels.thrust, row))) spans.push(span);
+  }
+  return { spans, rejected, foundBy: "rows" };
+}
+
+function searchedSpans(search: PlateauSearch): PlateauSpans {
+  const { blocks, rest } = search;
+  const byCommand = blocks.command ? commandLevels(blocks.command, search) : [];
+  const useCommand = byCommand.filter((level) => turns(level, blocks, rest)).length >= 2;
+  const signal = useCommand ? blocks.command! : blocks.rotationRate;
+  const levels = useCommand ? byCommand : rateLevels(search);
+  const spans: RowSpan[] = [];
+  const rejected: PlateauSpans["rejected"][number][] = [];
+  levels.forEach((_, index) => {
+    const found = settledSpan(search, levels, index, signal);
+    if (typeof found.outcome === "string") rejected.push({ span: found.span, because: found.outcome });
+    else spans.push(found.outcome);
+  });
+  return { spans, rejected, foundBy: useCommand ? "command" : "rotation rate" };
+}
+
+function commandLevels(command: Float64Array, { blocks, channels }: PlateauSearch): Level[] {
+  const resolution = channels.command?.resolution ?? 0;
+  return levelsOf(command, blocks, { sameLevelPart: SAME_COMMAND_PART / 2, resolution });
+}
+
+function rateLevels({ blocks, channels }: PlateauSearch): Level[] {
+  const { resolution } = channels.rotationRate;
+  return levelsOf(blocks.rotationRate, blocks, { sameLevelPart: SAME_RATE_PART, resolution });
+}
+
+function turns({ first, end }: Level, { rotationRate }: Blocks, { rateLimit }: Rest): boolean {
+  return rotationRate[(first + end) >> 1]! > rateLimit && rotationRate[end - 1]! > rateLimit;
+}
+
+interface Outcome {
+  readonly span: RowSpan;
+  readonly outcome: RowSpan | Rejection;
+}
+
+/** The settled part of one level, or why there is none. */
+function settledSpan(search: PlateauSearch, levels: readonly Level[], index: number, signal: Float64Array): Outcome {
+  const { blocks, rest, timeline } = search;
+  const level = levels[index]!;
+  // The last block may already hold rows of the next level.
+  const end = level.end - level.first > 3 ? level.end - 1 : level.end;
+  const span = { from: blocks.starts[level.first]!, to: blocks.starts[end]! };
+  if (!turns({ ...level, end }, blocks, rest)) return { span, outcome: "at rest" };
+  if (!longEnough(span, search)) return { span, outcome: "too short" };
+  const from = settledRow(search, span);
+  if (from === null) return { span, outcome: isRamp(levels, index, signal, level.first) ? "ramp" : "still settling" };
+  const settled = { from, to: span.to };
+  const firstBlock = level.first + Math.ceil(((from - span.from) / (span.to - span.from)) * (end - level.first));
+  if (isRamp(levels, index, signal, Math.min(firstBlock, end - 1))) return { span, outcome: "ramp" };
+  return { span, outcome: longEnough(settled, { ...search, timeline }) ? settled : "too short" };
+}
+
+function longEnough({ from, to }: RowSpan, { timeline, recipe }: PlateauSearch): boolean {
+  if (to - from < FEWEST_ROWS) return false;
+  if (timeline.kind !== "clock") return to - from >= SHORTEST_ROWS;
+  const shortest = (recipe.plateaus.mode === "automatic" && recipe.plateaus.minimumDuration) || SHORTEST_PLATEAU;
+  return timeline.times[to - 1]! - timeline.times[from]! + timeline.step >= shortest;
+}
+
+/** Part by which the rotation rate may still move on a plateau: thrust moves with its square, and the ratio is what counts. */
+const RATE_TOLERANCE = 0.01;
+/** Part by which thrust over rotation rate squared may still move. */
+const RATIO_TOLERANCE = 0.002;
+
+/** First row from which rotation rate and thrust per rotation rate squared stay settled; null where they do not. */
+function settledRow({ channels, timeline, tare }: PlateauSearch, { from, to }: RowSpan): number | null {
+  const rates = samplesOf(channels.rotationRate, from, to);
+  const thrusts = samplesOf(channels.thrust, from, to);
+  const zero = tare.at(timeline.times[(from + to) >> 1]!, segmentOf(timeline, from)).value;
+  const typicalRate = Math.abs(lateMedian(rates));
+  if (!(typicalRate > 0)) return null;
+  const byRate = settledFrom(rates, {
+    tolerance: Math.max(RATE_TOLERANCE * typicalRate, channels.rotationRate.resolution),
+  });
+  const ratios = thrusts.map((thrust, i) => {
+    const ratio = (thrust - zero) / (rates[i]! * rates[i]!);
+    return Number.isFinite(ratio) ? ratio : Number.NaN;
+  });
+  const step = channels.thrust.resolution / typicalRate ** 2;
+  const byRatio = settledFrom(ratios, { tolerance: Math.max(RATIO_TOLERANCE * Math.abs(lateMedian(ratios)), step) });
+  return byRate === null || byRatio === null ? null : from + Math.max(byRate, byRatio);
+}
+
+/** Typical value of the second half, undisturbed by glitches. */
+function lateMedian(values: Float64Array): number {
+  const late = everyNth(values.subarray(values.length >> 1), 512);
+  return late.length > 0 ? median(late) : 0;
+}

@@ -1,0 +1,124 @@
+import type { Plateau, Reduction } from "../model/reduction.ts";
+import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import type { Warning } from "../quantity/warning.ts";
+import { type Channel, headerOf } from "./channels.ts";
+import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
+import type { JudgedPlateau } from "./judgedPlateau.ts";
+import type { RunFacts } from "./runFacts.ts";
+import type { SampleMean } from "./sampleMean.ts";
+import { driftOf, tareUncertainty, type TareLine } from "./tareLine.ts";
+
+/** The document of a reduced run. */
+export function reductionOf(
+  facts: RunFacts,
+  source: { readonly sha256: string; readonly program: string },
+  warnings: readonly Warning[],
+): Reduction {
+  const { table, recipe, propeller, fluid, thrust, power, merit, law } = facts;
+  const C_P = power?.document.coefficient ?? null;
+  return {
+    source: { fileName: table.fileName, sha256: source.sha256, rows: table.rows, program: source.program },
+    columns: recipe.columns.map((use) => ({ ...use, header: headerOf(table, use.column) })),
+    fluid,
+    diameter: uncertain(propeller.diameter, propeller.diameterUncertainty),
+    tare: tareDocument(facts.thrustTare),
+    plateaus: facts.plateaus.map((plateau) => plateauDocument(plateau, facts)),
+    thrustCoefficient: thrust.document.coefficient,
+    powerCoefficient: C_P,
+    torqueCoefficient: C_P ? scaled(C_P, 1 / (2 * Math.PI)) : null,
+    powerSource: facts.powerSource,
+    staticMerit: merit,
+    exponent: law.exponent,
+    intercept: law.intercept,
+    thrustFit: thrust.document,
+    powerFit: power?.document ?? null,
+    warnings: [...warnings],
+  };
+}
+
+function tareDocument(line: TareLine): Reduction["tare"] {
+  return {
+    windows: line.windows.map(({ start, end, mean }) => ({ start, end, thrust: withDoubts(mean, []) })),
+    drift: driftOf(line),
+  };
+}
+
+function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
+  const { measured, thrustPoint, shaftPower, powerPoint } = plateau;
+  const { channels } = facts;
+  const tareDoubt = tareUncertainty(facts.thrustTare, measured.thrustTare);
+  const clocked = measured.start !== null && measured.end !== null;
+  return {
+    start: measured.start,
+    end: measured.end,
+    duration: clocked ? measured.end! - measured.start! : null,
+    firstLine: measured.firstLine,
+    lastLine: measured.lastLine,
+    samples: measured.thrust.samples,
+    effectiveSamples: measured.thrust.effectiveSamples,
+    command: measured.command,
+    rotationRate: calibrated(measured.rotationRate, channels.rotationRate),
+    thrust: calibrated(measured.thrust, channels.thrust, tareDoubt),
+    thrustTare: measured.thrustTare.value,
+    torque: measured.torque && calibrated(measured.torque, channels.torque, torqueTareDoubt(plateau)),
+    voltage: measured.voltage && calibrated(measured.voltage, channels.voltage),
+    current: measured.current && calibrated(measured.current, channels.current),
+    electricalPower: measured.electricalPower && electricalPower(measured.electricalPower, facts),
+    shaftPower: shaftPower && powerPoint && uncertain(shaftPower.mean, weighingUncertainty(powerPoint), powerPoint.scatterDegreesOfFreedom),
+    thrustCoefficient: ofThisPlateau(thrustPoint),
+    powerCoefficient: powerPoint && ofThisPlateau(powerPoint),
+    momentumLimit: plateau.momentumLimit,
+    used: plateau.used,
+    leftOutBecause: plateau.leftOutBecause,
+    residual: residualOf(thrustPoint, facts.thrust.fit.coefficient),
+  };
+}
+
+function torqueTareDoubt({ shaftPower, powerPoint }: JudgedPlateau): number {
+  return shaftPower && powerPoint && shaftPower.perTorque > 0 ? powerPoint.tareUncertainty / shaftPower.perTorque : 0;
+}
+
+/** Electrical power from two columns carries the calibration of both. */
+function electricalPower(mean: SampleMean, { channels }: RunFacts): Uncertain {
+  const { electricalPower: column, voltage, current } = channels;
+  const relative = column
+    ? column.relativeUncertainty
+    : Math.hypot(voltage?.relativeUncertainty ?? 0, current?.relativeUncertainty ?? 0);
+  return withDoubts(mean, [relative * mean.mean]);
+}
+
+/** A mean with scatter, rounding, calibration and, if any, tare. */
+function calibrated(mean: SampleMean, channel: Channel | undefined, tareDoubt = 0): Uncertain {
+  return withDoubts(mean, [(channel?.relativeUncertainty ?? 0) * mean.mean, tareDoubt]);
+}
+
+function withDoubts(mean: SampleMean, others: readonly number[]): Uncertain {
+  const parts = [
+    { standardUncertainty: mean.scatter, degreesOfFreedom: mean.degreesOfFreedom },
+    ...[mean.rounding, ...others].map((doubt) => ({ standardUncertainty: Math.abs(doubt), degreesOfFreedom: Infinity })),
+  ];
+  const total = Math.hypot(...parts.map((part) => part.standardUncertainty));
+  return uncertain(mean.mean, total, effectiveDegreesOfFreedom(parts));
+}
+
+/**
+ * Coefficient of one plateau with what is its own: scatter, rounding and tare. What all plateaus share (calibration,
+ * diameter, density) is left to the fit, or it would hide how the plateaus scatter about it.
+ */
+function ofThisPlateau(point: FitPoint): Uncertain {
+  const K = point.y / point.x;
+  const parts = [
+    { standardUncertainty: point.scatter / point.x, degreesOfFreedom: point.scatterDegreesOfFreedom },
+    ...[point.rounding, K * point.roundingX, point.tareUncertainty].map((doubt) => ({
+      standardUncertainty: Math.abs(doubt) / point.x,
+      degreesOfFreedom: Infinity,
+    })),
+  ];
+  const total = Math.hypot(...parts.map((part) => part.standardUncertainty));
+  return uncertain(K, total, effectiveDegreesOfFreedom(parts));
+}
+
+function residualOf(point: FitPoint, K: number): number {
+  return (point.y - K * point.x) / Math.hypot(weighingUncertainty(point), K * point.roundingX);
+}

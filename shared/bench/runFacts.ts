@@ -1,0 +1,38 @@
+import type { LogTable } from "../log/logTable.ts";
+import type { FluidProperties } from "../model/fluid.ts";
+import type { Propeller } from "../model/parts.ts";
+import type { Recipe } from "../model/recipe.ts";
+import type { Uncertain } from "../quantity/uncertain.ts";
+import type { Channels } from "./channels.ts";
+import type { FullFit } from "./fullFit.ts";
+import type { JudgedPlateau } from "./judgedPlateau.ts";
+import type { PlateauSpans } from "./plateauSpans.ts";
+import type { QuadraticLaw } from "./quadraticLaw.ts";
+import type { Rest } from "./rest.ts";
+import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
+import type { TareLine } from "./tareLine.ts";
+import type { Timeline } from "./timeline.ts";
+
+/** Everything that was worked out of one run: what the checks look at and the result is written from. */
+export interface RunFacts {
+  readonly table: LogTable;
+  readonly recipe: Recipe;
+  readonly propeller: Propeller;
+  readonly fluid: FluidProperties;
+  readonly channels: Channels;
+  readonly timeline: Timeline;
+  readonly rest: Rest;
+  readonly thrustTare: TareLine;
+  readonly spans: PlateauSpans;
+  readonly plateaus: readonly JudgedPlateau[];
+  /** Those that count in the fit. */
+  readonly used: readonly JudgedPlateau[];
+  readonly thrust: FullFit;
+  readonly power: FullFit | null;
+  readonly merit: Uncertain | null;
+  readonly law: QuadraticLaw;
+  readonly powerSource: PowerSource | null;
+  readonly standMotor: StandMotor | null;
+  /** Each plateau is one reading without spread. */
+  readonly singleReadings: boolean;
+}

@@ -1,0 +1,92 @@
+import type { Controller, Motor } from "../model/parts.ts";
+import { shaftFromElectrical, shaftSensitivities } from "../motor/shaftFromElectrical.ts";
+import { OutOfDomain } from "../quantity/problem.ts";
+import { jointScatter } from "./jointScatter.ts";
+import type { MeasuredPlateau } from "./measuredPlateau.ts";
+
+/** Shaft power of one plateau and what its doubt is made of. */
+export interface ShaftPower {
+  /** W. */
+  readonly mean: number;
+  /** Scatter of the mean with the rotation rate allowed for, W. */
+  readonly scatter: number;
+  readonly degreesOfFreedom: number;
+  /** Rounding of torque or electrical readings, W. */
+  readonly rounding: number;
+  /** Change of the power by the torque tare, W per N·m; 0 where no torque was measured. */
+  readonly perTorque: number;
+  /** Relative change of the power by relative change of rotation rate, and of electrical power (0 with a torque cell). */
+  readonly byRate: number;
+  readonly byElectricalPower: number;
+}
+
+export type PowerSource = "torque" | "motorConstants";
+
+export interface StandMotor {
+  readonly motor: Motor;
+  readonly controller: Controller | undefined;
+}
+
+/** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
+export function powerFromTorque({ readings, torque, rotationRate }: MeasuredPlateau): ShaftPower | null {
+  if (!readings.torque || !torque) return null;
+  const powers = readings.torque.map((Q, i) => 2 * Math.PI * readings.rotationRate[i]! * Q);
+  const numbers = powers.filter((power) => power === power);
+  if (numbers.length === 0) return null;
+  const joint = jointScatter(powers, readings.rotationRate, 3);
+  const perTorque = 2 * Math.PI * rotationRate.mean;
+  return {
+    mean: numbers.reduce((sum, power) => sum + power, 0) / numbers.length,
+    scatter: joint.scatter,
+    degreesOfFreedom: joint.degreesOfFreedom,
+    rounding: perTorque * torque.rounding,
+    perTorque,
+    byRate: 1,
+    byElectricalPower: 0,
+  };
+}
+
+/**
+ * Shaft power from electrical power, rotation rate and the motor's constants; the scatter of the readings is carried by
+ * the partial derivatives. Only the product of voltage and current enters, so a power column alone serves as well.
+ * Null where no electrical power was measured or no motor current fits the reading.
+ */
+export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor): ShaftPower | null {
+  const { electricalPower, rotationRate, readings } = plateau;
+  if (!electricalPower || !readings.electricalPower) return null;
+  const reading = {
+    voltage: electricalPower.mean,
+    current: 1,
+    rotationRate: rotationRate.mean,
+    motor,
+    controllerResistance: controller?.resistance ?? 0,
+  };
+  const shaft = solved(reading);
+  if (!shaft) return null;
+  const { power, byPower, byRate } = shaft;
+  const powers = readings.electricalPower.map(
+    (P, i) => power + byPower * (P - electricalPower.mean) + byRate * (readings.rotationRate[i]! - rotationRate.mean),
+  );
+  const joint = jointScatter(powers, readings.rotationRate, 3);
+  return {
+    mean: power,
+    scatter: joint.scatter,
+    degreesOfFreedom: joint.degreesOfFreedom,
+    rounding: Math.abs(byPower) * electricalPower.rounding,
+    perTorque: 0,
+    byRate: (byRate * rotationRate.mean) / power,
+    byElectricalPower: (byPower * electricalPower.mean) / power,
+  };
+}
+
+function solved(reading: Parameters<typeof shaftFromElectrical>[0]) {
+  try {
+    const { shaftPower } = shaftFromElectrical(reading);
+    const partials = shaftSensitivities(reading).shaftPower;
+    // With the current held at 1 A the voltage is the power.
+    return { power: shaftPower, byPower: partials.voltage, byRate: partials.rotationRate };
+  } catch (error) {
+    if (error instanceof OutOfDomain) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,142 @@
+import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import { type Channel, samplesOf } from "./channels.ts";
+import type { RowSpan } from "./rest.ts";
+import { type SampleMean, sampleMean } from "./sampleMean.ts";
+import { spikesIn } from "./spikes.ts";
+import type { Timeline } from "./timeline.ts";
+
+export interface TareWindow {
+  /** Time of first and last row, and of the middle. */
+  readonly start: number;
+  readonly end: number;
+  readonly middle: number;
+  /** Which unbroken stretch of logging it lies in. */
+  readonly segment: number;
+  readonly mean: SampleMean;
+}
+
+/** The tare at one moment and how it hangs on the windows, so that its doubt can be carried to a fit of many plateaus. */
+export interface TareAt {
+  /** SI. */
+  readonly value: number;
+  /** Part of each window in the value; they sum to 1, or to 0 where there is no tare. */
+  readonly parts: readonly number[];
+  /** Standard uncertainty because the zero need not move in a straight line between windows, SI. */
+  readonly bow: number;
+  /** Plateaus with the same gap share the error of `bow`. */
+  readonly gap: string;
+}
+
+/** Tare of one channel over the run. */
+export interface TareLine {
+  readonly windows: readonly TareWindow[];
+  /** Rounding of the reading at rest, the same in every window, SI. */
+  readonly rounding: number;
+  readonly at: (time: number, segment: number) => TareAt;
+}
+
+/** Means of `channel` in the tare windows, linear in time between them, constant beyond the first and last. */
+export function tareLineOf(channel: Channel, spans: readonly RowSpan[], timeline: Timeline): TareLine {
+  const windows = spans.flatMap((span) => windowOf(channel, span, timeline));
+  const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
+  return { windows, rounding, at: (time, segment) => tareAt(windows, time, segment) };
+}
+
+/** Standard uncertainty of one tare, SI: window means, rounding and bow. */
+export function tareUncertainty(line: TareLine, tare: TareAt): number {
+  const own = line.windows.map(({ mean }, i) => tare.parts[i]! * mean.scatter);
+  return Math.hypot(...own, tare.parts.length > 0 ? line.rounding : 0, tare.bow);
+}
+
+/** Change of the zero from the first to the last window of the longest unbroken stretch; null with fewer than two windows. */
+export function driftOf({ windows, rounding }: TareLine): Uncertain | null {
+  const [first, last] = longestPair(windows);
+  if (first === undefined || last === undefined) return null;
+  const parts = [first, last].map(({ mean }) => ({
+    standardUncertainty: mean.scatter,
+    degreesOfFreedom: mean.degreesOfFreedom,
+  }));
+  const all = [...parts, { standardUncertainty: rounding, degreesOfFreedom: Infinity }];
+  const doubt = Math.hypot(...all.map((part) => part.standardUncertainty));
+  return uncertain(last.mean.mean - first.mean.mean, doubt, effectiveDegreesOfFreedom(all));
+}
+
+function longestPair(windows: readonly TareWindow[]): [TareWindow?, TareWindow?] {
+  let best: [TareWindow?, TareWindow?] = [];
+  let longest = 0;
+  for (const segment of new Set(windows.map((window) => window.segment))) {
+    const inside = windows.filter((window) => window.segment === segment);
+    const [first, last] = [inside[0]!, inside.at(-1)!];
+    if (last.middle - first.middle > longest) {
+      longest = last.middle - first.middle;
+      best = [first, last];
+    }
+  }
+  return best;
+}
+
+function windowOf(channel: Channel, { from, to }: RowSpan, timeline: Timeline): TareWindow[] {
+  const readings = samplesOf(channel, from, to);
+  for (const i of spikesIn(readings, channel.resolution)) readings[i] = Number.NaN;
+  if (!readings.some((reading) => Number.isFinite(reading))) return [];
+  const start = timeline.times[from]!;
+  const end = timeline.times[to - 1]!;
+  const mean = sampleMean(readings, channel.resolution);
+  return [{ start, end, middle: (start + end) / 2, segment: segmentOf(timeline, from), mean }];
+}
+
+/** Which unbroken stretch of logging `row` lies in. */
+export function segmentOf(timeline: Timeline, row: number): number {
+  let segment = 0;
+  while (segment + 1 < timeline.segmentStarts.length && timeline.segmentStarts[segment + 1]! <= row) segment++;
+  return segment;
+}
+
+function tareAt(windows: readonly TareWindow[], time: number, segment: number): TareAt {
+  if (windows.length === 0) return { value: 0, parts: [], bow: 0, gap: "none" };
+  const own = indicesWhere(windows, (window) => window.segment === segment);
+  // A stretch without a rest of its own borrows the zero of the others; checks tell it.
+  const usable = own.length > 0 ? own : windows.map((_, i) => i);
+  const before = usable.filter((i) => windows[i]!.middle <= time).at(-1);
+  const after = usable.find((i) => windows[i]!.middle > time);
+  if (before !== undefined && after !== undefined && own.length > 0) return between(windows, before, after, time);
+  return beyond(windows, usable, before ?? after!, time);
+}
+
+/** Drift that goes on evenly is a line; drift that dies out bows from it by up to a quarter of the change. */
+const DEEPEST_BOW = 1 / 4;
+
+function between(windows: readonly TareWindow[], before: number, after: number, time: number): TareAt {
+  const [a, b] = [windows[before]!, windows[after]!];
+  const s = (time - a.middle) / (b.middle - a.middle);
+  const change = b.mean.mean - a.mean.mean;
+  return {
+    value: a.mean.mean + s * change,
+    parts: windows.map((_, i) => (i === before ? 1 - s : i === after ? s : 0)),
+    bow: (DEEPEST_BOW * 4 * s * (1 - s) * Math.abs(change)) / Math.sqrt(3),
+    gap: `${before}-${after}`,
+  };
+}
+
+/** Outside the windows the zero is held; it may have gone on as fast as between the nearest two. */
+function beyond(windows: readonly TareWindow[], usable: readonly number[], nearest: number, time: number): TareAt {
+  const at = usable.indexOf(nearest);
+  const neighbour = usable[at === 0 ? 1 : at - 1];
+  const window = windows[nearest]!;
+  let rate = 0;
+  if (neighbour !== undefined) {
+    const other = windows[neighbour]!;
+    rate = Math.abs((other.mean.mean - window.mean.mean) / (other.middle - window.middle || 1));
+  }
+  return {
+    value: window.mean.mean,
+    parts: windows.map((_, i) => (i === nearest ? 1 : 0)),
+    bow: (rate * Math.abs(time - window.middle)) / Math.sqrt(3),
+    gap: `beyond ${nearest}`,
+  };
+}
+
+function indicesWhere<T>(items: readonly T[], holds: (item: T) => boolean): number[] {
+  return items.flatMap((item, i) => (holds(item) ? [i] : []));
+}

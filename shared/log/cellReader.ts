@@ -1,0 +1,136 @@
+import { type CellReading, type Marks, readCell } from "./cellText.ts";
+import { ElapsedTime } from "./clockTime.ts";
+import { affixedNumber } from "./columnKinds.ts";
+import { commentMarkOf, isRuleOrBlank } from "./headLines.ts";
+import { unitCell } from "./headerText.ts";
+import { foldCell, type Layout } from "./layout.ts";
+import type { RepairLedger } from "./repairLedger.ts";
+import type { RowStore } from "./rowStore.ts";
+import { BLANKS, type SplitLine, splitLines } from "./splitCells.ts";
+
+const PREVIEW_ROWS = 8;
+
+/** Reads any line cell by cell, decides whether it is a row, and notes every repair. */
+export class CellReader {
+  /** Text of the first rows. */
+  readonly preview: string[][] = [];
+  /** Rows before which the header stood again. */
+  readonly restarts: number[] = [];
+  private readonly layout: Layout;
+  private readonly marks: Marks;
+  private readonly store: RowStore;
+  private readonly decimals: Int32Array;
+  private readonly ledger: RepairLedger;
+  private readonly elapsed: readonly ElapsedTime[];
+  private readonly values: Float64Array;
+
+  constructor(layout: Layout, store: RowStore, decimals: Int32Array, ledger: RepairLedger) {
+    this.layout = layout;
+    this.marks = layout.shape;
+    this.store = store;
+    this.decimals = decimals;
+    this.ledger = ledger;
+    this.elapsed = layout.natures.map(() => new ElapsedTime());
+    this.values = new Float64Array(store.width);
+  }
+
+  /** Reads `lines`, the first of which is line `firstLine` of the file; `cut`: the last one has no line end. */
+  read(lines: readonly string[], firstLine: number, cut: boolean): void {
+    splitLines(lines, this.marks.delimiter).forEach((split, i) => {
+      this.readLine(lines[i]!, split, firstLine + i, cut && i === lines.length - 1);
+    });
+  }
+
+  private readLine(text: string, { cells, openQuote }: SplitLine, line: number, cut: boolean): void {
+    if (isRuleOrBlank(text)) return;
+    if (commentMarkOf(text, this.marks.delimiter)) {
+      this.ledger.note("log.comment", line);
+      return;
+    }
+    if (this.isHeader(cells)) {
+      this.ledger.note("log.repeated-header", line);
+      if (this.restarts.at(-1) !== this.store.rows) this.restarts.push(this.store.rows);
+      return;
+    }
+    const readings = cells.map((cell) => readCell(cell, this.marks));
+    if (readings.every(({ kind }) => kind === "empty") || this.isUnitsRow(cells, line)) return;
+    if (!this.isRow(cells, readings)) {
+      this.ledger.note("log.text-line", line, { example: text });
+      return;
+    }
+    if (openQuote) this.ledger.note("log.open-quote", line);
+    this.addRow(cells, readings, line, cut);
+  }
+
+  private isHeader(cells: readonly string[]): boolean {
+    const { headerCells } = this.layout;
+    return headerCells.length > 1 && cells.length >= headerCells.length && headerCells.every((cell, i) => cell === foldCell(cells[i]!));
+  }
+
+  /** The row of units under a repeated header. */
+  private isUnitsRow(cells: readonly string[], line: number): boolean {
+    const { columns, unitsLine } = this.layout.shape;
+    if (unitsLine === null || this.restarts.at(-1) !== this.store.rows || line <= unitsLine) return false;
+    return columns.every(({ unit }, c) => (unitCell(cells[c] ?? "") ?? null) === unit);
+  }
+
+  /** A row has a number where numbers belong; text in such a place is forgiven in a line of the right width only. */
+  private isRow(cells: readonly string[], readings: readonly CellReading[]): boolean {
+    let [numbers, texts] = [0, 0];
+    this.layout.natures.forEach(({ kind, affix }, c) => {
+      const reading = readings[c];
+      if (kind === "text" || !reading) return;
+      if (reading.kind === "number" || (reading.kind === "clock" && kind === "clock")) numbers++;
+      else if (reading.kind === "text" && affix && affixedNumber(cells[c]!, this.marks)) numbers++;
+      else if (reading.kind === "text" || reading.kind === "clock") texts++;
+    });
+    const wide = cells.length >= this.store.width;
+    const isFirstKnown = readings[0]!.kind !== "text";
+    return numbers > 0 && (texts === 0 || (wide && (numbers > texts || (numbers === texts && isFirstKnown))));
+  }
+
+  private addRow(cells: string[], readings: readonly CellReading[], line: number, cut: boolean): void {
+    const { width } = this.store;
+    const written = Math.min(cells.length, width);
+    const surplus = cells.length > width && readings.slice(width).some(({ kind }) => kind !== "empty");
+    if (surplus) this.ledger.note("log.long-row", line);
+    else if (cells.length > width && this.marks.delimiter !== BLANKS) this.ledger.note("log.trailing-delimiter", line);
+    if (cells.length < width) this.ledger.note("log.short-row", line);
+    const isCut = cut && cells.length < width;
+    if (isCut) this.ledger.note("log.cut-line", line);
+    for (let c = 0; c < width; c++) {
+      const isKnown = c < written && !(isCut && c === written - 1);
+      this.values[c] = isKnown ? this.valueOf(c, cells[c]!, readings[c]!, line) : Number.NaN;
+    }
+    this.store.add(this.values, line);
+    if (this.preview.length < PREVIEW_ROWS) this.preview.push(cells.slice(0, width).map((cell) => cell.trim()));
+  }
+
+  private valueOf(column: number, cell: string, reading: CellReading, line: number): number {
+    const { kind, affix } = this.layout.natures[column]!;
+    if (kind === "text") return Number.NaN;
+    if (reading.kind === "number" && kind === "number") {
+      if (reading.grouped) this.ledger.note("log.thousands", line, { column, example: cell });
+      this.decimals[column] = Math.max(this.decimals[column]!, reading.decimals);
+      return reading.value;
+    }
+    if (reading.kind === "clock" && kind === "clock") {
+      this.decimals[column] = Math.max(this.decimals[column]!, reading.clock.decimals);
+      return this.elapsed[column]!.secondsAt(reading.clock);
+    }
+    if (affix) {
+      const affixed = affixedNumber(cell, this.marks);
+      if (affixed && affixed.affix.prefix === affix.prefix && affixed.affix.suffix === affix.suffix) {
+        return this.valueOf(column, cell, affixed.number, line);
+      }
+    }
+    this.noteMissing(column, cell, reading, line);
+    return Number.NaN;
+  }
+
+  private noteMissing(column: number, cell: string, reading: CellReading, line: number): void {
+    if (reading.kind === "empty") this.ledger.note("log.empty-cell", line, { column });
+    else if (reading.kind === "missing") this.ledger.note("log.missing-cell", line, { column, example: cell });
+    else this.ledger.note("log.text-cell", line, { column, example: cell });
+  }
+}

@@ -1,0 +1,90 @@
+import { type CellReading, type Marks, readCell } from "./cellText.ts";
+import { affixedNumber } from "./columnKinds.ts";
+import { commentMarkOf, type HeadLine, isRuleOrBlank } from "./headLines.ts";
+import { BLANKS, splitLines } from "./splitCells.ts";
+
+/** The head of a log cut into cells in one way. */
+export interface Cut {
+  readonly marks: Marks;
+  /** Cells of each line that is neither blank, a rule nor a comment. */
+  readonly rows: readonly CutRow[];
+  /** How many cells most rows of numbers have. */
+  readonly width: number;
+  readonly score: number;
+}
+
+export interface CutRow extends HeadLine {
+  readonly cells: readonly string[];
+  readonly readings: readonly CellReading[];
+}
+
+/** Where two ways of cutting read equally much, the earlier one is taken. */
+const DELIMITERS = ["\t", ";", ",", "|", BLANKS] as const;
+const DECIMAL_MARKS = [".", ","] as const;
+
+/** What a line without numbers counts, against 1 for a row of numbers. */
+const WORDS_WORTH = 1e-6;
+
+/** The way of cutting that makes most of the lines rows of numbers of one width; null where none gives any. */
+export function chooseCut(lines: readonly HeadLine[]): Cut | null {
+  let best: Cut | null = null;
+  for (const delimiter of DELIMITERS) {
+    if (delimiter !== BLANKS && !lines.some(({ text }) => text.includes(delimiter))) continue;
+    for (const decimalMark of DECIMAL_MARKS) {
+      const cut = cutLines(lines, { delimiter, decimalMark });
+      if (cut.score > (best?.score ?? 0)) best = cut;
+    }
+  }
+  return best;
+}
+
+/** Cuts `lines` with the given marks and says how well that went. */
+export function cutLines(lines: readonly HeadLine[], marks: Marks): Cut {
+  const kept = lines.filter(({ text }) => !isRuleOrBlank(text) && commentMarkOf(text, marks.delimiter) === undefined);
+  const split = splitLines(
+    kept.map(({ text }) => text),
+    marks.delimiter,
+  );
+  const rows = kept.map((line, i) => {
+    const { cells } = split[i]!;
+    return { ...line, cells, readings: cells.map((cell) => readCell(cell, marks)) };
+  });
+  return { marks, rows, ...widthAndScore(rows, marks) };
+}
+
+function widthAndScore(rows: readonly CutRow[], marks: Marks): { width: number; score: number } {
+  const scores = new Map<number, number>();
+  for (const row of rows) {
+    const share = readableShare(row, marks);
+    // A line of words adds next to nothing, but where widths tie the one with a header is right.
+    const worth = share < 0.5 ? WORDS_WORTH : share * share;
+    scores.set(row.cells.length, (scores.get(row.cells.length) ?? 0) + worth);
+  }
+  let [width, score] = [0, 0];
+  for (const [cells, sum] of scores) {
+    // A single column is what the wrong delimiter makes of anything.
+    const worth = cells === 1 ? sum / 2 : sum;
+    if (worth > score || (worth === score && cells > width)) [width, score] = [cells, worth];
+  }
+  return { width, score: score > WORDS_WORTH * rows.length ? score : 0 };
+}
+
+/** How much of the filled cells of a row is numbers: 1 for all of them; 0 where there is none. */
+function readableShare({ cells, readings }: CutRow, marks: Marks): number {
+  let [worth, filled, numbers] = [0, 0, 0];
+  readings.forEach((reading, i) => {
+    if (reading.kind === "empty") return;
+    filled++;
+    const cellWorth = readingWorth(reading, cells[i]!, marks);
+    if (cellWorth > 0.5) numbers++;
+    worth += cellWorth;
+  });
+  return numbers === 0 ? 0 : worth / filled;
+}
+
+function readingWorth(reading: CellReading, cell: string, marks: Marks): number {
+  if (reading.kind === "number") return reading.grouped ? 0.9 : 1;
+  if (reading.kind === "clock") return 1;
+  if (reading.kind === "missing") return 0.5;
+  return affixedNumber(cell, marks) ? 0.7 : 0;
+}

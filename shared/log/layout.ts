@@ -1,0 +1,196 @@
+import type { LogShape } from "../model/log.ts";
+import { InputProblem } from "../quantity/problem.ts";
+import type { Marks } from "./cellText.ts";
+import { affixedNumber, type ColumnNature, natureOf } from "./columnKinds.ts";
+import { type Cut, type CutRow, chooseCut } from "./delimiterChoice.ts";
+import type { Encoding } from "./encoding.ts";
+import { commentMarkOf, type HeadLine, headLines } from "./headLines.ts";
+import { type FoundHeader, findHeader, namesInCells } from "./headerSearch.ts";
+import { splitHeader } from "./headerText.ts";
+import type { RepairLedger } from "./repairLedger.ts";
+
+/** Everything about a log that is settled on its first lines. */
+export interface Layout {
+  readonly shape: LogShape;
+  readonly natures: readonly ColumnNature[];
+  /** Cells of the header as they are split in the body, to know it again when the logger restarts. */
+  readonly headerCells: readonly string[];
+}
+
+/** More columns than any thrust stand has; a picture or a matrix, not a log. */
+const MOST_COLUMNS = 256;
+
+/**
+ * Settles the layout on the head of a log and notes what had to be repaired there.
+ * Throws InputProblem `log.empty`, `log.no-numbers`, `log.one-column`, `log.too-many-columns`, `log.comma-twice`.
+ */
+export function settleLayout(text: string, encoding: Encoding, fileName: string, ledger: RepairLedger): Layout {
+  const lines = headLines(text);
+  if (lines.every((line) => line.text.trim() === "")) throw emptyFile(fileName);
+  const cut = chooseCut(lines);
+  if (!cut) throw noNumbers(fileName, lines);
+  const wide = withoutTrailingColumn(cut);
+  const rows = cut.rows.filter((row) => row.cells.length === cut.width && numbersIn(row, cut.marks) > 0);
+  const natures = Array.from({ length: wide }, (_, column) => natureOf(column, rows, cut.marks));
+  refuseWidth(wide, natures, fileName);
+  const firstDataLine = firstRowOfNumbers(cut, natures).line;
+  const header = findHeader({ lines, firstDataLine, width: wide, delimiter: cut.marks.delimiter });
+  if (!header) refuseCommaTwice(cut, firstDataLine, fileName);
+  noteHead(lines, cut, header, firstDataLine, natures, ledger);
+  const shape: LogShape = {
+    encoding,
+    ...cut.marks,
+    headerLine: header?.line ?? null,
+    unitsLine: header?.units?.line ?? null,
+    firstDataLine,
+    commentMark: firstCommentMark(lines, cut.marks.delimiter),
+    columns: describeColumns(header, natures, rows[0]!),
+  };
+  const headerRow = cut.rows.find((row) => row.line === header?.line);
+  return { shape, natures, headerCells: (headerRow?.cells ?? header?.names ?? []).map(foldCell) };
+}
+
+/** Header cells are compared without case and outer blanks. */
+export function foldCell(cell: string): string {
+  return cell.trim().toLowerCase();
+}
+
+/** Columns that hold anything: a last one that is always empty comes from a delimiter at the end of each line. */
+function withoutTrailingColumn({ rows, width }: Cut): number {
+  if (width < 2) return width;
+  const last = rows.filter((row) => row.cells.length === width).map((row) => row.readings[width - 1]!);
+  return last.every((reading) => reading.kind === "empty") ? width - 1 : width;
+}
+
+/** The first row that has a number, of full width, with nothing but numbers where the columns hold numbers. */
+function firstRowOfNumbers({ rows, width, marks }: Cut, natures: readonly ColumnNature[]): CutRow {
+  const hasNumbers = (row: CutRow) => row.cells.length === width && numbersIn(row, marks) > 0;
+  const fits = (row: CutRow) =>
+    hasNumbers(row) &&
+    natures.every(({ kind, affix }, column) => kind === "text" || affix || row.readings[column]!.kind !== "text");
+  const isMostlyNumbers = (row: CutRow) =>
+    row.cells.length === width &&
+    numbersIn(row, marks) * 2 > row.readings.filter(({ kind }) => kind !== "empty").length;
+  let at = rows.findIndex(fits);
+  if (at < 0) at = rows.findIndex(hasNumbers);
+  // A damaged cell in the very first row must not turn that row into a header.
+  while (at > 0 && isMostlyNumbers(rows[at - 1]!)) at--;
+  return rows[at]!;
+}
+
+/** How many cells hold numbers, clock times or numbers with text around them. */
+function numbersIn({ cells, readings }: CutRow, marks: Marks): number {
+  const isNumber = (kind: string, cell: string) =>
+    kind === "number" || kind === "clock" || (kind === "text" && affixedNumber(cell, marks) !== undefined);
+  return readings.filter(({ kind }, column) => isNumber(kind, cells[column]!)).length;
+}
+
+function firstCommentMark(lines: readonly HeadLine[], delimiter: string): string | null {
+  for (const { text } of lines) {
+    const mark = commentMarkOf(text, delimiter);
+    if (mark) return mark;
+  }
+  return null;
+}
+
+function describeColumns(
+  header: FoundHeader | null,
+  natures: readonly ColumnNature[],
+  firstRow: CutRow,
+): LogShape["columns"] {
+  const inCells = header ? [] : namesInCells(firstRow);
+  return natures.map(({ kind, affix }, column) => {
+    const text = header?.names[column] ?? inCells[column] ?? "";
+    const { name, unit } = splitHeader(text);
+    const ofCells = affix && affix.suffix !== "" ? affix.suffix : null;
+    const written = header?.units?.cells[column] ?? unit ?? ofCells;
+    return { header: text, name, unit: kind === "clock" ? "s" : written };
+  });
+}
+
+function noteHead(
+  lines: readonly HeadLine[],
+  cut: Cut,
+  header: FoundHeader | null,
+  firstDataLine: number,
+  natures: readonly ColumnNature[],
+  ledger: RepairLedger,
+): void {
+  const named = new Set([header?.line, header?.units?.line, header?.groupLine]);
+  for (const { line, text } of lines) {
+    if (line >= firstDataLine) break;
+    if (named.has(line)) continue;
+    if (commentMarkOf(text, cut.marks.delimiter)) ledger.note("log.comment", line);
+    else if (cut.rows.some((row) => row.line === line)) ledger.note("log.preamble", line);
+  }
+  const isNamed = natures.some(({ affix }) => affix !== null && affix.prefix !== "");
+  if (!header && !isNamed) ledger.note("log.no-header", firstDataLine);
+  if (header?.groupLine) ledger.note("log.header-rows", header.groupLine);
+  if (header?.short) ledger.note("log.header-short", header.line, { example: header.names[0]! });
+  natures.forEach(({ kind, affix, example }, column) => {
+    if (kind === "text") ledger.note("log.text-column", firstDataLine, { column, example });
+    if (kind === "clock") ledger.note("log.clock", firstDataLine, { column, example });
+    if (affix) ledger.note("log.affix", firstDataLine, { column, example });
+  });
+}
+
+function refuseWidth(width: number, natures: readonly ColumnNature[], fileName: string): void {
+  if (width === 1) {
+    throw new InputProblem({
+      code: "log.one-column",
+      where: fileName,
+      found: "there is one number on each line",
+      needed: "two or more columns, such as time and thrust, with a comma, semicolon, tab or blanks between them",
+      mend: "Export the log with all its channels",
+    });
+  }
+  if (width > MOST_COLUMNS) {
+    throw new InputProblem({
+      code: "log.too-many-columns",
+      where: fileName,
+      found: `there are ${width} cells on a line`,
+      needed: `at most ${MOST_COLUMNS} columns, one row of readings a line`,
+      mend: "Turn the table so that each channel is a column",
+    });
+  }
+  if (natures.every(({ kind }) => kind === "text")) throw noNumbers(fileName, []);
+}
+
+/** "0,00,1500,12,34": with the comma in both uses nobody can tell the cells apart. */
+function refuseCommaTwice(cut: Cut, firstDataLine: number, fileName: string): void {
+  if (cut.marks.delimiter !== ",") return;
+  const at = cut.rows.findIndex((row) => row.line === firstDataLine);
+  const above = cut.rows[at - 1];
+  const isWhole = cut.rows[at]!.cells.every((cell) => /^\s*[+-]?\d*\s*$/.test(cell));
+  const names = above?.cells.filter((cell) => cell.trim() !== "").length ?? 0;
+  if (!above || !isWhole || names < 1 || names >= cut.width || cut.width > 2 * names) return;
+  throw new InputProblem({
+    code: "log.comma-twice",
+    where: `${fileName}, line ${firstDataLine}`,
+    found: `${names} names stand above ${cut.width} cells: the comma seems to be the decimal mark and the mark between cells`,
+    needed: "another mark between cells, or a decimal point",
+    mend: "Export with semicolons or tabs between cells",
+  });
+}
+
+function emptyFile(fileName: string): InputProblem {
+  return new InputProblem({
+    code: "log.empty",
+    where: fileName,
+    found: "the file holds no text",
+    needed: "rows of numbers",
+    mend: "If the logger was still writing, close it and copy the file again",
+  });
+}
+
+function noNumbers(fileName: string, lines: readonly HeadLine[]): InputProblem {
+  const first = lines.find(({ text }) => text.trim() !== "");
+  const shown = first ? `; line ${first.line} reads "${first.text.trim().slice(0, 40)}"` : "";
+  return new InputProblem({
+    code: "log.no-numbers",
+    where: fileName,
+    found: `no row of numbers was found${shown}`,
+    needed: "a table with one row of readings a line",
+    mend: "Check that this is the log and not its settings or a web page",
+  });
+}

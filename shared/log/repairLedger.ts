@@ -1,0 +1,87 @@
+import type { Repair } from "../model/log.ts";
+
+interface Entry {
+  count: number;
+  firstLine: number;
+  readonly column: number | null;
+  readonly examples: string[];
+}
+
+/** What one kind of repair says: given how often, where first, and a few of the texts it met. */
+type Telling = (told: { readonly count: number; readonly column: string; readonly examples: string }) => string;
+
+/** Every repair that reading a log can make, and its sentence; the line of the first one is added to each. */
+const TELLINGS = {
+  "log.comment": ({ count }) => `${lines(count)} of comment left out`,
+  "log.preamble": ({ count }) => `${lines(count)} above the table left out`,
+  "log.text-line": ({ count, examples }) => `${lines(count)} without a row of numbers left out (${examples})`,
+  "log.repeated-header": ({ count }) => `header repeated ${times(count)}: the logger started again`,
+  "log.no-header": () => "no header found: columns are known by number",
+  "log.header-short": ({ examples }) => `header has fewer names than there are columns (${examples}); they are counted from the left`,
+  "log.header-rows": () => "two header rows joined into one name a column",
+  "log.trailing-delimiter": ({ count }) => `${lines(count)} ended in a delimiter; the empty last cell is left out`,
+  "log.short-row": ({ count }) => `${rows(count)} had fewer cells than the table has columns; the cells at the end are missing`,
+  "log.long-row": ({ count }) => `${rows(count)} had more cells than the table has columns; the surplus is left out`,
+  "log.cut-line": () => "the file stops in the middle of this line; its last number may be cut off and is taken as missing",
+  "log.open-quote": ({ count }) => `${lines(count)} had a quote that is never closed; read without quotes`,
+  "log.padding": ({ count }) => `${count} padding byte${count === 1 ? "" : "s"} (zero or erased memory) left out`,
+  "log.empty-cell": ({ count, column }) => `${cells(count)} of ${column} empty, taken as missing`,
+  "log.missing-cell": ({ count, column, examples }) => `${cells(count)} of ${column} held ${examples}, taken as missing`,
+  "log.text-cell": ({ count, column, examples }) => `${cells(count)} of ${column} held text (${examples}), taken as missing`,
+  "log.text-column": ({ column, examples }) => `${column} holds text (${examples}); no numbers were read from it`,
+  "log.thousands": ({ count, column, examples }) => `${cells(count)} of ${column} read with a thousands mark (${examples})`,
+  "log.affix": ({ column, examples }) => `${column} has text around each number (${examples}); the number was read`,
+  "log.clock": ({ column, examples }) => `${column} holds clock times (${examples}), read as seconds since the first of them`,
+} satisfies Record<string, Telling>;
+
+export type RepairCode = keyof typeof TELLINGS;
+
+const EXAMPLES = 3;
+const EXAMPLE_LENGTH = 24;
+
+interface Occurrence {
+  readonly column?: number;
+  readonly example?: string;
+  readonly times?: number;
+}
+
+/** Collects repairs while a log is read; one entry a kind and column. */
+export class RepairLedger {
+  private readonly entries = new Map<string, Entry & { code: RepairCode }>();
+
+  note(code: RepairCode, line: number, { column, example, times = 1 }: Occurrence = {}): void {
+    const key = `${code} ${column ?? ""}`;
+    let entry = this.entries.get(key);
+    if (!entry) {
+      entry = { code, count: 0, firstLine: line, column: column ?? null, examples: [] };
+      this.entries.set(key, entry);
+    }
+    entry.count += times;
+    entry.firstLine = Math.min(entry.firstLine, line);
+    if (example !== undefined && entry.examples.length < EXAMPLES) addExample(entry.examples, example);
+  }
+
+  /** All repairs in the order of their first lines, told with the names that `columnName` gives. */
+  repairs(columnName: (column: number) => string): Repair[] {
+    return [...this.entries.values()]
+      .sort((a, b) => a.firstLine - b.firstLine)
+      .map(({ code, count, firstLine, column, examples }) => {
+        const tell: Telling = TELLINGS[code];
+        const told = tell({ count, column: column === null ? "" : columnName(column), examples: examples.join(", ") });
+        const first = count > 1 ? `first on line ${firstLine}` : `line ${firstLine}`;
+        return { code, count, firstLine, message: `${told.charAt(0).toUpperCase()}${told.slice(1)}; ${first}.` };
+      });
+  }
+}
+
+function addExample(examples: string[], text: string): void {
+  const trimmed = text.trim();
+  const shown = `"${trimmed.length > EXAMPLE_LENGTH ? `${trimmed.slice(0, EXAMPLE_LENGTH)}…` : trimmed}"`;
+  if (!examples.includes(shown)) examples.push(shown);
+}
+
+const counted = (count: number, noun: string) => `${count} ${noun}${count === 1 ? "" : "s"}`;
+const lines = (count: number) => counted(count, "line");
+const rows = (count: number) => counted(count, "row");
+const cells = (count: number) => counted(count, "cell");
+const times = (count: number) => (count === 1 ? "once" : `${count} times`);

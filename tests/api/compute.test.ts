@@ -1,0 +1,63 @@
+import { expect, test } from "vitest";
+import { startedApp } from "./startedApp.ts";
+
+const FRESH_16 = { kind: "fresh", temperature: 289.15 };
+
+test("the density of fresh water at 16 °C is the measured one", async () => {
+  const { ask } = await startedApp();
+  const { body } = await ask("POST", "/api/compute/fluid", FRESH_16);
+  // Masui, Fujii & Takenaka, Metrologia 32 (1995/96) 333: 998.9468 kg/m³, combined standard uncertainty 0.0006 kg/m³ (abstract).
+  expect(Math.abs(body.density - 998.9468)).toBeLessThan(2 * 0.0006);
+});
+
+test("a temperature outside the range of the formula is a 422 that says which is allowed", async () => {
+  const { ask } = await startedApp();
+  const answer = await ask("POST", "/api/compute/fluid", { kind: "fresh", temperature: 18 });
+  expect(answer.status).toBe(422);
+  expect(answer.body.detail).toMatch(/temperature/i);
+});
+
+test("the limit by thrust is the limit by power backwards", async () => {
+  const { ask } = await startedApp();
+  const disc = { diameter: 0.076, fluid: FRESH_16 };
+  const forward = (await ask("POST", "/api/compute/momentum-limit", { ...disc, shaftPower: 100 })).body;
+  const back = (await ask("POST", "/api/compute/momentum-limit", { ...disc, thrust: forward.thrust })).body;
+  expect(back.shaftPower).toBeCloseTo(100, 9);
+  expect(forward).toMatchObject({ expectedThrust: null, expectedShaftPower: null });
+});
+
+test("a static merit of a half makes a half to the power two thirds of the ideal thrust, and doubles the power", async () => {
+  const { ask } = await startedApp();
+  const disc = { diameter: 0.076, fluid: FRESH_16, staticMerit: 0.5 };
+  const byPower = (await ask("POST", "/api/compute/momentum-limit", { ...disc, shaftPower: 100 })).body;
+  expect(byPower.expectedThrust / byPower.thrust).toBeCloseTo(0.5 ** (2 / 3), 12);
+  const byThrust = (await ask("POST", "/api/compute/momentum-limit", { ...disc, thrust: 20 })).body;
+  expect(byThrust.expectedShaftPower / byThrust.shaftPower).toBeCloseTo(2, 12);
+});
+
+test("a limit with neither power nor thrust says which is needed", async () => {
+  const { ask } = await startedApp();
+  const answer = await ask("POST", "/api/compute/momentum-limit", { diameter: 0.076, fluid: FRESH_16 });
+  expect(answer.status).toBe(400);
+  expect(answer.body.detail).toContain("shaftPower");
+  expect(answer.body.detail).toContain("thrust");
+});
+
+test("an operating point balances: shaft power is torque times angular velocity, and no power is lost on the way", async () => {
+  const { ask } = await startedApp();
+  const { status, body } = await ask("POST", "/api/compute/operating-point", {
+    speedConstant: 47.6,
+    motorResistance: 0.12,
+    noLoadCurrent: 0.55,
+    supplyVoltage: 14.8,
+    diameter: 0.076,
+    thrustCoefficient: 0.35,
+    torqueCoefficient: 0.045,
+    density: 998.6,
+    throttle: 0.7,
+  });
+  expect(status).toBe(200);
+  expect(body.shaftPower).toBeCloseTo(body.torque * 2 * Math.PI * body.rotationRate, 6);
+  const { controllerResistance, winding, friction } = body.losses;
+  expect(body.shaftPower + controllerResistance + winding + friction).toBeCloseTo(body.electricalPower, 6);
+});

@@ -1,0 +1,134 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { inspectLog } from "../../shared/log/inspectLog.ts";
+import { readLog } from "../../shared/log/readLog.ts";
+
+const bytesOf = (text: string) => new TextEncoder().encode(text);
+const HEADER = ["time (s)", "throttle (us)", "thrust (gf)", "rpm", "supply (V)"];
+const ROWS = Array.from({ length: 60 }, (_, i) => [
+  (i * 0.05).toFixed(2),
+  String(1500 + 50 * Math.floor(i / 10)),
+  (((i * 37) % 101) / 3).toFixed(1),
+  String(((i * 53) % 400) + 900),
+  (14.8 - ((i * 7) % 13) / 50).toFixed(2),
+]);
+const text = (order: readonly number[], delimiter = ",", rows = ROWS) =>
+  [HEADER, ...rows].map((row) => order.map((column) => row[column]).join(delimiter)).join("\n");
+const STRAIGHT = [0, 1, 2, 3, 4];
+const PLAIN = readLog(bytesOf(text(STRAIGHT)), "plain.csv");
+const order = fc.shuffledSubarray(STRAIGHT, { minLength: 5 });
+
+test("shuffled columns hold the same numbers and get the same roles", () => {
+  const plainGuesses = inspectLog(PLAIN).guesses;
+  fc.assert(
+    fc.property(order, fc.constantFrom(",", ";", "\t", "|"), (columns, delimiter) => {
+      const table = readLog(bytesOf(text(columns, delimiter)), "shuffled.csv");
+      const { guesses } = inspectLog(table);
+      columns.forEach((column, at) => {
+        expect(table.columns[at]).toEqual(PLAIN.columns[column]);
+        const { role, unit } = guesses[at]!;
+        expect({ role, unit }).toEqual({ role: plainGuesses[column]!.role, unit: plainGuesses[column]!.unit });
+      });
+    }),
+  );
+});
+
+const preambleLine = fc.oneof(
+  fc.constantFrom("", "# bench log", "Propeller: P3", "Date;2026-05-03;10:00", "Diameter, 76 mm", "-----", "// firmware 7", "tank 18 degC, still"),
+  fc.stringMatching(/^[A-Za-z][A-Za-z :.]{0,30}$/),
+);
+
+test("lines above the header change no value", () => {
+  fc.assert(
+    fc.property(fc.array(preambleLine, { maxLength: 12 }), (preamble) => {
+      const table = readLog(bytesOf([...preamble, text(STRAIGHT)].join("\n")), "preamble.csv");
+      expect(table.columns).toEqual(PLAIN.columns);
+      expect(table.shape.headerLine).toBe(preamble.length + 1);
+      expect(table.shape.columns).toEqual(PLAIN.shape.columns);
+    }),
+    { numRuns: 500 },
+  );
+});
+
+interface Edit {
+  readonly at: number;
+  readonly kind: "replace" | "insert" | "delete" | "repeat" | "cut";
+  readonly bytes: readonly number[];
+  readonly length: number;
+}
+
+const edit: fc.Arbitrary<Edit> = fc.record({
+  at: fc.double({ min: 0, max: 1, noNaN: true }),
+  kind: fc.constantFrom("replace", "insert", "delete", "repeat", "cut"),
+  bytes: fc.array(
+    fc.oneof(fc.integer({ min: 0, max: 255 }), fc.constantFrom(...[..."\",;\t|\r\n.-+e:#%/ 0:xN'\0"].map((c) => c.charCodeAt(0)))),
+    { minLength: 1, maxLength: 6 },
+  ),
+  length: fc.integer({ min: 1, max: 200 }),
+});
+
+function edited(bytes: readonly number[], { at, kind, bytes: news, length }: Edit): number[] {
+  const start = Math.floor(at * bytes.length);
+  const [before, after] = [bytes.slice(0, start), bytes.slice(start)];
+  switch (kind) {
+    case "replace":
+      return [...before, ...news, ...after.slice(news.length)];
+    case "insert":
+      return [...before, ...news, ...after];
+    case "delete":
+      return [...before, ...after.slice(length)];
+    case "repeat":
+      return [...before, ...after.slice(0, length), ...after];
+    case "cut":
+      return before;
+  }
+}
+
+const goodLog = fc.constantFrom(
+  bytesOf(text(STRAIGHT)),
+  bytesOf(text(STRAIGHT, ";").replaceAll(".", ",")),
+  bytesOf(text(STRAIGHT, "  ")),
+  bytesOf(text(STRAIGHT, " | ")),
+  bytesOf(`# stand\n${text(STRAIGHT, "\t")}\n`),
+  bytesOf(text(STRAIGHT).replaceAll(/^(\d)/gm, "10:00:0$1")),
+  new Uint8Array(Buffer.from(`\ufeff${text(STRAIGHT)}`, "utf16le")),
+);
+
+test("a log damaged in any way is read or refused with a readable problem, and every row is whole", () => {
+  fc.assert(
+    fc.property(goodLog, fc.array(edit, { minLength: 1, maxLength: 8 }), (log, edits) => {
+      const bytes = Uint8Array.from(edits.reduce<number[]>(edited, [...log]));
+      try {
+        const table = readLog(bytes, "damaged.csv");
+        const { guesses, warnings } = inspectLog(table);
+        expect(guesses).toHaveLength(table.columns.length);
+        for (const column of table.columns) expect(column).toHaveLength(table.rows);
+        expect(table.columns.every((column) => column.every((value) => Math.abs(value) !== Number.POSITIVE_INFINITY))).toBe(true);
+        expect([...table.lineNumbers].every((line, row, all) => row === 0 || line > all[row - 1]!)).toBe(true);
+        const sentences = [...warnings, ...table.repairs].map(({ message }) => message).join(" ");
+        expect(sentences).not.toMatch(/\bNaN\b(?!")|undefined|Infinity/);
+        const roles = guesses.map(({ role }) => role).filter((role) => role !== "ignore");
+        expect(new Set(roles).size).toBe(roles.length);
+      } catch (error) {
+        if (!(error instanceof InputProblem)) throw error;
+        expect(error.problem.code).toMatch(/^log\.[a-z-]+$/);
+        expect(error.message).toContain("damaged.csv");
+      }
+    }),
+    { numRuns: 4000 },
+  );
+});
+
+test("bytes of any kind are read or refused with a readable problem", () => {
+  fc.assert(
+    fc.property(fc.uint8Array({ maxLength: 400 }), (bytes) => {
+      try {
+        readLog(bytes, "any.csv");
+      } catch (error) {
+        if (!(error instanceof InputProblem)) throw error;
+      }
+    }),
+    { numRuns: 2000 },
+  );
+});

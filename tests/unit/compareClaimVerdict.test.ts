@@ -1,0 +1,24 @@
+import { expect, test } from "vitest";
+import { claimVerdict } from "../../shared/compare/claimVerdict.ts";
+
+test.each([
+  { value: 2.4, interval95: [2.1, 2.7], claimed: 2, verdict: "supported" },
+  { value: 1.62, interval95: [1.55, 1.7], claimed: 2, verdict: "refuted" },
+  { value: 1.9, interval95: [1.7, 2.1], claimed: 2, verdict: "open" },
+  { value: 2.2, interval95: [2, 2.4], claimed: 2, verdict: "open" },
+] as const)(
+  "$value ($interval95) leaves 'more than $claimed times' $verdict",
+  ({ value, interval95, claimed, verdict }) => {
+    expect(claimVerdict({ value, interval95 }, claimed).verdict).toBe(verdict);
+  },
+);
+
+test("the verdict is told with the ratio and its interval", () => {
+  expect(claimVerdict({ value: 1.62, interval95: [1.55, 1.7] }, 2).sentence).toBe(
+    'These runs speak against "more than 2.00 times": the ratio is 1.62 (95 %: 1.55 to 1.70).',
+  );
+});
+
+test("a factor of 0 is refused", () => {
+  expect(() => claimVerdict({ value: 1, interval95: [1, 1] }, 0)).toThrow(/claimed factor is 0/);
+});

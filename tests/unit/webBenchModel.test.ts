@@ -1,0 +1,146 @@
+import { expect, test } from "vitest";
+import { ApiProblem } from "../../web/api/apiProblem.ts";
+import type { ReductionState } from "../../web/app/reductions.ts";
+import { benchAnswer, powerHint, runRows } from "../../web/views/bench/benchModel.ts";
+import { coefficientFacts, componentBars, provenance, scatterText } from "../../web/views/bench/coefficientsModel.ts";
+import { residualChart, thrustFitChart } from "../../web/views/bench/fitCharts.ts";
+import { plateauTable } from "../../web/views/bench/plateausModel.ts";
+import { spanTarget, traceChart, traceSpans } from "../../web/views/bench/traceChart.ts";
+import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
+
+const ready = (reduction = reductionOf()): ReductionState => ({ state: "ready", reduction, problem: null, basis: "1" });
+const refused: ReductionState = {
+  state: "refused",
+  reduction: null,
+  problem: new ApiProblem({ status: 422, code: "bench.no-propeller", detail: "The run has no propeller." }),
+  basis: "1",
+};
+
+test("the answer gives coefficient, half-width, plateaus and the range of rotation rate", () => {
+  const { document } = runOf("sanded");
+  expect(benchAnswer(document, ready())).toBe(
+    "The thrust coefficient is 0.200 ± 0.004 (3 plateaus, 600 to 1800\u202frpm); static merit 0.714 ± 0.020.",
+  );
+});
+
+test("a run that can not be reduced says why instead of a number", () => {
+  expect(benchAnswer(runOf("sanded").document, refused)).toBe(
+    "sanded gives no coefficients yet. The run has no propeller.",
+  );
+  expect(benchAnswer(runOf("sanded").document, undefined)).toBe("Reading sanded.csv …");
+});
+
+test("runs are listed by variant and mounting, and say what needs a look", () => {
+  const runs = [
+    runOf("c", { variant: "sanded", mounting: "10" }),
+    runOf("b", { variant: "sanded", mounting: "2", confirmed: false }),
+    runOf("a", { variant: "as printed", mounting: "1" }),
+    runOf("z"),
+  ];
+  const rows = runRows(runs, (id) => (id === "a" ? refused : ready()));
+  expect(rows.map((row) => row.id)).toEqual(["a", "b", "c", "z"]);
+  expect(rows.map((row) => row.flags)).toEqual([["no result"], ["columns to confirm"], [], []]);
+  expect(rows[0]!.thrustCoefficient).toBe("–");
+  expect(rows[3]!.variant).toBe("no variant");
+});
+
+test.each([
+  { columns: ["thrust"], says: "neither torque nor electrical power" },
+  { columns: ["thrust", "current", "voltage"], says: "choose the motor" },
+])("without a power coefficient the screen says what would give one: $says", ({ columns, says }) => {
+  const reduction = {
+    ...reductionOf({ powerCoefficient: null }),
+    columns: columns.map((role, column) => ({ column, role: role as "thrust", unit: "N", header: role })),
+  };
+  expect(powerHint(reduction, runOf("a").document)).toContain(says);
+});
+
+test("an exponent that holds 2 agrees with theory, an intercept that leaves 0 out is questioned", () => {
+  const facts = coefficientFacts(reductionOf());
+  expect(facts.find((fact) => fact.symbol === "e")!.meaning).toContain("The interval holds it");
+  expect(facts.find((fact) => fact.symbol === "T_i")!.meaning).toContain("does not hold it");
+});
+
+test("coefficients that are not known are not listed", () => {
+  const symbols = coefficientFacts(reductionOf({ powerCoefficient: null })).map((fact) => fact.symbol);
+  expect(symbols).toEqual(["K_T", "e", "T_i"]);
+});
+
+test("causes of doubt are ranked by their share of the variance, and the shares add up to all of it", () => {
+  const bars = componentBars(reductionOf().thrustFit);
+  // 0.008² and 0.006² of 0.01²: 64 % and 36 %.
+  expect(bars.map(({ name, shareText }) => [name, shareText])).toEqual([
+    ["diameter of the stand", "64\u202f%"],
+    ["calibration of the stand", "36\u202f%"],
+  ]);
+  expect(bars[0]!.value).toBe("0.80\u202f% of the coefficient");
+});
+
+test("a widened uncertainty is told, with the factor", () => {
+  const fit = { ...reductionOf().thrustFit, scatterRatio: 1.8 };
+  expect(scatterText(fit)).toContain("1.8 times as much");
+  expect(scatterText(reductionOf().thrustFit)).toContain("agree with the line");
+});
+
+test("a result names file, hash, rows and program", () => {
+  expect(provenance(reductionOf())).toBe(
+    "From a.csv, SHA-256 a.csv0000000…, 12\u202f345 rows, computed by bollard-bench 0.1.0.",
+  );
+});
+
+test("the plateau table has a column for what any plateau holds, and none for what no plateau holds", () => {
+  const { heads, rows, summary } = plateauTable(reductionOf({ leftOut: [2] }));
+  expect(heads).toEqual(["Rotation rate", "Thrust", "Electrical power", "Shaft power", "K_T", "C_P"]);
+  expect(rows[0]).toMatchObject({ name: "Plateau 1", lines: "101 to 180", samples: "80, worth 40", used: true });
+  expect(rows[0]!.cells.slice(0, 2)).toEqual(["600 ± 6\u202frpm", "2.00 ± 0.10\u202fN"]);
+  expect(rows[2]).toMatchObject({ used: false, reason: "still settling", residual: "–" });
+  expect(summary).toBe("2 plateaus in the fit, 1 left out");
+});
+
+test("thrust lies on the fit line where it was made to, on both axes", () => {
+  const reduction = reductionOf();
+  const fitted = (axis: "thrustScale" | "rotationRateSquared") => {
+    const { series } = thrustFitChart(reduction, axis);
+    const [measured, fit] = ["measured", "fit"].map((kind) => series.find((one) => one.kind === kind)!.points);
+    const slope = fit!.at(-1)!.y / fit!.at(-1)!.x;
+    return measured!.map(({ x, y }) => y / (slope * x));
+  };
+  for (const axis of ["thrustScale", "rotationRateSquared"] as const) {
+    for (const ratio of fitted(axis)) expect(ratio).toBeCloseTo(1, 12);
+  }
+});
+
+test("plateaus left out are drawn apart, with their reason, and the limit only where power is known", () => {
+  const { series } = thrustFitChart(reductionOf({ leftOut: [1], powerCoefficient: null }), "thrustScale");
+  expect(series.map((one) => one.kind)).toEqual(["measured", "leftOut", "fit"]);
+  expect(series[1]!.points[0]!.note).toBe("Plateau 2, lines 201 to 280, left out: still settling");
+});
+
+test("residuals are shown on an axis that holds two standard uncertainties either way", () => {
+  const { y, series } = residualChart(reductionOf());
+  expect([y.min, y.max]).toEqual([-2.5, 2.5]);
+  expect(series.find((one) => one.kind === "measured")!.points.map((point) => point.y)).toEqual([-0.5, 0, 0.5]);
+});
+
+test("plateaus, left-out stretches and tares are marked, and a mark leads back to what it stands for", () => {
+  const spans = traceSpans(reductionOf({ leftOut: [1] }));
+  expect(spans.map((span) => span.kind)).toEqual(["tare", "plateau", "leftOut", "plateau"]);
+  expect(spanTarget(spans[2]!.id)).toEqual({ kind: "plateau", index: 1 });
+  expect(spanTarget(spans[0]!.id)).toEqual({ kind: "tare", index: 0 });
+});
+
+test("a step of the trace without a sample leaves a gap, and rotation rate is told in rpm on the second axis", () => {
+  const trace = {
+    start: 0,
+    end: 3,
+    times: [0.5, 1.5, 2.5],
+    channels: [
+      { role: "thrust" as const, header: "T", unit: "N", low: [1, null, 3], high: [2, null, 4] },
+      { role: "rotationRate" as const, header: "n", unit: "rev/s", low: [10, 10, 10], high: [20, 20, 20] },
+    ],
+  };
+  const { series } = traceChart(trace, null);
+  expect(series[0]!.points.map((point) => point.x)).toEqual([0.5, 2.5]);
+  expect(series[1]).toMatchObject({ secondAxis: true });
+  expect(series[1]!.points[0]!.yInterval).toEqual([600, 1200]);
+});

@@ -1,0 +1,101 @@
+import { expect, test } from "vitest";
+import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/theoryCharts.ts";
+import {
+  estimate,
+  idealMerit,
+  limitThrust,
+  type MeasuredVariant,
+  readout,
+  type TheoryInputs,
+  theoryAnswer,
+} from "../../web/views/theory/theoryModel.ts";
+import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
+
+const INPUTS: TheoryInputs = {
+  staticMerit: 0.6,
+  diameter: DIAMETER,
+  density: DENSITY,
+  nozzleAreaRatio: null,
+  driveEfficiency: 0.75,
+  voltage: 12,
+  wanted: { kind: "thrust", thrust: 20 },
+};
+const REDUCTION = reductionOf();
+const SANDED: MeasuredVariant = {
+  name: "sanded",
+  style: 1,
+  reductions: [REDUCTION],
+  staticMerit: REDUCTION.staticMerit,
+};
+
+test("a nozzle of area ratio 1 lifts the ideal thrust by the cube root of 2 and the ideal merit to the root of 2", () => {
+  // Momentum theory: T = (4 σ ρ A P²)^⅓ against (2 ρ A P²)^⅓; Carlton, Marine Propellers and Propulsion, ch. 8.
+  const nozzle = { ...INPUTS, nozzleAreaRatio: 1 };
+  expect(limitThrust(100, nozzle) / limitThrust(100, INPUTS)).toBeCloseTo(Math.cbrt(2), 12);
+  expect(idealMerit(INPUTS)).toBeCloseTo(1, 12);
+  expect(idealMerit(nozzle)).toBeCloseTo(Math.SQRT2, 12);
+});
+
+test("power and current follow from a wanted thrust, and the thrust follows back from that power", () => {
+  const told = estimate(INPUTS);
+  // P = T^1.5 / (FM √(2 ρ A)), 20 N on a 100 mm disc: 89.44 / (0.6 × 3.963) = 37.61 W at the shaft, 50.15 W, 4.179 A.
+  expect(told.sentence).toContain("takes 50.2\u202fW and 4.18\u202fA at 12.0\u202fV");
+  const back = estimate({ ...INPUTS, wanted: { kind: "power", electricalPower: 50.15 } });
+  expect(back.rows[0]!.value).toMatch(/^20\.0\u202fN/);
+});
+
+test("a merit above the ideal is called impossible, and possible again in a nozzle", () => {
+  expect(estimate({ ...INPUTS, staticMerit: 1.1 }).caution).toContain("more than momentum theory allows");
+  expect(estimate({ ...INPUTS, staticMerit: 1.1, nozzleAreaRatio: 1 }).caution).toBe("");
+});
+
+test("the readout tells the share of the ideal and both thrusts at one power", () => {
+  const text = readout(SANDED, INPUTS);
+  expect(text).toMatch(
+    /^sanded makes 71\.4 ± 2\.0\u202f% of the ideal power efficiency: 100\u202fW at the shaft push /,
+  );
+  expect(text).toMatch(/where the ideal pushes 54\.0\u202fN\.$/);
+});
+
+test.each([
+  { variants: [], says: "No run has been reduced yet" },
+  { variants: [{ ...SANDED, staticMerit: null }], says: "no shaft power" },
+  { variants: [SANDED], says: "One mounting only" },
+])("the answer says what it rests on: $says", ({ variants, says }) => {
+  expect(theoryAnswer(variants, INPUTS)).toContain(says);
+});
+
+test("measured points lie where they were measured and the prediction below the limit", () => {
+  const { series } = thrustPowerChart([SANDED], INPUTS, "shaftPower");
+  const of = (kind: string) => series.find((one) => one.kind === kind)!.points;
+  expect(of("measured")[2]!.x).toBeCloseTo(27, 9);
+  expect(of("measured")[2]!.y).toBeCloseTo(18, 9);
+  for (const [at, point] of of("prediction").entries()) {
+    if (at > 0) expect(point.y / of("limit")[at]!.y).toBeCloseTo(0.6 ** (2 / 3), 12);
+  }
+});
+
+test("against electrical power the prediction loses what the drive loses", () => {
+  const atShaft = thrustPowerChart([], INPUTS, "shaftPower").series[1]!.points.at(-1)!;
+  const electrical = thrustPowerChart([], INPUTS, "electricalPower").series[1]!.points.at(-1)!;
+  expect(electrical.x).toBeCloseTo(atShaft.x / 0.75, 9);
+  expect(electrical.y).toBeCloseTo(atShaft.y, 9);
+});
+
+test("against rotation rate the stated merit of the run itself gives its own fit line back", () => {
+  const { series } = thrustRateChart([SANDED], { ...INPUTS, staticMerit: REDUCTION.staticMerit!.value });
+  const [prediction, fit] = ["prediction", "fit"].map(
+    (kind) => series.find((one) => one.kind === kind)!.points.at(-1)!,
+  );
+  expect(prediction!.y).toBeCloseTo(fit!.y, 9);
+  expect(prediction!.yInterval![0]).toBeLessThan(prediction!.y);
+});
+
+test("without shaft power there is no prediction against rotation rate, and no limit", () => {
+  const blind: MeasuredVariant = {
+    ...SANDED,
+    staticMerit: null,
+    reductions: [reductionOf({ powerCoefficient: null })],
+  };
+  expect(thrustRateChart([blind], INPUTS).series.map((one) => one.kind)).toEqual(["fit", "measured"]);
+});

@@ -1,0 +1,144 @@
+import { expect, test } from "vitest";
+import { compareAll } from "../../shared/compare/compareVariants.ts";
+import { reductionsOf, variantGroups } from "../../web/views/variants/variantGroups.ts";
+import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../../web/views/variants/variantMean.ts";
+import { overlayChart } from "../../web/views/variants/variantsChart.ts";
+import {
+  assignmentRows,
+  baselineOf,
+  claimText,
+  forest,
+  variantRows,
+  variantsAnswer,
+  variantsQuestion,
+} from "../../web/views/variants/variantsModel.ts";
+import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
+
+const RUNS = [
+  runOf("s2", { variant: "sanded", mounting: "2" }),
+  runOf("s1", { variant: "sanded", mounting: "1" }),
+  runOf("p1", { variant: "as printed", mounting: "1" }),
+  runOf("p2", { variant: "as printed", mounting: "2" }),
+  runOf("loose"),
+];
+const COEFFICIENTS: Record<string, number> = { s1: 0.2, s2: 0.21, p1: 0.1, p2: 0.104, loose: 0.3 };
+const made = (id: string) => reductionOf({ thrustCoefficient: COEFFICIENTS[id]!, fileName: `${id}.csv` });
+const GROUPS = variantGroups(RUNS, made);
+const COMPARISONS = compareAll({
+  groups: GROUPS.map((group) => ({ name: group.name, reductions: reductionsOf(group) })),
+  baseline: "as printed",
+});
+
+test("runs are grouped by variant in the order of names, members by mounting, loose runs in none", () => {
+  expect(GROUPS.map(({ name, style, members }) => [name, style, members.map((one) => one.id)])).toEqual([
+    ["as printed", 0, ["p1", "p2"]],
+    ["sanded", 1, ["s1", "s2"]],
+  ]);
+});
+
+test.each([
+  {
+    names: ["as printed", "sanded"],
+    baseline: "as printed",
+    question: "How much did “sanded” gain over “as printed”?",
+  },
+  { names: ["a", "b", "c"], baseline: "b", question: "How much does each variant gain over “b”?" },
+  { names: ["a"], baseline: "a", question: "How do the variants compare?" },
+  { names: [], baseline: null, question: "How do the variants compare?" },
+])("$names against $baseline asks: $question", ({ names, baseline, question }) => {
+  expect(variantsQuestion(names, baseline)).toBe(question);
+});
+
+test("the answer is the sentence of the comparison itself", () => {
+  expect(variantsAnswer(COMPARISONS, GROUPS)).toBe(COMPARISONS[0]!.sentence);
+});
+
+test.each([
+  { groups: [], says: "No run has a variant yet" },
+  { groups: GROUPS.slice(0, 1), says: "All runs belong to one variant, “as printed”" },
+  { groups: variantGroups(RUNS, () => null), says: "not all reduced yet" },
+])("without a comparison the answer says what is needed: $says", ({ groups, says }) => {
+  expect(variantsAnswer([], groups)).toContain(says);
+});
+
+test("the baseline is the one chosen if it has a result, else the first that has", () => {
+  expect(baselineOf(GROUPS, "sanded")?.name).toBe("sanded");
+  expect(baselineOf(GROUPS, "gone")?.name).toBe("as printed");
+  const half = variantGroups(RUNS, (id) => (id.startsWith("p") ? null : made(id)));
+  expect(baselineOf(half, "as printed")?.name).toBe("sanded");
+  expect(baselineOf([], null)).toBeNull();
+});
+
+test("the table starts with the baseline and tells ratio, interval and what the doubt rests on", () => {
+  const [baseline, sanded] = variantRows(COMPARISONS, GROUPS);
+  expect(baseline).toMatchObject({ name: "as printed", isBaseline: true, equalRate: "1", mountings: "2 mountings" });
+  expect(sanded).toMatchObject({ name: "sanded", style: 1, basis: "several mountings of both variants" });
+  const { value, interval95 } = COMPARISONS[0]!.thrustCoefficientRatio;
+  const [shown, low, high] = sanded!.equalRate
+    .match(/[\d.]+(?=[ )])/g)!
+    .filter((text) => text !== "95")
+    .map(Number);
+  expect(shown).toBeCloseTo(value, 2);
+  expect(low).toBeCloseTo(interval95[0], 2);
+  expect(high).toBeCloseTo(interval95[1], 2);
+});
+
+test("the axis of ratios holds every interval, no change and the claim", () => {
+  const plot = forest(COMPARISONS, GROUPS, 3.5);
+  expect(plot.rows.map((row) => row.of)).toEqual([
+    "thrust at equal rotation rate",
+    "thrust at equal shaft power",
+    "static merit",
+  ]);
+  for (const inside of [1, 3.5, ...plot.rows.flatMap((row) => row.interval)]) {
+    expect(inside).toBeGreaterThan(plot.low);
+    expect(inside).toBeLessThan(plot.high);
+  }
+  expect(plot.ticks.length).toBeGreaterThanOrEqual(3);
+  expect(plot.ticks.length).toBeLessThanOrEqual(7);
+});
+
+test("a claim is judged by the interval of the ratio", () => {
+  expect(claimText(COMPARISONS[0]!, 1.1, 1)).toContain("support");
+  expect(claimText(COMPARISONS[0]!, 9, 1)).toContain("speak against");
+  expect(claimText(COMPARISONS[0]!, 9, 2)).toMatch(/^sanded: /);
+});
+
+test("ratios that need shaft power are left away where it is not known", () => {
+  const groups = variantGroups(RUNS, (id) => ({ ...made(id), powerFit: null, powerCoefficient: null }));
+  const comparisons = compareAll({
+    groups: groups.map((group) => ({ name: group.name, reductions: reductionsOf(group) })),
+    baseline: "as printed",
+  });
+  expect(forest(comparisons, groups, 2).rows).toHaveLength(1);
+  expect(variantRows(comparisons, groups)[1]!.equalPower).toBe("shaft power not known");
+});
+
+test("a fit line passes through the thrust of its variant's mean coefficient", () => {
+  const fit = overlayChart(GROUPS).series.find((series) => series.id === "fit-sanded")!;
+  const { x, y } = fit.points.at(-1)!;
+  // T = K_T ρ n² D⁴ with ρ D⁴ = 0.1; mean K_T of 0.20 and 0.21 is their geometric mean.
+  expect(y).toBeCloseTo(Math.sqrt(0.2 * 0.21) * 0.1 * (x / 60) ** 2, 9);
+});
+
+test("the mean of one mounting is that mounting; of several it is the geometric mean", () => {
+  const one = [made("s1")];
+  expect(meanThrustCoefficient(one)).toEqual(one[0]!.thrustCoefficient);
+  expect(meanTorqueCoefficient(one)).toEqual(one[0]!.torqueCoefficient);
+  expect(meanStaticMerit(one)).toEqual(one[0]!.staticMerit);
+  const two = [made("s1"), made("s2")];
+  expect(meanThrustCoefficient(two)!.value).toBeCloseTo(Math.sqrt(0.2 * 0.21), 12);
+  expect(meanTorqueCoefficient(two)!.value).toBeCloseTo(0.1 / (2 * Math.PI), 12);
+  const merits = two.map((run) => run.staticMerit!.value);
+  expect(meanStaticMerit(two)!.value).toBeCloseTo(Math.sqrt(merits[0]! * merits[1]!), 12);
+});
+
+test("there is no mean without runs, and no torque coefficient where no run knows its shaft power", () => {
+  expect(meanThrustCoefficient([])).toBeNull();
+  expect(meanTorqueCoefficient([reductionOf({ powerCoefficient: null })])).toBeNull();
+  expect(meanStaticMerit([reductionOf({ powerCoefficient: null })])).toBeNull();
+});
+
+test("runs without a variant come first in the list, because they wait for one", () => {
+  expect(assignmentRows(RUNS).map((row) => row.id)).toEqual(["loose", "p1", "p2", "s1", "s2"]);
+});

@@ -1,0 +1,29 @@
+const WORDS = {
+  bench: [
+    "A propeller that starts unexpectedly cuts to the bone. Take it off, or put a guard and a switch within reach between you and it, before you connect power; stand out of its plane.",
+    "Electricity near water: run the stand from a low-voltage supply, keep mains equipment away from the tank and behind a residual-current device.",
+    "Lithium packs burn when they are shorted, crushed or over-discharged. Fuse the pack, never leave it charging alone, and keep to its maker's data sheet.",
+  ],
+  drive: [
+    "These are computed figures. The limits in the data sheets of motor, controller and pack come first: stay below them, fuse the pack for its wiring and try new settings step by step.",
+    "Keep hands and lines away from propellers that can start; disconnect the pack before you touch them.",
+    "Lithium packs burn when they are shorted, crushed or over-discharged. Charge and store them as their maker says.",
+  ],
+} as const;
+
+/** The usual cautions where a screen leads to work with blades, packs or electricity near water. */
+export function Caution({ about }: { readonly about: keyof typeof WORDS }) {
+  return (
+    <details class="caution">
+      <summary>Before you switch anything on: blades, packs, electricity near water</summary>
+      <ul>
+        {WORDS[about].map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+        <li>
+          Your local electrical code and the makers' data sheets decide; where you are not sure, ask a qualified person.
+        </li>
+      </ul>
+    </details>
+  );
+}

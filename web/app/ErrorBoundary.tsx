@@ -1,0 +1,30 @@
+import { Component, type ComponentChildren } from "preact";
+
+interface Props {
+  readonly screen: string;
+  readonly children: ComponentChildren;
+}
+
+/** A screen that can not be drawn says so and leaves the rest of the page usable. */
+export class ErrorBoundary extends Component<Props, { readonly why: string | null }> {
+  override state: { readonly why: string | null } = { why: null };
+
+  static override getDerivedStateFromError(thrown: unknown) {
+    return { why: thrown instanceof Error ? thrown.message : String(thrown) };
+  }
+
+  override render({ screen, children }: Props) {
+    if (this.state.why === null) return children;
+    return (
+      <div class="screen">
+        <p class="answer answer-problem" role="alert">
+          The screen {screen} could not be drawn: {this.state.why}
+        </p>
+        <p>Everything saved is kept. Reload the page; if it stays, please report what you did before.</p>
+        <button type="button" class="primary" onClick={() => this.setState({ why: null })}>
+          Draw it again
+        </button>
+      </div>
+    );
+  }
+}

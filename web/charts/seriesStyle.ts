@@ -1,0 +1,44 @@
+import type { SeriesKind } from "./chartSpec.ts";
+
+export type Marker = "circle" | "rect" | "triangle" | "rectRot" | "crossRot" | "star";
+
+/** Colour, marker and dash that belong together, so that no series is told apart by colour alone. */
+export interface SeriesStyle {
+  /** Number of the colour token `--series-…` in style/tokens.css. */
+  readonly colour: number;
+  readonly marker: Marker;
+  /** Dash of a prediction; a fit is always solid. */
+  readonly dash: readonly number[];
+}
+
+const MARKERS: readonly Marker[] = ["circle", "rect", "triangle", "rectRot", "crossRot", "star"];
+const DASHES: readonly (readonly number[])[] = [
+  [9, 5],
+  [3, 4],
+  [12, 4, 3, 4],
+  [6, 3],
+  [14, 6],
+  [3, 3, 9, 3],
+];
+/** Colour tokens there are. */
+export const COLOURS = 5;
+
+export function seriesStyle(style: number): SeriesStyle {
+  const at = Math.abs(Math.trunc(style));
+  return {
+    colour: at % COLOURS,
+    // Five colours and six markers: the same pair comes back only after thirty series.
+    marker: MARKERS[at % MARKERS.length]!,
+    dash: DASHES[at % DASHES.length]!,
+  };
+}
+
+/** What a reader is told a kind of series is. */
+export const KIND_WORDS: Readonly<Record<SeriesKind, string>> = {
+  measured: "measured, bars 95 %",
+  leftOut: "left out of the fit",
+  fit: "fit, band 95 %",
+  prediction: "prediction",
+  limit: "not possible beyond",
+  trace: "log, least to greatest",
+};

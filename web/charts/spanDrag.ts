@@ -1,0 +1,76 @@
+import type { Chart } from "chart.js";
+import type { ChartSpan } from "./chartSpec.ts";
+import type { Drawing } from "./drawing.ts";
+
+export interface SpanHandlers {
+  readonly change?: ((id: string, start: number, end: number) => void) | undefined;
+  readonly select?: ((id: string) => void) | undefined;
+}
+
+const REACH = 7;
+
+/** Lets the edges of spans be dragged. Returns the function that takes the listeners off again. */
+export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => SpanHandlers): () => void {
+  const { canvas } = chart;
+  let grip: Grip | null = null;
+
+  const down = (event: PointerEvent) => {
+    const change = handlers().change;
+    grip = change ? gripAt(chart, drawing, event.offsetX) : null;
+    if (!grip) return select(event);
+    // A cancelled pointerdown sends no mouse event, so the drag does not zoom as well.
+    event.preventDefault();
+    canvas.setPointerCapture(event.pointerId);
+  };
+  const move = (event: PointerEvent) => {
+    if (!grip) {
+      canvas.style.cursor = handlers().change && gripAt(chart, drawing, event.offsetX) ? "ew-resize" : "";
+      return;
+    }
+    drawing.dragged = draggedTo(grip, chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0);
+    chart.draw();
+  };
+  const up = () => {
+    const moved = drawing.dragged;
+    grip = null;
+    drawing.dragged = null;
+    if (moved) handlers().change?.(moved.id, moved.start, moved.end);
+  };
+  const select = (event: PointerEvent) => {
+    const at = chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0;
+    const span = drawing.spec.spans?.find(({ start, end }) => at >= start && at <= end);
+    if (span) handlers().select?.(span.id);
+  };
+
+  const cancel = () => {
+    grip = null;
+    drawing.dragged = null;
+    chart.draw();
+  };
+  const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancel } as const;
+  for (const [name, listen] of Object.entries(listeners)) canvas.addEventListener(name, listen as EventListener);
+  return () => {
+    for (const [name, listen] of Object.entries(listeners)) canvas.removeEventListener(name, listen as EventListener);
+  };
+}
+
+interface Grip {
+  readonly span: ChartSpan;
+  readonly edge: "start" | "end";
+}
+
+function gripAt(chart: Chart, drawing: Drawing, pixel: number): Grip | null {
+  const x = chart.scales["x"]!;
+  for (const span of drawing.spec.spans ?? []) {
+    for (const edge of ["start", "end"] as const) {
+      if (Math.abs(x.getPixelForValue(span[edge]) - pixel) <= REACH) return { span, edge };
+    }
+  }
+  return null;
+}
+
+/** An edge dragged past the other one turns the span round instead of making it negative. */
+export function draggedTo({ span, edge }: Grip, x: number): { id: string; start: number; end: number } {
+  const other = edge === "start" ? span.end : span.start;
+  return { id: span.id, start: Math.min(x, other), end: Math.max(x, other) };
+}

@@ -1,0 +1,50 @@
+import type { Chart, Plugin } from "chart.js";
+import type { ChartSpan } from "./chartSpec.ts";
+import type { Drawing } from "./drawing.ts";
+import { hatch } from "./hatch.ts";
+import { faded } from "./palette.ts";
+
+/** Shades the spans behind the data, each kind with its own pattern. */
+export function spansPlugin(drawing: Drawing): Plugin {
+  return {
+    id: "spans",
+    beforeDatasetsDraw(chart) {
+      const spans = drawing.spec.spans ?? [];
+      if (spans.length === 0) return;
+      const { ctx, chartArea } = chart;
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(chartArea.left, chartArea.top, chartArea.width, chartArea.height);
+      ctx.clip();
+      for (const span of spans) drawSpan(chart, shownSpan(span, drawing), drawing);
+      ctx.restore();
+    },
+  };
+}
+
+/** The span with the edges it has under the pointer. */
+export function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {
+  return dragged?.id === span.id ? { ...span, start: dragged.start, end: dragged.end } : span;
+}
+
+function drawSpan(chart: Chart, span: ChartSpan, { palette }: Drawing): void {
+  const { ctx, chartArea } = chart;
+  const x = chart.scales["x"]!;
+  const [left, right] = [x.getPixelForValue(span.start), x.getPixelForValue(span.end)];
+  const width = Math.max(1, right - left);
+  const colour =
+    span.kind === "plateau" ? palette.series[2]! : span.kind === "tare" ? palette.series[0]! : palette.hatch;
+  ctx.fillStyle = faded(colour, 0.1);
+  ctx.fillRect(left, chartArea.top, width, chartArea.height);
+  ctx.fillStyle = hatch(ctx, span.kind, faded(colour, 0.55));
+  ctx.fillRect(left, chartArea.top, width, chartArea.height);
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = 1;
+  ctx.strokeRect(left, chartArea.top, width, chartArea.height);
+  ctx.font = "11px system-ui, sans-serif";
+  if (ctx.measureText(span.label).width < width - 4) {
+    ctx.fillStyle = palette.ink;
+    ctx.textAlign = "center";
+    ctx.fillText(span.label, left + width / 2, chartArea.top + 13);
+  }
+}

@@ -1,0 +1,68 @@
+import type { RefObject } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { theme } from "../app/theme.ts";
+import type { CanvasChart, CanvasChartHandlers } from "./canvasChart.ts";
+import type { Cursor } from "./chartCursor.ts";
+import type { ChartSpec } from "./chartSpec.ts";
+import { readPalette } from "./palette.ts";
+
+export interface CanvasState {
+  /** The drawing library is loaded and the picture is there. */
+  readonly ready: boolean;
+  /** Why there is no picture. */
+  readonly problem: string | null;
+  readonly zoomed: boolean;
+  readonly resetZoom: () => void;
+}
+
+/** Keeps a canvas showing `spec`; loads the drawing library at the first use. */
+export function useCanvasChart(
+  canvas: RefObject<HTMLCanvasElement | null>,
+  spec: ChartSpec,
+  hidden: ReadonlySet<string>,
+  cursor: Cursor | null,
+  handlers: CanvasChartHandlers,
+): CanvasState {
+  const chart = useRef<CanvasChart | null>(null);
+  const latest = useRef({ spec, hidden, cursor, handlers });
+  latest.current = { spec, hidden, cursor, handlers };
+  const [ready, setReady] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const [zoomed, setZoomed] = useState(false);
+  const seen = theme.value;
+
+  useEffect(() => {
+    let wanted = true;
+    const told = () => ({ ...latest.current.handlers, zoomed: setZoomed });
+    import("./canvasChart.ts")
+      .then(({ CanvasChart: Drawn }) => {
+        if (!wanted || !canvas.current) return;
+        const { spec: first, hidden: away, cursor: at } = latest.current;
+        chart.current = new Drawn(
+          canvas.current,
+          { spec: first, hidden: away, cursor: at, palette: readPalette(canvas.current.parentElement!) },
+          told,
+        );
+        setReady(true);
+      })
+      .catch(() => wanted && setProblem("The picture could not be loaded. The table has the same numbers."));
+    return () => {
+      wanted = false;
+      chart.current?.destroy();
+      chart.current = null;
+    };
+  }, []);
+
+  useEffect(() => {
+    if (!canvas.current) return;
+    chart.current?.show({ ...latest.current, palette: readPalette(canvas.current.parentElement!) });
+  }, [spec, hidden, seen, ready]);
+
+  useEffect(() => chart.current?.point(cursor), [cursor]);
+
+  const resetZoom = () => {
+    chart.current?.resetZoom();
+    setZoomed(false);
+  };
+  return { ready, problem, zoomed, resetZoom };
+}

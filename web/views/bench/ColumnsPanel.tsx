@@ -1,0 +1,142 @@
+import { useState } from "preact/hooks";
+import type { LogInspection } from "../../../shared/model/log.ts";
+import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { editRun } from "../../app/edits.ts";
+import { Warnings } from "../../app/Warnings.tsx";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn } from "./columnsModel.ts";
+import { withColumns, withEntry } from "./recipeEdits.ts";
+
+interface ColumnsPanelProps {
+  readonly run: StoredDocument<Run>;
+  readonly inspection: LogInspection;
+}
+
+/** What each column stands for. Nothing is used until a person has looked at it and confirmed. */
+export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
+  const { recipe, confirmed } = run.document;
+  const [uses, setUses] = useState<readonly ColumnUse[]>(recipe.columns);
+  const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? null);
+  const model = columnsModel(inspection, uses);
+  const gaps = [
+    ...model.missing,
+    ...(model.needsPolePairs && polePairs === null
+      ? ["The log counts electrical turns: give the pole pairs of the motor."]
+      : []),
+  ];
+  const change = (row: ColumnRow, role: ColumnRole, unit: string) =>
+    setUses(withColumn(uses, { column: row.column, role, unit: role === "ignore" ? row.unit : unit }));
+  const confirm = () =>
+    void editRun(run.id, `Confirmed the columns of ${run.document.name}`, (document) => ({
+      ...document,
+      confirmed: true,
+      recipe: withEntry(withColumns(document.recipe, uses), "polePairs", polePairs ?? undefined),
+    }));
+
+  return (
+    <details class="card bench-columns" open={!confirmed}>
+      <summary>
+        Columns of {run.document.file.name}{" "}
+        {confirmed ? <span class="chip">confirmed</span> : <span class="chip">to confirm</span>}
+      </summary>
+      <p>{model.lead}</p>
+      {model.repairs.length > 0 && (
+        <div class="hint">
+          <p>Repaired while reading, nothing else was changed:</p>
+          <ul>
+            {model.repairs.map((repair) => (
+              <li key={repair}>{repair}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <Warnings items={inspection.warnings} />
+      <div class="table-box">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">First values</th>
+              <th scope="col">Stands for</th>
+              <th scope="col">Unit</th>
+              <th scope="col">Why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {model.rows.map((row) => (
+              <tr key={row.column} class={row.sure ? "" : "bench-unsure"}>
+                <th scope="row">{row.header}</th>
+                <td class="bench-values">{row.firstValues}</td>
+                <td>
+                  <select
+                    aria-label={`What ${row.header} stands for`}
+                    value={row.role}
+                    onChange={(event) => {
+                      const role = event.currentTarget.value as ColumnRole;
+                      change(row, role, unitForRole(role, row.unit));
+                    }}
+                  >
+                    {ROLES.map((role) => (
+                      <option key={role} value={role} selected={role === row.role}>
+                        {roleTitle(role)}
+                      </option>
+                    ))}
+                  </select>
+                </td>
+                <td>
+                  {row.role !== "ignore" && (
+                    <select
+                      aria-label={`Unit of ${row.header}`}
+                      value={row.unit}
+                      onChange={(event) => change(row, row.role, event.currentTarget.value)}
+                    >
+                      {row.units.map((unit) => (
+                        <option key={unit} value={unit} selected={unit === row.unit}>
+                          {unit === "1" || unit === "" ? "plain number" : unit}
+                        </option>
+                      ))}
+                    </select>
+                  )}
+                </td>
+                <td>
+                  {!row.sure && <span class="chip">look</span>} {row.reason}
+                  {row.alternatives.map((other) => (
+                    <button
+                      key={other.text}
+                      type="button"
+                      class="quiet bench-alternative"
+                      onClick={() => change(row, other.role, other.unit)}
+                    >
+                      {other.text}
+                    </button>
+                  ))}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {model.needsPolePairs && (
+        <QuantityField
+          label="Magnet pole pairs of the motor"
+          dimension="number"
+          value={polePairs}
+          min={1}
+          max={60}
+          help="Magnets on the rotor divided by two. Rotation rate is the electrical rate divided by this."
+          onChange={(value) => setPolePairs(value === null ? null : Math.round(value))}
+        />
+      )}
+      {gaps.map((gap) => (
+        <p key={gap} class="field-message">
+          {gap}
+        </p>
+      ))}
+      <button type="button" class="primary" disabled={gaps.length > 0} onClick={confirm}>
+        {confirmed ? "Store these columns" : "These columns are right"}
+      </button>
+    </details>
+  );
+}

@@ -1,0 +1,46 @@
+import { noteChoice } from "../../app/route.ts";
+import type { RunRow } from "./benchModel.ts";
+import { openRun, rows } from "./benchState.ts";
+
+/** All runs of the project; one is on show. */
+export function RunList() {
+  const open = openRun.value?.id;
+  return (
+    <nav class="card bench-runs" aria-label="Runs">
+      <h2>Runs</h2>
+      {rows.value.length === 0 && <p class="hint">No run yet. Drop a log, or type a table.</p>}
+      <ul>
+        {rows.value.map((row) => (
+          <li key={row.id}>
+            <RunButton row={row} open={row.id === open} />
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+function RunButton({ row, open }: { readonly row: RunRow; readonly open: boolean }) {
+  return (
+    <button
+      type="button"
+      class={open ? "bench-run bench-run-open" : "bench-run"}
+      aria-current={open ? "true" : undefined}
+      onClick={() => noteChoice("run", row.id)}
+    >
+      <span class="bench-run-name">{row.name}</span>
+      <span class="bench-run-facts">
+        {row.variant}
+        {row.mounting !== "" && `, mounting ${row.mounting}`}
+      </span>
+      <span class="bench-run-facts">
+        K<sub>T</sub> {row.thrustCoefficient}
+      </span>
+      {row.flags.map((flag) => (
+        <span key={flag} class="chip">
+          {flag}
+        </span>
+      ))}
+    </button>
+  );
+}

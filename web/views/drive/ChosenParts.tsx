@@ -1,0 +1,146 @@
+import { addressOf } from "../../app/route.ts";
+import { parts } from "../../app/session.ts";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { type Option, SelectField } from "../../forms/SelectField.tsx";
+import { WaterFields } from "../bench/WaterFields.tsx";
+import type { TypedPropeller } from "./drivenPropellers.ts";
+import { choosePart, chosenFluid, controller, fluid, hotelPower, motor, pack, thrusters, typed } from "./driveState.ts";
+
+/** Motor, controller, pack, number of thrusters, hotel load and water. */
+export function ChosenParts() {
+  const { motors, controllers, packs } = parts.value;
+  return (
+    <section class="card" aria-labelledby="drive-parts">
+      <h2 id="drive-parts">On the vehicle</h2>
+      {(motors.length === 0 || packs.length === 0) && (
+        <p class="hint">
+          A motor and a pack are needed. <a href={addressOf("parts")}>Add them under Parts.</a>
+        </p>
+      )}
+      <div class="form-grid">
+        <SelectField
+          label="Motor"
+          value={motor.value?.id ?? ""}
+          options={choices(motors)}
+          onChange={(id) => choosePart("motor", id)}
+        />
+        <SelectField
+          label="Controller"
+          value={controller.value?.id ?? "none"}
+          options={[{ value: "none", label: "None: no resistance, no limit" }, ...choices(controllers)]}
+          onChange={(id) => choosePart("controller", id)}
+        />
+        <SelectField
+          label="Pack"
+          value={pack.value?.id ?? ""}
+          options={choices(packs)}
+          onChange={(id) => choosePart("pack", id)}
+        />
+        <QuantityField
+          label="Equal thrusters on this pack"
+          dimension="number"
+          value={thrusters.value}
+          min={1}
+          max={64}
+          help="All at the same throttle."
+          onChange={(count) => {
+            if (count !== null) thrusters.value = Math.round(count);
+          }}
+        />
+        <QuantityField
+          label="Hotel load"
+          symbol="P_h"
+          dimension="power"
+          unit="W"
+          value={hotelPower.value}
+          min={0}
+          help="Constant power of lamps, camera, computer."
+          onChange={(watts) => {
+            if (watts !== null) hotelPower.value = watts;
+          }}
+        />
+        <WaterFields
+          label="Working water"
+          fluid={fluid.value}
+          onCommit={(state) => {
+            chosenFluid.value = state;
+          }}
+        />
+      </div>
+      <details>
+        <summary>Type the coefficients of another propeller</summary>
+        <TypedFields />
+      </details>
+    </section>
+  );
+}
+
+const EXAMPLE: TypedPropeller = { name: "typed", diameter: 0.076, thrustCoefficient: 0.2, torqueCoefficient: null };
+
+function TypedFields() {
+  const now = typed.value;
+  if (now === null) {
+    return (
+      <button
+        type="button"
+        onClick={() => {
+          typed.value = EXAMPLE;
+        }}
+      >
+        Add a propeller by its coefficients
+      </button>
+    );
+  }
+  const set = (change: Partial<TypedPropeller>) => {
+    typed.value = { ...now, ...change };
+  };
+  return (
+    <div class="form-grid">
+      <QuantityField
+        label="Diameter"
+        symbol="D"
+        dimension="length"
+        unit="mm"
+        value={now.diameter}
+        positive
+        max={1}
+        onChange={(diameter) => diameter !== null && set({ diameter })}
+      />
+      <QuantityField
+        label="Thrust coefficient"
+        symbol="K_T"
+        dimension="number"
+        value={now.thrustCoefficient}
+        positive
+        max={2}
+        onChange={(thrustCoefficient) => thrustCoefficient !== null && set({ thrustCoefficient })}
+      />
+      <QuantityField
+        label="Torque coefficient"
+        symbol="K_Q"
+        dimension="number"
+        value={now.torqueCoefficient}
+        positive
+        max={1}
+        optional
+        help="Left empty, it is worked out from the stated static merit."
+        onChange={(torqueCoefficient) => set({ torqueCoefficient })}
+      />
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          typed.value = null;
+        }}
+      >
+        Take it away
+      </button>
+    </div>
+  );
+}
+
+function choices(
+  stored: readonly { readonly id: string; readonly document: { readonly name: string } }[],
+): Option<string>[] {
+  return stored.map(({ id, document }) => ({ value: id, label: document.name }));
+}

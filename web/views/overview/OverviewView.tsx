@@ -1,0 +1,119 @@
+import { useSignalEffect } from "@preact/signals";
+import { Caution } from "../../app/Caution.tsx";
+import { needReductions } from "../../app/reductions.ts";
+import { addressOf } from "../../app/route.ts";
+import { Screen } from "../../app/Screen.tsx";
+import { project, runs } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import { Chart } from "../../charts/Chart.tsx";
+import { Swatch } from "../../charts/Swatch.tsx";
+import { PrintedSymbol } from "../../forms/Field.tsx";
+import type { Step, VariantLine } from "./overviewModel.ts";
+import { overview, picture } from "./overviewState.ts";
+import "./overview.css";
+
+export default function OverviewView() {
+  useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
+  const { answer, tone, holds, driveBasis, lines, steps } = overview.value;
+  const { invented, note } = project.value!.document;
+  const drawn = picture.value;
+  return (
+    <Screen
+      question="What is measured, and what does it say?"
+      answer={answer}
+      tone={tone}
+      basis={
+        <>
+          {invented && (
+            <p class="overview-invented">
+              <strong>Invented demonstration data.</strong> Nobody measured these numbers; they show what the workbench
+              does.
+            </p>
+          )}
+          <p>{holds}</p>
+          {note && <p class="overview-note">{note}</p>}
+        </>
+      }
+      picture={drawn.series.some(({ points }) => points.length > 0) && <Chart spec={drawn} />}
+    >
+      {lines.length > 0 && <VariantTable lines={lines} basis={driveBasis} />}
+      {steps.length > 0 && <Steps steps={steps} />}
+      <Caution about="bench" />
+    </Screen>
+  );
+}
+
+function VariantTable({ lines, basis }: { readonly lines: readonly VariantLine[]; readonly basis: string }) {
+  return (
+    <TableBox label="Variants">
+      <table class="overview-table">
+        <caption>Each variant with its 95 % interval. {basis}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Variant</th>
+            <th scope="col" class="number">
+              Thrust coefficient <PrintedSymbol text="K_T" />
+            </th>
+            <th scope="col" class="number">
+              Power coefficient <PrintedSymbol text="C_P" />
+            </th>
+            <th scope="col" class="number">
+              Static merit <PrintedSymbol text="FM" />
+            </th>
+            {basis && (
+              <>
+                <th scope="col" class="number">
+                  Bollard thrust
+                </th>
+                <th scope="col" class="number">
+                  Pack current
+                </th>
+              </>
+            )}
+            <th scope="col">To see</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <tr key={line.name}>
+              <th scope="row">
+                <Swatch kind="measured" style={line.style} /> {line.name}
+                <span class="muted overview-runs"> {line.runs}</span>
+              </th>
+              <td class="number">{line.thrustCoefficient}</td>
+              <td class="number">{line.powerCoefficient}</td>
+              <td class="number">{line.staticMerit}</td>
+              {basis && (
+                <>
+                  <td class="number">{line.bollardThrust}</td>
+                  <td class="number">{line.supplyCurrent}</td>
+                </>
+              )}
+              <td>
+                <a href={addressOf("bench", { run: line.firstRun })}>
+                  {line.warnings || "runs"}
+                  <span class="visually-hidden"> of {line.name}</span>
+                </a>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
+function Steps({ steps }: { readonly steps: readonly Step[] }) {
+  return (
+    <section class="card" aria-labelledby="next-steps">
+      <h2 id="next-steps">What to do next</h2>
+      <ul class="overview-steps">
+        {steps.map(({ text, screen, choices, label }) => (
+          <li key={text}>
+            <span>{text}</span> <a href={addressOf(screen, choices)}>{label}</a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

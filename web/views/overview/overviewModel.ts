@@ -1,0 +1,194 @@
+import type { Comparison } from "../../../shared/model/comparison.ts";
+import type { OperatingPoint } from "../../../shared/model/drive.ts";
+import type { Project } from "../../../shared/model/project.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { formatUncertain } from "../../../shared/quantity/format.ts";
+import { scaled } from "../../../shared/quantity/uncertain.ts";
+import type { StoredParts } from "../../api/client.ts";
+import type { ReductionState } from "../../app/reductions.ts";
+import { counts, joined } from "../../app/words.ts";
+import { pointText } from "../drive/pointText.ts";
+import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
+import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
+
+/** What the overview is made from. */
+export interface OverviewInput {
+  readonly project: Project;
+  readonly parts: StoredParts;
+  readonly runs: readonly StoredDocument<Run>[];
+  readonly groups: readonly VariantRuns[];
+  readonly comparisons: readonly Comparison[];
+  readonly reductionOf: (id: string) => ReductionState | undefined;
+  /** Full throttle with the first motor and pack of the project, by variant; null where it can not be worked out. */
+  readonly fullThrottle: ReadonlyMap<string, OperatingPoint | null>;
+}
+
+export interface VariantLine {
+  readonly name: string;
+  readonly style: number;
+  readonly runs: string;
+  readonly thrustCoefficient: string;
+  readonly powerCoefficient: string;
+  readonly staticMerit: string;
+  readonly bollardThrust: string;
+  readonly supplyCurrent: string;
+  /** "2 warnings", or empty. */
+  readonly warnings: string;
+  /** The first run of the variant, to go and see. */
+  readonly firstRun: string;
+}
+
+/** Something to do next, and where. */
+export interface Step {
+  readonly text: string;
+  readonly screen: string;
+  readonly choices: Readonly<Record<string, string>>;
+  readonly label: string;
+}
+
+export interface OverviewModel {
+  readonly answer: string;
+  readonly tone: "known" | "open";
+  /** What the answer is of: the variants to draw. */
+  readonly drawn: readonly string[];
+  readonly holds: string;
+  /** What full throttle is worked out with; empty where a part is missing. */
+  readonly driveBasis: string;
+  readonly lines: readonly VariantLine[];
+  readonly steps: readonly Step[];
+}
+
+export function overviewModel(input: OverviewInput): OverviewModel {
+  const best = tellingComparison(input.comparisons);
+  return {
+    answer: best?.sentence ?? answerWithout(input),
+    tone: best ? "known" : "open",
+    drawn: best ? [best.baseline.name, best.variant.name] : input.groups.slice(0, 2).map(({ name }) => name),
+    holds: holdsText(input),
+    driveBasis: driveBasisText(input.parts),
+    lines: input.groups.map((group) => variantLine(group, input)),
+    steps: nextSteps(input),
+  };
+}
+
+/**
+ * The comparison to open with: mountings repeated on both sides speak louder than a single run, and among those the
+ * greatest change is what a builder asks for first.
+ */
+export function tellingComparison(comparisons: readonly Comparison[]): Comparison | null {
+  const weight = { replicates: 2, pooledReplicates: 1, withinRun: 0 } as const;
+  const ranked = [...comparisons].sort((a, b) => {
+    const [ra, rb] = [a.thrustCoefficientRatio, b.thrustCoefficientRatio];
+    return weight[rb.basis] - weight[ra.basis] || Math.abs(Math.log(rb.value)) - Math.abs(Math.log(ra.value));
+  });
+  return ranked[0] ?? null;
+}
+
+function answerWithout({ runs, groups, reductionOf }: OverviewInput): string {
+  if (runs.length === 0) return "Nothing is measured yet. Drop the logs of your thrust stand on the bench.";
+  const known = groups.filter((group) => reductionsOf(group).length > 0);
+  const only = known[0];
+  const mean = only ? meanThrustCoefficient(reductionsOf(only)) : null;
+  if (only && mean && known.length === 1)
+    return `“${only.name}” has a thrust coefficient of ${formatUncertain(mean)}. A second variant would show what a change gains.`;
+  if (runs.some(({ id }) => reductionOf(id)?.state !== "refused")) return `Working out ${counts(runs.length, "run")} …`;
+  return `${counts(runs.length, "log")} came in, and none can be worked out yet. See below what each needs.`;
+}
+
+function holdsText({ parts, runs, groups }: OverviewInput): string {
+  const plateaus = groups.flatMap((group) => reductionsOf(group)).flatMap((reduction) => reduction.plateaus);
+  const used = plateaus.filter((plateau) => plateau.used).length;
+  const held = [
+    counts(runs.length, "run"),
+    ...(groups.length > 0 ? [counts(groups.length, "variant")] : []),
+    ...(used > 0 ? [counts(used, "steady plateau")] : []),
+    counts(parts.propellers.length, "propeller"),
+    counts(parts.motors.length, "motor"),
+    counts(parts.controllers.length, "controller"),
+    counts(parts.packs.length, "pack"),
+  ];
+  return `Holds ${joined(held)}.`;
+}
+
+function driveBasisText({ motors, controllers, packs }: StoredParts): string {
+  if (!motors[0] || !packs[0]) return "";
+  const names = [motors[0].document.name, controllers[0]?.document.name, packs[0].document.name];
+  return `Bollard thrust and current: one thruster at full throttle in the working water, with ${joined(names.filter((name) => name !== undefined))}. Computed, not measured.`;
+}
+
+function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
+  const reductions = reductionsOf(group);
+  const [thrust, torque, merit] = [
+    meanThrustCoefficient(reductions),
+    meanTorqueCoefficient(reductions),
+    meanStaticMerit(reductions),
+  ];
+  const point = torque ? input.fullThrottle.get(group.name) : null;
+  const warned = reductions.reduce((sum, reduction) => sum + reduction.warnings.length, 0);
+  return {
+    name: group.name,
+    style: group.style,
+    runs: counts(group.members.length, "run"),
+    thrustCoefficient: thrust ? formatUncertain(thrust) : waiting(group, input),
+    // C_P = 2π K_Q, as the coefficients are defined.
+    powerCoefficient: torque ? formatUncertain(scaled(torque, 2 * Math.PI)) : noPower(reductions),
+    staticMerit: merit ? formatUncertain(merit) : noPower(reductions),
+    bollardThrust: point ? pointText(point, "thrust") : "–",
+    supplyCurrent: point ? pointText(point, "supplyCurrent") : "–",
+    warnings: warned === 0 ? "" : counts(warned, "warning"),
+    firstRun: group.members[0]!.id,
+  };
+}
+
+const noPower = (reductions: readonly Reduction[]) => (reductions.length === 0 ? "–" : "power not known");
+
+function waiting({ members }: VariantRuns, { reductionOf }: OverviewInput): string {
+  return members.every(({ id }) => reductionOf(id)?.state === "refused") ? "needs a look" : "…";
+}
+
+function nextSteps(input: OverviewInput): Step[] {
+  const { runs, parts, groups } = input;
+  if (runs.length === 0) return [step("Add the logs of your thrust stand.", "bench", "To the bench")];
+  return [
+    ...refusedSteps(input),
+    ...unconfirmedSteps(runs),
+    ...singleSteps(groups),
+    ...(groups.length < 2 ? [step("Give the runs variants, to compare them.", "variants", "To the variants")] : []),
+    ...(parts.motors.length === 0 || parts.packs.length === 0
+      ? [step("Add a motor and a pack, to see bollard thrust and current.", "parts", "To the parts")]
+      : []),
+  ];
+}
+
+function step(text: string, screen: string, label: string, choices: Readonly<Record<string, string>> = {}): Step {
+  return { text, screen, label, choices };
+}
+
+function refusedSteps({ runs, reductionOf }: OverviewInput): Step[] {
+  return runs.flatMap(({ id, document }) => {
+    const problem = reductionOf(id)?.problem;
+    return problem ? [step(`${document.name}: ${problem.message}`, "bench", "See the run", { run: id })] : [];
+  });
+}
+
+function unconfirmedSteps(runs: readonly StoredDocument<Run>[]): Step[] {
+  const open = runs.filter(({ document }) => !document.confirmed);
+  const first = open[0];
+  if (!first) return [];
+  const text =
+    open.length === 1
+      ? `Look at the columns of ${first.document.name} and agree with what they stand for.`
+      : `Look at the columns of ${open.length} runs and agree with what they stand for.`;
+  return [step(text, "bench", "Look", { run: first.id })];
+}
+
+function singleSteps(groups: readonly VariantRuns[]): Step[] {
+  const single = groups.filter(({ members }) => members.length === 1);
+  const first = single[0];
+  if (!first) return [];
+  const names = single.map(({ name }) => `“${name}”`);
+  const text = `Take the propeller off, put it on again and repeat ${joined(names)}: one mounting can not show how much mounting matters.`;
+  return [step(text, "variants", "See the variants")];
+}

@@ -1,0 +1,124 @@
+import { useState } from "preact/hooks";
+import type { PartKind } from "../../../shared/model/parts.ts";
+import { Dialog } from "../../app/Dialog.tsx";
+import { addPart, editPart, removePart } from "../../app/edits.ts";
+import { Screen } from "../../app/Screen.tsx";
+import { partOf, parts, runs } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import { Warnings } from "../../app/Warnings.tsx";
+import { PrintedSymbol } from "../../forms/Field.tsx";
+import { PartForm } from "./PartForm.tsx";
+import { KIND_HINTS, KIND_NAMES, type PartList, partsModel } from "./partsModel.ts";
+import "./parts.css";
+
+interface Editing {
+  readonly kind: PartKind;
+  /** Null for a new part. */
+  readonly id: string | null;
+}
+
+export default function PartsView() {
+  const [editing, setEditing] = useState<Editing | null>(null);
+  const model = partsModel(parts.value, runs.value);
+  return (
+    <Screen question="What can a thruster be built from?" answer={model.answer} tone={model.tone}>
+      {model.lists.map((list) => (
+        <KindSection key={list.kind} list={list} onEdit={(id) => setEditing({ kind: list.kind, id })} />
+      ))}
+      {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
+    </Screen>
+  );
+}
+
+function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdit: (id: string | null) => void }) {
+  const { kind, heading, columns, rows } = list;
+  const { one } = KIND_NAMES[kind];
+  return (
+    <section class="parts-kind" aria-labelledby={`parts-${kind}`}>
+      <div class="parts-head">
+        <h2 id={`parts-${kind}`}>{heading}</h2>
+        <button type="button" onClick={() => onEdit(null)}>
+          Add a {one}
+        </button>
+      </div>
+      <p class="hint">{KIND_HINTS[kind]}</p>
+      {rows.length > 0 && (
+        <TableBox label={`${heading}, table`}>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Name</th>
+                {columns.map(({ key, label, symbol }) => (
+                  <th key={key} scope="col">
+                    {label} {symbol && <PrintedSymbol text={symbol} />}
+                  </th>
+                ))}
+                <th scope="col">In use</th>
+                <th scope="col">
+                  <span class="visually-hidden">Change</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.id}>
+                  <th scope="row">
+                    {row.name}
+                    {row.note && <p class="parts-note">{row.note}</p>}
+                  </th>
+                  {row.cells.map((text, at) => (
+                    <td key={columns[at]!.key}>{text}</td>
+                  ))}
+                  <td>{row.use}</td>
+                  <td class="parts-buttons">
+                    <button
+                      type="button"
+                      class="quiet"
+                      aria-label={`Change ${row.name}`}
+                      onClick={() => onEdit(row.id)}
+                    >
+                      Change
+                    </button>
+                    <button
+                      type="button"
+                      class="quiet"
+                      aria-label={`Delete ${row.name}`}
+                      onClick={() => void removePart(kind, row.id)}
+                    >
+                      Delete
+                    </button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableBox>
+      )}
+      {rows.map((row) => (
+        <Warnings
+          key={row.id}
+          title={`To know about ${row.name}`}
+          items={row.doubts.map(({ code, message }) => ({ code, message: `${row.name}: ${message}` }))}
+        />
+      ))}
+    </section>
+  );
+}
+
+function EditDialog({ editing: { kind, id }, onClose }: { readonly editing: Editing; readonly onClose: () => void }) {
+  const part = id === null ? undefined : partOf(kind, id)?.document;
+  const close = (stored: boolean) => {
+    if (stored) onClose();
+  };
+  return (
+    <Dialog title={part ? `Change ${part.name}` : `Add a ${KIND_NAMES[kind].one}`} onClose={onClose}>
+      <p class="hint">Write each quantity with its unit: 76 mm, 900 rpm/V, 85 mΩ.</p>
+      <PartForm
+        kind={kind}
+        part={part ?? null}
+        onCancel={onClose}
+        onSave={(document) => void (id === null ? addPart(kind, document) : editPart(kind, id, document)).then(close)}
+      />
+    </Dialog>
+  );
+}

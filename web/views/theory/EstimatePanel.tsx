@@ -1,0 +1,171 @@
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import { Slider } from "../../forms/Slider.tsx";
+import { WaterFields } from "../bench/WaterFields.tsx";
+import {
+  chosenDiameter,
+  chosenFluid,
+  diameter,
+  driveEfficiency,
+  fluid,
+  following,
+  nozzle,
+  nozzleAreaRatio,
+  voltage,
+  wanted,
+} from "./theoryState.ts";
+
+/** Power, current and thrust that a stated static merit leads to. */
+export function EstimatePanel() {
+  return (
+    <section class="card" aria-labelledby="theory-estimate">
+      <h2 id="theory-estimate">What follows from the stated merit</h2>
+      <div class="form-grid">
+        <SelectField
+          label="Given"
+          value={wanted.value.kind}
+          options={[
+            { value: "thrust", label: "The thrust I want" },
+            { value: "power", label: "The electrical power I have" },
+          ]}
+          onChange={(kind) => {
+            wanted.value = kind === "thrust" ? { kind, thrust: 20 } : { kind, electricalPower: 150 };
+          }}
+        />
+        <WantedField />
+        <QuantityField
+          label="Diameter"
+          symbol="D"
+          dimension="length"
+          unit="mm"
+          value={diameter.value}
+          positive
+          max={1}
+          onChange={(metres) => {
+            if (metres !== null) chosenDiameter.value = metres;
+          }}
+        />
+        <QuantityField
+          label="Supply voltage"
+          symbol="U"
+          dimension="voltage"
+          unit="V"
+          value={voltage.value}
+          positive
+          onChange={(volts) => {
+            if (volts !== null) voltage.value = volts;
+          }}
+        />
+        <Slider
+          label="Motor and controller efficiency"
+          symbol="eta"
+          unit="%"
+          value={Math.round(driveEfficiency.value * 100)}
+          min={20}
+          max={95}
+          step={1}
+          help="Stated, not measured: shaft power over electrical power. The Drive screen works it out for a motor."
+          onChange={(percent) => {
+            driveEfficiency.value = percent / 100;
+          }}
+        />
+        <WaterFields
+          label="Water"
+          fluid={fluid.value}
+          onCommit={(state) => {
+            chosenFluid.value = state;
+          }}
+        />
+        <NozzleFields />
+      </div>
+      <Following />
+    </section>
+  );
+}
+
+function WantedField() {
+  const now = wanted.value;
+  return now.kind === "thrust" ? (
+    <QuantityField
+      key="thrust"
+      label="Wanted thrust"
+      symbol="T"
+      dimension="massAsForce"
+      unit="N"
+      value={now.thrust}
+      positive
+      onChange={(thrust) => {
+        if (thrust !== null) wanted.value = { kind: "thrust", thrust };
+      }}
+    />
+  ) : (
+    <QuantityField
+      key="power"
+      label="Electrical power"
+      symbol="P_e"
+      dimension="power"
+      unit="W"
+      value={now.electricalPower}
+      positive
+      onChange={(electricalPower) => {
+        if (electricalPower !== null) wanted.value = { kind: "power", electricalPower };
+      }}
+    />
+  );
+}
+
+function NozzleFields() {
+  return (
+    <div>
+      <label class="row">
+        <input
+          type="checkbox"
+          checked={nozzle.value}
+          onChange={(event) => {
+            nozzle.value = event.currentTarget.checked;
+          }}
+        />{" "}
+        In a nozzle
+      </label>
+      {nozzle.value && (
+        <QuantityField
+          label="Exit area over disc area"
+          symbol="sigma"
+          dimension="number"
+          value={nozzleAreaRatio.value}
+          positive
+          max={4}
+          help="The nozzle carries part of the thrust: the ideal at a given power rises by the cube root of 2σ."
+          onChange={(ratio) => {
+            if (ratio !== null) nozzleAreaRatio.value = ratio;
+          }}
+        />
+      )}
+    </div>
+  );
+}
+
+function Following() {
+  const told = following.value;
+  if (told === null) return null;
+  return (
+    <>
+      <p role="status">{told.sentence}</p>
+      {told.caution !== "" && <p class="hint">{told.caution}</p>}
+      <div class="table-box">
+        <table>
+          <caption class="visually-hidden">What follows from the stated merit</caption>
+          <tbody>
+            {told.rows.map(({ name, value, how }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td class="number">{value}</td>
+                <td class="muted">{how}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,67 @@
+import { computed, signal } from "@preact/signals";
+import { fluidProperties } from "../../../shared/fluid/fluidProperties.ts";
+import type { FluidState } from "../../../shared/model/fluid.ts";
+import { sentenceOf } from "../../api/apiProblem.ts";
+import { project, runs } from "../../app/session.ts";
+import { reductionsOf } from "../variants/variantGroups.ts";
+import { meanStaticMerit } from "../variants/variantMean.ts";
+import { groups } from "../variants/variantsState.ts";
+import { type PowerKind, thrustPowerChart, thrustRateChart } from "./theoryCharts.ts";
+import { estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
+
+/** What the person has set; null: not touched, so it follows from the project and its runs. */
+export const staticMerit = signal(0.5);
+export const nozzle = signal(false);
+export const nozzleAreaRatio = signal(1);
+export const driveEfficiency = signal(0.75);
+export const voltage = signal(14.8);
+export const wanted = signal<TheoryInputs["wanted"]>({ kind: "thrust", thrust: 20 });
+export const powerKind = signal<PowerKind>("shaftPower");
+export const chosenDiameter = signal<number | null>(null);
+export const chosenFluid = signal<FluidState | null>(null);
+
+export const measured = computed((): MeasuredVariant[] =>
+  groups.value.map((group) => {
+    const reductions = reductionsOf(group);
+    return { name: group.name, style: group.style, reductions, staticMerit: meanStaticMerit(reductions) };
+  }),
+);
+
+/** Diameter and water of the bench, so that limit and points belong together, until others are chosen. */
+export const diameter = computed(
+  () => chosenDiameter.value ?? measured.value.flatMap(({ reductions }) => reductions)[0]?.diameter.value ?? 0.076,
+);
+export const fluid = computed(
+  (): FluidState => chosenFluid.value ?? runs.value[0]?.document.recipe.fluid ?? project.value!.document.water,
+);
+
+const density = computed(() => {
+  try {
+    return { value: fluidProperties(fluid.value).density, problem: "" };
+  } catch (thrown) {
+    return { value: null, problem: sentenceOf(thrown) };
+  }
+});
+export const fluidProblem = computed(() => density.value.problem);
+
+/** Null while the water chosen has no density. */
+export const inputs = computed((): TheoryInputs | null => {
+  const rho = density.value.value;
+  if (rho === null) return null;
+  return {
+    staticMerit: staticMerit.value,
+    diameter: diameter.value,
+    density: rho,
+    nozzleAreaRatio: nozzle.value ? nozzleAreaRatio.value : null,
+    driveEfficiency: driveEfficiency.value,
+    voltage: voltage.value,
+    wanted: wanted.value,
+  };
+});
+
+export const answer = computed(() => (inputs.value === null ? "" : theoryAnswer(measured.value, inputs.value)));
+export const powerChart = computed(() =>
+  inputs.value === null ? null : thrustPowerChart(measured.value, inputs.value, powerKind.value),
+);
+export const rateChart = computed(() => (inputs.value === null ? null : thrustRateChart(measured.value, inputs.value)));
+export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));

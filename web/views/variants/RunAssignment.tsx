@@ -1,0 +1,88 @@
+import { formatUncertain } from "../../../shared/quantity/format.ts";
+import { editRun } from "../../app/edits.ts";
+import { reductions } from "../../app/reductions.ts";
+import { addressOf } from "../../app/route.ts";
+import { runs } from "../../app/session.ts";
+import { NoteField } from "../bench/NoteField.tsx";
+import { variantNames } from "./variantGroups.ts";
+import { assignmentRows } from "./variantsModel.ts";
+
+/** Which run belongs to which variant; a run is moved by choosing, or writing, another name. */
+export function RunAssignment() {
+  const names = variantNames(runs.value);
+  const rows = assignmentRows(runs.value);
+  if (rows.length === 0) return null;
+  return (
+    <section class="card" aria-labelledby="variants-runs">
+      <h2 id="variants-runs">Runs</h2>
+      <div class="table-box">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Run</th>
+              <th scope="col">Variant</th>
+              <th scope="col">Mounting</th>
+              <th scope="col" class="number">
+                K<sub>T</sub>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ id, name, variant, mounting }) => {
+              const state = reductions.value.get(id);
+              return (
+                <tr key={id}>
+                  <th scope="row">
+                    <a href={addressOf("bench", { run: id })}>{name}</a>
+                  </th>
+                  <td>
+                    <VariantChoice id={id} name={name} variant={variant} names={names} />
+                  </td>
+                  <td>{mounting || "–"}</td>
+                  <td class="number">
+                    {state?.reduction
+                      ? formatUncertain(state.reduction.thrustCoefficient)
+                      : (state?.problem?.detail ?? "reading …")}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+interface VariantChoiceProps {
+  readonly id: string;
+  readonly name: string;
+  readonly variant: string;
+  readonly names: readonly string[];
+}
+
+function VariantChoice({ id, name, variant, names }: VariantChoiceProps) {
+  const move = (to: string) =>
+    void editRun(id, to === "" ? `Took ${name} out of its variant` : `Moved ${name} to “${to}”`, (run) => ({
+      ...run,
+      variant: to,
+    }));
+  return (
+    <div class="variant-choice">
+      <select aria-label={`Variant of ${name}`} value={variant} onChange={(event) => move(event.currentTarget.value)}>
+        <option value="" selected={variant === ""}>
+          none, not compared
+        </option>
+        {names.map((one) => (
+          <option key={one} value={one} selected={one === variant}>
+            {one}
+          </option>
+        ))}
+      </select>
+      <details>
+        <summary>New variant</summary>
+        <NoteField label={`New variant for ${name}`} value="" onCommit={move} />
+      </details>
+    </div>
+  );
+}

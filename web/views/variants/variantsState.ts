@@ -1,0 +1,52 @@
+import { computed, signal } from "@preact/signals";
+import { compareAll } from "../../../shared/compare/compareVariants.ts";
+import type { Comparison } from "../../../shared/model/comparison.ts";
+import { sentenceOf } from "../../api/apiProblem.ts";
+import { reductions } from "../../app/reductions.ts";
+import { runs } from "../../app/session.ts";
+import { reductionsOf, shownGroups, variantGroups } from "./variantGroups.ts";
+import { baselineOf } from "./variantsModel.ts";
+
+/** The factor that somebody claims for thrust at equal rotation rate, "more than doubles" to begin with. */
+export const claimed = signal(2);
+
+/** Names that a person chose to see, on this screen and on the others that show variants; null: not chosen yet. */
+const chosenNames = signal<ReadonlySet<string> | null>(null);
+const chosenBaseline = signal<string | null>(null);
+
+/** All runs by variant, with what is known of each. */
+export const allGroups = computed(() => variantGroups(runs.value, (id) => reductions.value.get(id)?.reduction ?? null));
+/** The variants on show. */
+export const groups = computed(() => shownGroups(allGroups.value, chosenNames.value));
+export const baseline = computed(() => baselineOf(groups.value, chosenBaseline.value));
+
+export function chooseBaseline(name: string): void {
+  chosenBaseline.value = name;
+}
+
+/** Shows or hides one variant; the last one stays. */
+export function showVariant(name: string, shown: boolean): void {
+  const names = new Set(groups.value.map((group) => group.name));
+  if (shown) names.add(name);
+  else names.delete(name);
+  if (names.size > 0) chosenNames.value = names;
+}
+
+interface Compared {
+  readonly comparisons: readonly Comparison[];
+  readonly problem: string;
+}
+
+/** Every other variant against the baseline; computed here by the function that the server and the command line use. */
+export const compared = computed((): Compared => {
+  const base = baseline.value;
+  const known = groups.value
+    .map((group) => ({ name: group.name, reductions: reductionsOf(group) }))
+    .filter((group) => group.reductions.length > 0);
+  if (base === null || known.length < 2) return { comparisons: [], problem: "" };
+  try {
+    return { comparisons: compareAll({ groups: known, baseline: base.name }), problem: "" };
+  } catch (thrown) {
+    return { comparisons: [], problem: sentenceOf(thrown) };
+  }
+});
