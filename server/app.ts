@@ -26,6 +26,7 @@ import { WorkPool } from "./work/workPool.ts";
 
 export interface AppOptions {
   readonly store: Store;
+  /** Threads to work with; the app makes its own where none are given, and stops those when it closes. */
   readonly pool?: WorkPool;
   /** Where the built page stands. */
   readonly webFolder?: string;
@@ -34,7 +35,7 @@ export interface AppOptions {
   readonly fileLimit?: number;
 }
 
-/** The server, ready to listen or to be asked without a port. Closing it stops its threads; the store stays open. */
+/** The server, ready to listen or to be asked without a port. Closing it leaves the store open. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, pool = new WorkPool(), webFolder = join(PROJECT_FOLDER, ".build", "web") } = options;
   const app = fastify({ bodyLimit: BODY_LIMIT, forceCloseConnections: true }).withTypeProvider<ZodTypeProvider>();
@@ -46,7 +47,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(swagger, OPEN_API);
   await addRoutes(app, { store, pool, reductions: new Reductions(pool) });
   await servePage(app, webFolder);
-  app.addHook("onClose", () => pool.close());
+  if (options.pool === undefined) app.addHook("onClose", () => pool.close());
   return app;
 }
 

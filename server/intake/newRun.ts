@@ -1,13 +1,12 @@
-import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
-import type { FluidState } from "../../shared/model/fluid.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { warning } from "../../shared/quantity/warning.ts";
 import type { ReceivedFile } from "../store/fileVault.ts";
 import type { Store } from "../store/store.ts";
 import type { WorkPool } from "../work/workPool.ts";
+import { firstRun } from "./firstRun.ts";
+import { shortened } from "./shortened.ts";
 
 export interface Intake {
   readonly store: Store;
@@ -28,9 +27,6 @@ export interface NewRun {
   readonly inspection: LogInspection;
 }
 
-/** Until a person says otherwise, a stand is taken to stand in fresh water of a room. */
-const BENCH_WATER: FluidState = { kind: "fresh", temperature: 291.15 };
-
 /**
  * Makes a run of the bytes of a log: they are received whole, looked at, and only then kept and entered together.
  * A log that can not be read leaves nothing behind. Throws InputProblem told from the file.
@@ -42,12 +38,14 @@ export async function newRun(
 ): Promise<NewRun> {
   const received = await store.files.receive(bytes);
   try {
-    const inspection = await inspect(pool, received, fileName);
-    const { sha256, size } = received;
-    const file = { name: fileName, sha256, size };
-    const document = { ...firstDocument(store, projectId, inspection), name: runName, file };
+    const { path, sha256, size } = received;
+    if (size === 0) throw emptyFile(fileName);
+    const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name: fileName } });
     await store.files.keep(received);
-    return { run: enterRun(store, projectId, received, document), inspection };
+    const { document, taken } = firstRun(store, projectId, fileName, inspection.guesses);
+    const file = { name: fileName, sha256, size };
+    const run = enterRun(store, projectId, received, { ...document, name: runName, file });
+    return { run, inspection: { ...inspection, warnings: [...inspection.warnings, ...taken] } };
   } finally {
     // Kept files have moved on; this is for the others.
     await store.files.discard(received);
@@ -62,29 +60,10 @@ export function enterRun(store: Store, projectId: string, file: ReceivedFile, ru
   });
 }
 
-async function inspect(pool: WorkPool, { path, sha256, size }: ReceivedFile, name: string): Promise<LogInspection> {
-  if (size === 0) throw emptyFile(name);
-  const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name } });
-  return { ...inspection, warnings: [...inspection.warnings, assumedWater(name)] };
-}
-
-function firstDocument(store: Store, projectId: string, { guesses }: LogInspection): Omit<Run, "name" | "file"> {
-  const propellers = store.parts(projectId, "propellers").list();
-  const only = propellers.length === 1 ? propellers[0] : undefined;
-  return {
-    ...(only !== undefined && { propellerId: only.id }),
-    variant: only?.document.finish ?? "",
-    mounting: "",
-    recipe: recipeFromGuesses({ guesses, fluid: BENCH_WATER }),
-    confirmed: false,
-    note: "",
-  };
-}
-
 /** The name of the file without its ending, for a person to change. */
 function withoutEnding(fileName: string): string {
   const name = fileName.replace(/\.[^.]{1,5}$/, "").trim();
-  return (name === "" ? fileName : name).slice(0, 120);
+  return shortened(name === "" ? fileName : name, 120);
 }
 
 function emptyFile(name: string): InputProblem {
@@ -94,15 +73,5 @@ function emptyFile(name: string): InputProblem {
     found: "The file is empty (0 bytes)",
     needed: "a log with a row for each reading",
     mend: "Look whether the logger had finished writing, and copy it again",
-  });
-}
-
-function assumedWater(name: string) {
-  return warning({
-    code: "intake.assumed-water",
-    where: name,
-    found: "The log does not say what the propeller turned in; fresh water of 18 °C was taken",
-    needed: "",
-    mend: "Set the fluid and its temperature of the day of the test",
   });
 }

@@ -1,6 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { Refusal } from "../problems/problemDetails.ts";
 import type { IncomingLog } from "./newRun.ts";
+import { shortened } from "./shortened.ts";
 
 /** The file of a multipart request, as a stream. Throws Refusal if there is none. */
 export async function uploadedFile(request: FastifyRequest): Promise<IncomingLog> {
@@ -19,7 +20,7 @@ async function* whole(stream: AsyncIterable<Uint8Array> & { readonly truncated: 
 function plainName(sent: string): string {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
   const name = (sent.split(/[\\/]/).at(-1) ?? "").replace(/[\u0000-\u001f\u007f]/g, "").trim();
-  return (name === "" ? "log" : name).slice(0, 255);
+  return name === "" ? "log" : shortened(name, 255);
 }
 
 function noFile(field: string | undefined): Refusal {

@@ -16,7 +16,10 @@ export function answerProblem(reason: unknown, _request: FastifyRequest, reply: 
 
 export function sendProblem(reply: FastifyReply, details: ProblemDetails): FastifyReply {
   // Bytes: no response schema of a route is asked what a refusal looks like, and the type stays as it is registered.
-  return reply.code(details.status).type("application/problem+json").send(Buffer.from(JSON.stringify(details)));
+  return reply
+    .code(details.status)
+    .type("application/problem+json")
+    .send(Buffer.from(JSON.stringify(details)));
 }
 
 /** What is told of `reason`; nothing of the inside of the program. */

@@ -45,7 +45,8 @@ async function reduceForComparison(
   try {
     return await reductions.reduce(reduceJob(store, projectId, run), { signal });
   } catch (reason) {
-    if (reason instanceof InputProblem) throw reason.at(`Run ${run.document.name}, ${reason.problem.where}`);
-    throw reason;
+    if (!(reason instanceof InputProblem)) throw reason;
+    const [place, { where }] = [`Run ${run.document.name}`, reason.problem];
+    throw reason.at(where.startsWith(place) ? where : `${place}, ${where}`);
   }
 }

@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import fastifyStatic from "@fastify/static";
-import type { FastifyInstance } from "fastify";
+import type { FastifyInstance, FastifyReply } from "fastify";
 import { sendProblem } from "../problems/answerProblem.ts";
 import { noSuchAddress } from "../problems/serverRefusals.ts";
 
@@ -14,26 +15,24 @@ const NOT_BUILT = `<!doctype html>
 
 /** The page and its files. Addresses of the page itself, like /bench, all give the page; the rest is told to be missing. */
 export async function servePage(app: FastifyInstance, folder: string): Promise<void> {
-  const built = existsSync(join(folder, "index.html"));
-  if (built)
-    await app.register(fastifyStatic, {
-      root: folder,
-      cacheControl: false,
-      setHeaders: (reply, path) => {
-        reply.header("cache-control", cacheFor(path));
-      },
-    });
+  const index = join(folder, "index.html");
+  const built = existsSync(index);
+  if (built) await app.register(fastifyStatic, { root: folder, cacheControl: false, setHeaders: setCache });
   app.setNotFoundHandler(async (request, reply) => {
-    const { method } = request;
     const path = request.url.replace(/\?.*$/s, "");
-    if (method !== "GET" || path.startsWith("/api/") || /\.\w+$/.test(path))
-      return sendProblem(reply, noSuchAddress(method, path));
+    if (!isOfPage(request.method, path)) return sendProblem(reply, noSuchAddress(request.method, path));
     reply.header("cache-control", "no-cache").type("text/html; charset=utf-8");
-    return built ? reply.sendFile("index.html") : reply.send(NOT_BUILT);
+    return built ? readFile(index) : NOT_BUILT;
   });
 }
 
+/** Files and the interface have addresses of their own; what is left is a place within the page. */
+function isOfPage(method: string, path: string): boolean {
+  return method === "GET" && path !== "/api" && !path.startsWith("/api/") && !/\.\w+$/.test(path);
+}
+
 /** Built files carry a hash of their content in their name and never change; the page names them and does. */
-function cacheFor(path: string): string {
-  return /[\\/]assets[\\/]/.test(path) ? "public, max-age=31536000, immutable" : "no-cache";
+function setCache(reply: FastifyReply, path: string): void {
+  const forGood = /[\\/]assets[\\/]/.test(path);
+  reply.header("cache-control", forGood ? "public, max-age=31536000, immutable" : "no-cache");
 }

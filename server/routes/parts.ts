@@ -20,7 +20,7 @@ const AllParts = z
 export const partRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
   const { store } = workbench;
   const all = { tags, summary: "All parts of a project", params: InProject, response: { 200: AllParts } };
-  app.get("/", { schema: all }, async ({ params: { projectId } }) => ({
+  app.get("", { schema: all }, async ({ params: { projectId } }) => ({
     propellers: store.parts(projectId, "propellers").list(),
     motors: store.parts(projectId, "motors").list(),
     controllers: store.parts(projectId, "controllers").list(),
@@ -41,7 +41,7 @@ const routesOfKind: FastifyPluginAsyncZod<{ workbench: Workbench; kind: PartKind
   const label = (act: string) => ({ tags, summary: `${act} of the ${kind}` });
 
   const added = { ...label("Add one"), params: InProject, body: Part, response: { 201: StoredPart } };
-  app.post("/", { schema: added }, async ({ params, body }, reply) =>
+  app.post("", { schema: added }, async ({ params, body }, reply) =>
     reply.code(201).send(shelf(params.projectId).add(body)),
   );
 

@@ -13,12 +13,12 @@ export const projectRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = as
   const { projects } = workbench.store;
 
   const list = { 200: z.strictObject({ projects: z.array(StoredProject) }) };
-  app.get("/", { schema: { tags, summary: "All projects", response: list } }, async () => ({
+  app.get("", { schema: { tags, summary: "All projects", response: list } }, async () => ({
     projects: projects.list(),
   }));
 
   const created = { tags, summary: "Begin a project", body: Project, response: { 201: StoredProject } };
-  app.post("/", { schema: created }, async (request, reply) => reply.code(201).send(projects.add(request.body)));
+  app.post("", { schema: created }, async (request, reply) => reply.code(201).send(projects.add(request.body)));
 
   const one = { tags, summary: "One project", params, response: { 200: StoredProject } };
   app.get("/:projectId", { schema: one }, async (request) => projects.find(request.params.projectId));

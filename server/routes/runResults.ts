@@ -63,8 +63,13 @@ export const runResultRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = 
   };
   app.get("/file", { schema: bytes }, async (request, reply) => {
     const { path, name } = logOf(store, runOf(request.params).document);
-    reply.header("content-disposition", `attachment; filename*=UTF-8''${encodeURIComponent(name)}`);
+    reply.header("content-disposition", `attachment; filename*=UTF-8''${headerText(name)}`);
     reply.header("content-length", (await stat(path)).size);
     return reply.type("application/octet-stream").send(createReadStream(path) as never);
   });
 };
+
+/** A name in the form that RFC 8187 gives to text in headers. */
+function headerText(name: string): string {
+  return encodeURIComponent(name).replace(/['()*]/g, (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`);
+}

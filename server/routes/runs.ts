@@ -29,7 +29,7 @@ export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async 
     params: InProject,
     response: { 200: z.strictObject({ runs: z.array(StoredRun) }) },
   };
-  app.get("/", { schema: all }, async (request) => ({ runs: store.runs(request.params.projectId).list() }));
+  app.get("", { schema: all }, async (request) => ({ runs: store.runs(request.params.projectId).list() }));
 
   const uploaded = {
     tags,
@@ -38,7 +38,7 @@ export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async 
     params: InProject,
     response: { 201: NewRun },
   };
-  app.post("/", { schema: uploaded }, async (request, reply) => {
+  app.post("", { schema: uploaded }, async (request, reply) => {
     const log = await uploadedFile(request);
     return reply.code(201).send(await newRun(workbench, request.params.projectId, log));
   });

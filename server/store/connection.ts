@@ -16,8 +16,7 @@ export interface Connection {
 
 /** A connection to the database file at `path`, made if it is missing. Statements are prepared once. */
 export function connect(path: string): Connection {
-  // No waiting for a lock: whoever holds it keeps it as long as it lives.
-  const database = new Database(path, { timeout: 0 });
+  const database = open(path);
   const prepared = new Map<string, Database.Statement<unknown[]>>();
   const statement = (sql: string) => {
     const known = prepared.get(sql) ?? database.prepare(sql);
@@ -31,6 +30,16 @@ export function connect(path: string): Connection {
     transaction: (action) => transaction(database, action),
     close: () => close(database),
   };
+}
+
+function open(path: string): Database.Database {
+  try {
+    // No waiting for a lock: whoever holds it keeps it as long as it lives.
+    return new Database(path, { timeout: 0 });
+  } catch (reason) {
+    // The one failure that the library tells without a code.
+    throw Object.assign(new Error(`${path} can not be opened`, { cause: reason }), { code: "SQLITE_CANTOPEN" });
+  }
 }
 
 /**

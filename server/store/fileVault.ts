@@ -16,7 +16,8 @@ export interface ReceivedFile {
  * Files as they came, each kept once under the SHA-256 of its bytes.
  *
  * A file is written to `incoming/`, forced to the disk, and only then renamed into `files/`; the folder is forced too.
- * So a file under its hash is always whole, whenever the process was killed.
+ * So a file under its hash is always whole, whenever the process was killed. One that was kept but not yet noted in the
+ * database stays where it is: it takes room, harms nobody, and is there when the same bytes come again.
  */
 export class FileVault {
   private constructor(
@@ -29,6 +30,7 @@ export class FileVault {
     const vault = new FileVault(folder, with_);
     await with_.mkdir(join(folder, "files"), { recursive: true });
     await with_.mkdir(vault.incoming(), { recursive: true });
+    await vault.syncFolder(folder);
     for (const leftover of await with_.readdir(vault.incoming())) await with_.rm(vault.incoming(leftover));
     return vault;
   }

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { accessSync, constants, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { type Connection, connect } from "./connection.ts";
@@ -17,6 +17,7 @@ export async function openStore(folder: string, now?: () => Date): Promise<Store
   let connection: Connection | undefined;
   try {
     mkdirSync(folder, { recursive: true });
+    accessSync(folder, constants.R_OK | constants.W_OK);
     connection = connect(join(folder, "bollard.sqlite"));
     prepareSchema(connection);
     writeOwner(folder);

@@ -18,6 +18,11 @@ const PROBLEMS = {
     needed: "the file as the workbench wrote it",
     mend: "Put back a copy of the folder, or choose another folder with --data. Nothing was changed",
   },
+  "store.file-missing": {
+    found: "A file that was kept is no longer there",
+    needed: "the folder as the workbench left it",
+    mend: "Put back the file from a copy of the folder",
+  },
   "store.unusable": {
     found: "It can not be used as a folder, or the disk under it failed",
     needed: "a folder on a working disk",
@@ -32,6 +37,7 @@ const CAUSES: readonly (readonly [RegExp, StorageCode])[] = [
   [/^(SQLITE_FULL|ENOSPC|EDQUOT|EFBIG)/, "store.full"],
   [/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EROFS|EACCES|EPERM)/, "store.read-only"],
   [/^(SQLITE_NOTADB|SQLITE_CORRUPT)/, "store.damaged"],
+  [/^ENOENT/, "store.file-missing"],
   [/^(SQLITE_IOERR|EIO|ENOTDIR|EEXIST|EISDIR)/, "store.unusable"],
 ];
 

@@ -10,9 +10,10 @@ export function logOf(store: Store, { file: { name, sha256 } }: Run): LogFile {
   return { path: store.files.path(sha256), sha256, name };
 }
 
-/** Everything the reduction of a run depends on. Throws InputProblem where the run does not name its propeller. */
+/** Everything the reduction of a run depends on. Throws InputProblem `run.no-propeller` or `run.no-such-part`. */
 export function reduceJob(store: Store, projectId: string, { document: run }: StoredDocument<Run>): ReduceJob {
   if (run.propellerId === undefined) throw noPropeller(run);
+  checkParts(store, projectId, run);
   const { motorId, controllerId } = run.recipe;
   const part = <K extends "propellers" | "motors" | "controllers">(kind: K, id: string) =>
     store.parts(projectId, kind).find(id).document;

@@ -81,12 +81,17 @@ export class WorkPool {
     }
   }
 
-  /** The oldest task, but one whose log a busy seat has read waits for that seat. */
+  /**
+   * The oldest task on a log that this seat has read; else the oldest on one that no other seat is at, or is free for
+   * and has read. So a log that is being read is not read a second time beside it.
+   */
   private takeFor(seat: Seat): Task | undefined {
-    const readElsewhere = (sha256: string) => this.seats.some((other) => other !== seat && other.read.has(sha256));
-    const index = this.waiting.findIndex(
-      ({ job }) => seat.read.has(job.file.sha256) || !readElsewhere(job.file.sha256),
-    );
+    const own = this.waiting.findIndex(({ job }) => seat.read.has(job.file.sha256));
+    const others = this.seats.filter((other) => other !== seat);
+    const isTheirs = (sha256: string, { task, read }: Seat) =>
+      task === undefined ? read.has(sha256) : task.job.file.sha256 === sha256;
+    const isFree = ({ job }: Task) => !others.some((other) => isTheirs(job.file.sha256, other));
+    const index = own >= 0 ? own : this.waiting.findIndex(isFree);
     return index < 0 ? undefined : this.waiting.splice(index, 1)[0];
   }
 

@@ -74,17 +74,30 @@ export function fitThroughOrigin(points: readonly FitPoint[], singleReadings: bo
     },
   ]);
   const promised = Math.hypot(...parts.map((part) => part.standardUncertainty));
+  const seen = singleReadings ? scatterSeen(points, influences, K) : 0;
   const widening = wideningOf(line.chiSquared, line.degreesOfFreedom, effectiveDegreesOfFreedom(parts), singleReadings);
   return {
     coefficient: K,
     influences,
-    independent: promised * widening.ratio,
+    independent: Math.max(promised * widening.ratio, seen),
     degreesOfFreedom: widening.degreesOfFreedom,
     chiSquared: line.chiSquared,
-    scatterRatio: widening.ratio,
+    scatterRatio: Math.max(widening.ratio, seen / promised),
     residuals: line.residuals,
     converged: line.converged,
   };
+}
+
+/**
+ * Standard uncertainty of the coefficient from the residuals themselves. The step of a scale is the same at all thrusts
+ * while readings by hand scatter more where the thrust is greater: widening all doubts by one factor would then give
+ * the fastest rows too little, and they weigh most.
+ *
+ * Source   MacKinnon & White, Journal of Econometrics 29 (1985) 305 (HC3).
+ */
+function scatterSeen(points: readonly FitPoint[], influences: readonly number[], K: number): number {
+  if (points.length < 2) return 0;
+  return Math.hypot(...points.map(({ x, y }, i) => (influences[i]! * (y - K * x)) / (1 - influences[i]! * x)));
 }
 
 /** Chance below which points are taken to scatter more than their doubts explain. */

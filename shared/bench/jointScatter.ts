@@ -1,4 +1,4 @@
-import { type SampleMean, sampleMean } from "./sampleMean.ts";
+import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
 
 /**
  * Scatter (type A) of the mean of `values` that is left when the rotation rate of the same moments is allowed for by
@@ -11,18 +11,8 @@ import { type SampleMean, sampleMean } from "./sampleMean.ts";
 export function jointScatter(values: Float64Array, rates: Float64Array, exponent: number): SampleMean {
   const y = plainMean(values);
   const n = plainMean(rates);
-  const departures = values.map((value, i) => value - (exponent * y * rates[i]!) / n);
-  return departures.some((value) => value === value) ? sampleMean(departures, 0) : sampleMean(values, 0);
-}
-
-function plainMean(values: Float64Array): number {
-  let sum = 0;
-  let count = 0;
-  for (const value of values) {
-    if (value === value) {
-      sum += value;
-      count++;
-    }
-  }
-  return sum / count;
+  const slope = (exponent * y) / n;
+  const departures = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i++) departures[i] = values[i]! - slope * rates[i]!;
+  return sampleMean(departures, 0);
 }

@@ -1,7 +1,7 @@
 import type { LogTable } from "../log/logTable.ts";
 import { type Channel, type Channels, samplesOf } from "./channels.ts";
 import type { RowSpan } from "./rest.ts";
-import { type SampleMean, sampleMean } from "./sampleMean.ts";
+import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
 import { segmentOf, type TareAt, type TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
@@ -62,7 +62,7 @@ export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPl
   const { taken, glitches } = takeReadings(source, span);
   const rates = taken.rotationRate!;
   if (!rates.some((rate) => rate === rate)) return null;
-  const turnSign = rates.reduce((sum, rate) => sum + (rate || 0), 0) < 0 ? -1 : 1;
+  const turnSign = plainMean(rates) < 0 ? -1 : 1;
   if (turnSign < 0) for (let i = 0; i < rates.length; i++) rates[i] = -rates[i]!;
   const middle = (timeline.times[span.from]! + timeline.times[span.to - 1]!) / 2;
   const segment = segmentOf(timeline, span.from);
@@ -82,7 +82,7 @@ export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPl
     firstLine: table.lineNumbers[span.from]!,
     lastLine: table.lineNumbers[span.to - 1]!,
     glitches,
-    command: channels.command ? finiteMean(samplesOf(channels.command, span.from, span.to)) : null,
+    command: commandMean(channels.command, span),
     turnSign,
     rotationRate: mean("rotationRate")!,
     thrust: mean("thrust")!,
@@ -141,13 +141,17 @@ function meanOf(values: Float64Array | null, channel: Channel | undefined): Samp
   return sampleMean(values, channel?.resolution ?? 0);
 }
 
-function finiteMean(values: Float64Array): number | null {
-  const numbers = values.filter((value) => Number.isFinite(value));
-  return numbers.length > 0 ? numbers.reduce((sum, value) => sum + value, 0) / numbers.length : null;
+function commandMean(command: Channel | undefined, { from, to }: RowSpan): number | null {
+  if (!command) return null;
+  const mean = plainMean(samplesOf(command, from, to));
+  return Number.isFinite(mean) ? mean : null;
 }
 
 function productOf(a: Float64Array | null, b: Float64Array | null): Float64Array | null {
-  return a && b ? a.map((value, i) => value * b[i]!) : null;
+  if (!a || !b) return null;
+  const products = new Float64Array(a.length);
+  for (let i = 0; i < products.length; i++) products[i] = a[i]! * b[i]!;
+  return products;
 }
 
 /** Mean of the products, not product of the means: voltage sags as current rises, and the two do not average apart. */

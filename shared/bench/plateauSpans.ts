@@ -3,7 +3,8 @@ import { median } from "../numeric/median.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import type { Blocks } from "./blocks.ts";
 import { type Channels, samplesOf, valueAt } from "./channels.ts";
-import { isRamp, type Level, levelsOf } from "./levels.ts";
+import { type Level, levelsOf } from "./levels.ts";
+import { isRamp } from "./ramp.ts";
 import { type Rest, type RowSpan, SAME_COMMAND_PART } from "./rest.ts";
 import { everyNth, settledFrom } from "./settling.ts";
 import { segmentOf, type TareLine } from "./tareLine.ts";
@@ -35,6 +36,8 @@ const SHORTEST_PLATEAU = 1;
 const SHORTEST_ROWS = 10;
 /** Fewest rows in a plateau of a logger. */
 const FEWEST_ROWS = 5;
+/** Part of a step that adding up times may be off by. */
+const ROUNDING = 1e-3;
 /** Part of the range of the rotation rate within which two stretches are one level. */
 const SAME_RATE_PART = 0.01;
 
@@ -91,7 +94,30 @@ function searchedSpans(search: PlateauSearch): PlateauSpans {
     if (typeof found.outcome === "string") rejected.push({ span: found.span, because: found.outcome });
     else spans.push(found.outcome);
   });
-  return { spans, rejected, foundBy: useCommand ? "command" : "rotation rate" };
+  return { spans, rejected: passagesJoined(rejected, search), foundBy: useCommand ? "command" : "rotation rate" };
+}
+
+/** What follows one another on the move is one passage; one of slivers with time for two plateaus is a ramp. */
+function passagesJoined(rejected: PlateauSpans["rejected"], search: PlateauSearch): PlateauSpans["rejected"] {
+  const joined: { span: RowSpan; because: Rejection; slivers: number }[] = [];
+  const onTheMove = (because: Rejection | undefined) => because === "too short" || because === "ramp";
+  for (const { span, because } of rejected) {
+    const last = joined.at(-1);
+    if (last && onTheMove(because) && onTheMove(last.because) && span.from - last.span.to <= longestGap(search)) {
+      last.span = { from: last.span.from, to: span.to };
+      last.slivers++;
+      if (because === "ramp") last.because = because;
+    } else joined.push({ span, because, slivers: 1 });
+  }
+  return joined.map(({ span, because, slivers }) => ({
+    span,
+    because: because === "too short" && slivers > 2 && longEnough(span, search, 2) ? "ramp" : because,
+  }));
+}
+
+/** Levels end one block early, so that much lies between neighbours. */
+function longestGap({ blocks }: PlateauSearch): number {
+  return 2 * ((blocks.starts[1] ?? 1) - blocks.starts[0]!);
 }
 
 function commandLevels(command: Float64Array, { blocks, channels }: PlateauSearch): Level[] {
@@ -130,11 +156,12 @@ function settledSpan(search: PlateauSearch, levels: readonly Level[], index: num
   return { span, outcome: longEnough(settled, { ...search, timeline }) ? settled : "too short" };
 }
 
-function longEnough({ from, to }: RowSpan, { timeline, recipe }: PlateauSearch): boolean {
-  if (to - from < FEWEST_ROWS) return false;
-  if (timeline.kind !== "clock") return to - from >= SHORTEST_ROWS;
+/** Whether a span has the rows and the time for `times` shortest plateaus. */
+function longEnough({ from, to }: RowSpan, { timeline, recipe }: PlateauSearch, times = 1): boolean {
+  if (to - from < times * FEWEST_ROWS) return false;
+  if (timeline.kind !== "clock") return to - from >= times * SHORTEST_ROWS;
   const shortest = (recipe.plateaus.mode === "automatic" && recipe.plateaus.minimumDuration) || SHORTEST_PLATEAU;
-  return timeline.times[to - 1]! - timeline.times[from]! + timeline.step >= shortest;
+  return timeline.times[to - 1]! - timeline.times[from]! + (1 + ROUNDING) * timeline.step >= times * shortest;
 }
 
 /** Part by which the rotation rate may still move on a plateau: thrust moves with its square, and the ratio is what counts. */
@@ -152,10 +179,11 @@ function settledRow({ channels, timeline, tare }: PlateauSearch, { from, to }: R
   const byRate = settledFrom(rates, {
     tolerance: Math.max(RATE_TOLERANCE * typicalRate, channels.rotationRate.resolution),
   });
-  const ratios = thrusts.map((thrust, i) => {
-    const ratio = (thrust - zero) / (rates[i]! * rates[i]!);
-    return Number.isFinite(ratio) ? ratio : Number.NaN;
-  });
+  const ratios = new Float64Array(rates.length);
+  for (let i = 0; i < ratios.length; i++) {
+    const square = rates[i]! * rates[i]!;
+    ratios[i] = square > 0 ? (thrusts[i]! - zero) / square : Number.NaN;
+  }
   const step = channels.thrust.resolution / typicalRate ** 2;
   const byRatio = settledFrom(ratios, { tolerance: Math.max(RATIO_TOLERANCE * Math.abs(lateMedian(ratios)), step) });
   return byRate === null || byRatio === null ? null : from + Math.max(byRate, byRatio);

@@ -19,6 +19,9 @@ export interface SampleMean {
 /** Standard deviation, in steps, from which on scatter evens the rounding out: the error left is under 1 % of a step. */
 const DITHER = 0.6;
 
+/** Longer series are cut into this many block means before their correlation is looked at: its cost grows with the square. */
+const MOST_BLOCKS = 1024;
+
 /**
  * Mean of `values` (NaN: missing) whose readings come in steps of `resolution`.
  *
@@ -29,23 +32,56 @@ const DITHER = 0.6;
  */
 export function sampleMean(values: Float64Array, resolution: number): SampleMean {
   const { count, mean, standardDeviation } = moments(values);
-  const rounding = count < 2 || standardDeviation < DITHER * resolution ? resolution / Math.sqrt(12) : 0;
-  if (count < 2) {
-    return { mean, scatter: 0, rounding, standardDeviation: 0, samples: count, effectiveSamples: count, degreesOfFreedom: Infinity };
-  }
-  const { effective } = effectiveSampleSize(values);
+  if (count < 2) return singleReading(mean, count, resolution);
+  const blocks = values.length > MOST_BLOCKS ? blockMeans(values) : values;
+  const { effective } = effectiveSampleSize(blocks);
+  const scatter = moments(blocks).standardDeviation / Math.sqrt(effective);
   return {
     mean,
-    scatter: standardDeviation / Math.sqrt(effective),
-    rounding,
+    scatter,
+    rounding: standardDeviation < DITHER * resolution ? resolution / Math.sqrt(12) : 0,
     standardDeviation,
     samples: count,
-    effectiveSamples: effective,
+    effectiveSamples: scatter > 0 ? Math.min(count, Math.max(1, (standardDeviation / scatter) ** 2)) : count,
     degreesOfFreedom: Math.max(1, effective - 1),
   };
 }
 
-/** Scatter and rounding together, unit of the mean. */
-export function ownUncertainty({ scatter, rounding }: SampleMean): number {
-  return Math.hypot(scatter, rounding);
+function singleReading(mean: number, samples: number, resolution: number): SampleMean {
+  const rounding = resolution / Math.sqrt(12);
+  const none = { scatter: 0, standardDeviation: 0, degreesOfFreedom: Infinity };
+  return { mean, rounding, samples, effectiveSamples: samples, ...none };
+}
+
+/** Means of equal blocks of rows; NaN where a block holds no number. */
+function blockMeans(values: Float64Array): Float64Array {
+  const size = Math.ceil(values.length / MOST_BLOCKS);
+  const means = new Float64Array(Math.floor(values.length / size));
+  for (let block = 0; block < means.length; block++) {
+    let sum = 0;
+    let count = 0;
+    for (let i = block * size; i < (block + 1) * size; i++) {
+      const value = values[i]!;
+      if (value === value) {
+        sum += value;
+        count++;
+      }
+    }
+    means[block] = count > 0 ? sum / count : Number.NaN;
+  }
+  return means;
+}
+
+/** Mean of what is there; NaN where nothing is. One pass, for arrays that are long and looked at often. */
+export function plainMean(values: Float64Array): number {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (value === value) {
+      sum += value;
+      count++;
+    }
+  }
+  return sum / count;
 }

@@ -3,6 +3,7 @@ import { shaftFromElectrical, shaftSensitivities } from "../motor/shaftFromElect
 import { OutOfDomain } from "../quantity/problem.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { plainMean } from "./sampleMean.ts";
 
 /** Shaft power of one plateau and what its doubt is made of. */
 export interface ShaftPower {
@@ -30,13 +31,14 @@ export interface StandMotor {
 /** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
 export function powerFromTorque({ readings, torque, rotationRate }: MeasuredPlateau): ShaftPower | null {
   if (!readings.torque || !torque) return null;
-  const powers = readings.torque.map((Q, i) => 2 * Math.PI * readings.rotationRate[i]! * Q);
-  const numbers = powers.filter((power) => power === power);
-  if (numbers.length === 0) return null;
+  const powers = new Float64Array(readings.torque.length);
+  for (let i = 0; i < powers.length; i++) powers[i] = 2 * Math.PI * readings.rotationRate[i]! * readings.torque[i]!;
+  const mean = plainMean(powers);
+  if (!Number.isFinite(mean)) return null;
   const joint = jointScatter(powers, readings.rotationRate, 3);
   const perTorque = 2 * Math.PI * rotationRate.mean;
   return {
-    mean: numbers.reduce((sum, power) => sum + power, 0) / numbers.length,
+    mean,
     scatter: joint.scatter,
     degreesOfFreedom: joint.degreesOfFreedom,
     rounding: perTorque * torque.rounding,
@@ -67,6 +69,7 @@ export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: 
   const powers = readings.electricalPower.map(
     (P, i) => power + byPower * (P - electricalPower.mean) + byRate * (readings.rotationRate[i]! - rotationRate.mean),
   );
+  if (!Number.isFinite(plainMean(powers))) return null;
   const joint = jointScatter(powers, readings.rotationRate, 3);
   return {
     mean: power,

@@ -1,8 +1,8 @@
 import { median, medianAbsoluteDeviation } from "../numeric/median.ts";
 import { everyNth } from "./settling.ts";
 
-/** Scaled median absolute deviations from the median beyond which a reading is a glitch; normal noise gets there once in two million. */
-const GLITCH_DEVIATIONS = 5;
+/** Scaled median absolute deviations from the median beyond which a reading is a glitch. Normal noise gets there twice in a billion readings, so that a long clean log has none. */
+const GLITCH_DEVIATIONS = 6;
 /** Where more than this part of the readings lies outside, they are not glitches but how the channel behaves. */
 const MOST_GLITCHES = 0.05;
 /** Readings that median and deviation are taken from. */

@@ -8,6 +8,8 @@ import { rowAt, type Timeline } from "./timeline.ts";
 
 /** Shortest rest that counts as a tare, s and rows. */
 const SHORTEST = { seconds: 0.5, rows: 3 };
+/** Part of a step that adding up times may be off by. */
+const ROUNDING = 1e-3;
 /** Last part of a rest that is left out: the thrust may rise before the rotation rate is seen to. s */
 const LEAD = 0.1;
 
@@ -40,7 +42,7 @@ function restingRows({ rotationRate, thrust }: Channels, timeline: Timeline, res
 
 function restingStretches(channels: Channels, timeline: Timeline, rest: Rest): RowSpan[] {
   return rest.stretches.flatMap((stretch) => {
-    const lead = timeline.kind === "clock" ? Math.ceil(LEAD / timeline.step) : 1;
+    const lead = timeline.kind === "clock" ? Math.max(1, Math.round(LEAD / timeline.step)) : 1;
     const to = Math.max(stretch.from, stretch.to - Math.min(lead, Math.ceil(0.2 * (stretch.to - stretch.from))));
     const readings = samplesOf(channels.thrust, stretch.from, to);
     const settled = settledFrom(readings, { tolerance: channels.thrust.resolution });
@@ -52,7 +54,7 @@ function restingStretches(channels: Channels, timeline: Timeline, rest: Rest): R
 
 function longEnough({ from, to }: RowSpan, timeline: Timeline): boolean {
   if (to - from < SHORTEST.rows) return false;
-  return timeline.kind !== "clock" || timeline.times[to - 1]! - timeline.times[from]! >= SHORTEST.seconds;
+  return timeline.kind !== "clock" || timeline.times[to - 1]! - timeline.times[from]! >= SHORTEST.seconds - ROUNDING * timeline.step;
 }
 
 function hasNumber({ thrust }: Channels, { from, to }: RowSpan): boolean {

@@ -19,6 +19,9 @@ export function emptyState(): SteadyState {
 const RELATIVE_TOLERANCE = 4 * Number.EPSILON;
 const MAXIMUM_STEPS = 100;
 
+/** Throttle that no controller can tell from 0, where voltages would vanish below the smallest number. */
+const CLOSED = 1e-12;
+
 /**
  * Fills and returns `state`: the steady state of N equal thrusters and a constant-power hotel load at throttle δ.
  *
@@ -46,7 +49,8 @@ export function solveSteadyState(chain: Chain, throttle: number, state: SteadySt
     return openCircuitVoltage - V / throttle - resistance * thrusters * throttle * current - hotelDrop;
   };
   const high = velocityAtInputVoltage(chain, throttle * openCircuitVoltage);
-  if (throttle === 0 || high === 0) return standStill(chain, throttle, state);
+  if (throttle < CLOSED) return standStill(chain, 0, state);
+  if (high === 0) return standStill(chain, throttle, state);
   if (resistance === 0) return turn(chain, throttle, high, true, state);
   const low = velocityAtInputVoltage(chain, Math.max(hotelVoltage, holdVoltage));
   if (excess(low) < 0) {

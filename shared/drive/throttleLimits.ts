@@ -20,8 +20,8 @@ export type ThrottleLimit = Omit<LimitState, "actual">;
  * greatest power of the supply, comes first. "supply voltage" is the supply's own limit: half the open-circuit
  * voltage, below which more throttle gives less power to the vehicle as a whole.
  *
- * Motor current rises with the throttle up to that point, and voltage and power with the current: each limit is first
- * turned into a motor current (closed form or one bracketed root) and the throttle follows without further solving.
+ * Speed and current of the motor rise with the throttle up to that point: each limit is first turned into a state of
+ * the motor (closed form or one bracketed root) and the throttle follows without further solving.
  * The controller is held against the motor current, which is what its switches carry.
  */
 export function throttleLimits(chain: Chain, limits: DriveRequest["limits"]): ThrottleLimit[] {
@@ -34,8 +34,7 @@ export function throttleLimits(chain: Chain, limits: DriveRequest["limits"]): Th
     add("motor current", motorCurrent, "A", throttleAtMotorCurrent(chain, motorCurrent));
   }
   if (motorPower !== undefined) {
-    const current = currentAtPower(chain, motorPower, chain.motor.resistance);
-    add("motor power", motorPower, "W", current === null ? null : throttleAtMotorCurrent(chain, current));
+    add("motor power", motorPower, "W", throttleAtMotorPower(chain, motorPower));
   }
   if (controllerCurrent !== undefined) {
     add("controller current", controllerCurrent, "A", throttleAtMotorCurrent(chain, controllerCurrent));
@@ -84,10 +83,20 @@ export function collapseThrottle(chain: Chain): number | null {
 }
 
 function throttleAtMotorCurrent(chain: Chain, current: number): number | null {
-  const V = inputVoltage(chain, velocityAtCurrent(chain, current), current);
+  return throttleAt(chain, velocityAtCurrent(chain, current), current);
+}
+
+/** Motor power (ω/K_v + R_m I) I. */
+function throttleAtMotorPower(chain: Chain, power: number): number | null {
+  const omega = velocityAtPower(chain, power, chain.motor.resistance);
+  return omega === null ? null : throttleAt(chain, omega, currentAtPower(chain, omega, power, chain.motor.resistance));
+}
+
+/** Throttle at a state of the motor: δ = V/U with the bus at the power that all thrusters and the hotel load draw. */
+function throttleAt(chain: Chain, omega: number, current: number): number | null {
+  const V = inputVoltage(chain, omega, current);
   const { openCircuitVoltage, resistance } = chain.supply;
-  const power = chain.thrusters * V * current + chain.hotelPower;
-  const U = voltageUnderPower(openCircuitVoltage, resistance, power);
+  const U = voltageUnderPower(openCircuitVoltage, resistance, chain.thrusters * V * current + chain.hotelPower);
   return U === null ? null : upToFull(V / U);
 }
 
@@ -95,28 +104,33 @@ function throttleAtSupplyCurrent(chain: Chain, supplyCurrent: number): number | 
   const U = chain.supply.openCircuitVoltage - chain.supply.resistance * supplyCurrent;
   // Below this the supply has collapsed before the current is reached (see solveSteadyState).
   if (!(U > 0) || U < Math.sqrt(chain.supply.resistance * chain.hotelPower) * (1 - 1e-12)) return null;
-  const power = U * supplyCurrent - chain.hotelPower;
+  const power = (U * supplyCurrent - chain.hotelPower) / chain.thrusters;
   if (power <= 0) return 0;
-  const current = currentAtPower(chain, power / chain.thrusters, pathResistance(chain));
-  if (current === null) return null;
-  return upToFull(inputVoltage(chain, velocityAtCurrent(chain, current), current) / U);
+  const omega = velocityAtPower(chain, power, pathResistance(chain));
+  if (omega === null) return null;
+  return upToFull(inputVoltage(chain, omega, currentAtPower(chain, omega, power, pathResistance(chain))) / U);
 }
 
-/** Motor current, A, at which (ω/K_v + R I) I is `power` (W); null if full open-circuit voltage does not reach it. */
-function currentAtPower(chain: Chain, power: number, resistance: number): number | null {
-  const excess = (current: number): number =>
-    (inducedVoltage(chain.motor, velocityAtCurrent(chain, current)) + resistance * current) * current - power;
-  const greatest = greatestCurrent(chain);
-  if (excess(greatest) < 0) return null;
+/**
+ * Angular velocity, rad/s, at which (ω/K_v + R I) I is `power` (W); 0 where friction still holds the rotor, null where
+ * full open-circuit voltage does not reach it. Solved for ω, not for the current: a light propeller turns at any speed
+ * on almost the same current.
+ */
+function velocityAtPower(chain: Chain, power: number, resistance: number): number | null {
+  const excess = (omega: number): number => {
+    const current = currentAt(chain, omega);
+    return (inducedVoltage(chain.motor, omega) + resistance * current) * current - power;
+  };
+  if (excess(0) >= 0) return 0;
+  const greatest = velocityAtInputVoltage(chain, chain.supply.openCircuitVoltage);
+  if (!(excess(greatest) >= 0)) return null;
   const { root, converged } = bracketedRoot(excess, 0, greatest, { relativeTolerance: 1e-14, maximumSteps: 200 });
   return converged ? root : null;
 }
 
-/** Motor current, A, at full open-circuit voltage: no throttle on any real supply draws more. */
-function greatestCurrent(chain: Chain): number {
-  const { openCircuitVoltage } = chain.supply;
-  const omega = velocityAtInputVoltage(chain, openCircuitVoltage);
-  return omega > 0 ? currentAt(chain, omega) : openCircuitVoltage / pathResistance(chain);
+/** Motor current, A, that goes with it: of the turning propeller, or of a held rotor, R I² = P. */
+function currentAtPower(chain: Chain, omega: number, power: number, resistance: number): number {
+  return omega > 0 ? currentAt(chain, omega) : Math.sqrt(power / resistance);
 }
 
 function upToFull(throttle: number): number | null {

@@ -59,7 +59,7 @@ export function seaWaterDensity(water: SeaWater): number {
  * Error    1.5 % relative, as stated in the source.
  * Throws   OutOfDomain.
  *
- * @example seaWaterViscosity({ temperature: 288.15, salinity: 35 }) // 1.2202e-3 Pa·s
+ * @example seaWaterViscosity({ temperature: 288.15, salinity: 35 }) // 1.2203e-3 Pa·s
  */
 export function seaWaterViscosity(water: SeaWater): number {
   const { t, S } = checked(water);
@@ -78,7 +78,7 @@ export function seaWaterViscosity(water: SeaWater): number {
  * Error    0.1 % relative.
  * Throws   OutOfDomain.
  *
- * @example seaWaterVapourPressure({ temperature: 288.15, salinity: 35 }) // 1670.9 Pa
+ * @example seaWaterVapourPressure({ temperature: 288.15, salinity: 35 }) // 1670.8 Pa
  */
 export function seaWaterVapourPressure(water: SeaWater): number {
   const salt = checked(water).S * ABSOLUTE_SALINITY;

@@ -1,9 +1,10 @@
 import { type CellReading, type Marks, readCell } from "./cellText.ts";
-import { ElapsedTime } from "./clockTime.ts";
+import type { ElapsedTime } from "./clockTime.ts";
 import { affixedNumber } from "./columnKinds.ts";
-import { commentMarkOf, isRuleOrBlank } from "./headLines.ts";
 import { unitCell } from "./headerText.ts";
+import { commentMarkOf, isRuleOrBlank } from "./headLines.ts";
 import { foldCell, type Layout } from "./layout.ts";
+import type { ReadingState } from "./readingState.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import type { RowStore } from "./rowStore.ts";
 import { BLANKS, type SplitLine, splitLines } from "./splitCells.ts";
@@ -24,13 +25,13 @@ export class CellReader {
   private readonly elapsed: readonly ElapsedTime[];
   private readonly values: Float64Array;
 
-  constructor(layout: Layout, store: RowStore, decimals: Int32Array, ledger: RepairLedger) {
+  constructor(layout: Layout, { store, decimals, elapsed, ledger }: ReadingState) {
     this.layout = layout;
     this.marks = layout.shape;
     this.store = store;
     this.decimals = decimals;
     this.ledger = ledger;
-    this.elapsed = layout.natures.map(() => new ElapsedTime());
+    this.elapsed = elapsed;
     this.values = new Float64Array(store.width);
   }
 
@@ -64,7 +65,11 @@ export class CellReader {
 
   private isHeader(cells: readonly string[]): boolean {
     const { headerCells } = this.layout;
-    return headerCells.length > 1 && cells.length >= headerCells.length && headerCells.every((cell, i) => cell === foldCell(cells[i]!));
+    return (
+      headerCells.length > 1 &&
+      cells.length >= headerCells.length &&
+      headerCells.every((cell, i) => cell === foldCell(cells[i]!))
+    );
   }
 
   /** The row of units under a repeated header. */

@@ -32,13 +32,18 @@ const MISSING = new Set(
 
 /** Reads one cell; blanks around it do not count. Numbers too large for a double are text. */
 export function readCell(cell: string, marks: Marks): CellReading {
-  const text = cell.trim();
+  const text = withoutQuotes(cell.trim());
   if (text === "") return { kind: "empty" };
   const number = readNumber(text, marks);
   if (number) return number;
   if (MISSING.has(text.toLowerCase())) return { kind: "missing" };
   const clock = readClock(text);
   return clock ? { kind: "clock", clock } : { kind: "text" };
+}
+
+/** A quote after a blank is no quote to the rules of delimited text, but is meant as one. */
+function withoutQuotes(text: string): string {
+  return text.length > 1 && text.startsWith('"') && text.endsWith('"') ? text.slice(1, -1).trim() : text;
 }
 
 function readNumber(text: string, { delimiter, decimalMark }: Marks): CellReading | undefined {

@@ -60,7 +60,8 @@ export class ElapsedTime {
 
   /** Seconds since the first time read, to the nanosecond. */
   secondsAt(clock: ClockTime): number {
-    const first = (this.first ??= clock);
+    this.first ??= clock;
+    const first = this.first;
     const days = clock.day !== null && first.day !== null ? clock.day - first.day : this.midnights;
     const elapsed = this.between(first, clock, days);
     // Half a day back is midnight; less is a clock that was set or a logger that started again, shown as it is.

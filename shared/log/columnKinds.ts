@@ -18,7 +18,8 @@ export interface ColumnNature {
   readonly example: string;
 }
 
-const AFFIXED = /^([A-Za-z_][\w .]{0,23}[:=]\s*)?([+\u2212-]?[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7})?$/;
+const AFFIXED =
+  /^([A-Za-z_][\w .]{0,23}[:=]\s*)?([+\u2212-]?[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7})?$/;
 
 /** The number in a cell that also holds its name ("T:12.3") or its unit ("12.3 A"); undefined for other text. */
 export function affixedNumber(cell: string, marks: Marks): { number: CellReading; affix: Affix } | undefined {

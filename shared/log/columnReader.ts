@@ -1,4 +1,7 @@
+import { type ElapsedTime, readClock } from "./clockTime.ts";
+import type { ColumnKind } from "./columnKinds.ts";
 import type { Layout } from "./layout.ts";
+import type { ReadingState } from "./readingState.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import type { RowStore } from "./rowStore.ts";
 import { BLANKS } from "./splitCells.ts";
@@ -11,6 +14,8 @@ const QUOTE = 34;
 const PLUS = 43;
 const MINUS = 45;
 const ZERO = 48;
+/** The longest text of a clock time, blanks included. */
+const LONGEST_CLOCK = 48;
 const EXPONENT = 101;
 const LOWER_CASE = 32;
 
@@ -22,7 +27,7 @@ const POWERS = Float64Array.from({ length: 23 }, (_, exponent) => Number(`1e${ex
 
 /**
  * Reads plainly regular rows straight from bytes into columns, and stops at the first line that is not one: text in a
- * number's place, quotes, a row too short or too long, more decimals than seen before. Such lines are for the cell
+ * number's place, quoted text, a row too short or too long, more decimals than seen before. Such lines are for the cell
  * reader, which reads every line that this one reads to the same last bit.
  *
  * A number whose digits make an integer below 2^53 and whose power of ten is at most 22 is one correctly rounded
@@ -36,33 +41,42 @@ export class ColumnReader {
   line = 1;
   /** Rows read in all. */
   rows = 0;
-  private readonly isText: readonly boolean[];
+  private readonly kinds: readonly ColumnKind[];
   private readonly delimiter: number;
   private readonly decimalMark: number;
   private readonly canRead: boolean;
 
   private readonly store: RowStore;
   private readonly ledger: RepairLedger;
-  /** Most decimals written in each column so far; shared with the cell reader. */
+  /** Most decimals written in each column so far. */
   private readonly decimals: Int32Array;
+  private readonly elapsed: readonly ElapsedTime[];
+  /** Empty cells by column, and the line of the first. */
+  private readonly empties: { count: number; line: number }[];
+  private readonly trailing = { count: 0, line: 0 };
 
-  constructor({ shape, natures }: Layout, store: RowStore, decimals: Int32Array, ledger: RepairLedger) {
+  constructor({ shape, natures }: Layout, { store, decimals, elapsed, ledger }: ReadingState) {
     this.store = store;
     this.decimals = decimals;
+    this.elapsed = elapsed;
     this.ledger = ledger;
-    this.isText = natures.map(({ kind }) => kind === "text");
+    this.kinds = natures.map(({ kind }) => kind);
+    this.empties = natures.map(() => ({ count: 0, line: 0 }));
     this.delimiter = shape.delimiter.charCodeAt(0);
     this.decimalMark = shape.decimalMark.charCodeAt(0);
     this.canRead = isRegular({ shape, natures });
   }
 
-  /** Reads whole lines from `from` on; `to` stands behind a line end. Sets `at` and `line`. */
+  /**
+   * Reads whole lines from `from` on; `to` stands behind a line end. Sets `at` and `line`.
+   * One long loop on purpose: a call for each cell would cost more than reading its digits.
+   */
   read(bytes: Uint8Array, from: number, to: number, firstLine: number): void {
     this.at = from;
     this.line = firstLine;
     if (!this.canRead) return;
-    const { store, decimals, isText, delimiter, decimalMark } = this;
-    const width = isText.length;
+    const { store, decimals, kinds, delimiter, decimalMark } = this;
+    const width = kinds.length;
     const isBlanks = delimiter === SPACE;
     let [position, line] = [from, firstLine];
     let block = store.block();
@@ -83,14 +97,26 @@ export class ColumnReader {
       let [numbers, empty] = [0, 0];
       let trailing = false;
       for (let c = 0; c < width; c++) {
+        const cellStart = p;
         while (byte === SPACE || (byte === TAB && delimiter !== TAB)) byte = bytes[++p]!;
         let value = Number.NaN;
-        if (isText[c]) {
-          while (byte !== delimiter && byte !== LINE_FEED && byte !== CARRIAGE_RETURN) {
+        if (kinds[c] !== "number") {
+          const textStart = p;
+          while (byte !== delimiter && byte !== LINE_FEED && byte !== CARRIAGE_RETURN && !(isBlanks && byte === TAB)) {
             if (byte === QUOTE) break nextLine;
             byte = bytes[++p]!;
           }
+          if (kinds[c] === "clock") {
+            value = this.readClockCell(bytes, textStart, p, c);
+            if (Number.isNaN(value)) break nextLine;
+            numbers++;
+          }
         } else {
+          const isQuoted = byte === QUOTE;
+          if (isQuoted) {
+            if (p !== cellStart && !isBlanks) break nextLine;
+            byte = bytes[++p]!;
+          }
           const start = p;
           const isNegative = byte === MINUS;
           if (isNegative || byte === PLUS) byte = bytes[++p]!;
@@ -104,7 +130,7 @@ export class ColumnReader {
           }
           let digits = p - digitsStart;
           let scale = 0;
-          if (byte === decimalMark && byte !== delimiter) {
+          if (byte === decimalMark && (byte !== delimiter || isQuoted)) {
             const fractionStart = p + 1;
             byte = bytes[++p]!;
             digit = byte - ZERO;
@@ -143,8 +169,12 @@ export class ColumnReader {
             }
             numbers++;
           } else {
-            if (p !== start || isBlanks) break nextLine;
+            if (p !== start || isBlanks || isQuoted) break nextLine;
             empty++;
+          }
+          if (isQuoted) {
+            if (byte !== QUOTE) break nextLine;
+            byte = bytes[++p]!;
           }
         }
         columns[c]![row] = value;
@@ -169,7 +199,7 @@ export class ColumnReader {
       } else if (byte === LINE_FEED) p++;
       else break;
       if (numbers === 0) break;
-      if (trailing) this.ledger.note("log.trailing-delimiter", line);
+      if (trailing && this.trailing.count++ === 0) this.trailing.line = line;
       if (empty > 0) this.noteEmpty(columns, row, line);
       lines[row] = line;
       row++;
@@ -182,26 +212,50 @@ export class ColumnReader {
     this.line = line;
   }
 
+  /** Hands the counts of empty cells to the ledger: once, because a note for each of millions would take longer than reading. */
+  finish(): void {
+    this.empties.forEach(({ count, line }, column) => {
+      if (count > 0) this.ledger.note("log.empty-cell", line, { column, times: count });
+    });
+    const { count, line } = this.trailing;
+    if (count > 0) this.ledger.note("log.trailing-delimiter", line, { times: count });
+  }
+
   private noteEmpty(columns: readonly Float64Array[], row: number, line: number): void {
     for (let c = 0; c < columns.length; c++) {
-      if (!this.isText[c] && Number.isNaN(columns[c]![row]!)) this.ledger.note("log.empty-cell", line, { column: c });
+      if (this.kinds[c] !== "number" || !Number.isNaN(columns[c]![row]!)) continue;
+      const empties = this.empties[c]!;
+      if (empties.count++ === 0) empties.line = line;
     }
+  }
+
+  /** Seconds since the first row; NaN for what the cell reader has to look at. */
+  private readClockCell(bytes: Uint8Array, start: number, end: number, column: number): number {
+    if (end - start > LONGEST_CLOCK) return Number.NaN;
+    const clock = readClock(asciiText(bytes, start, end).trim());
+    if (!clock || clock.decimals > this.decimals[column]!) return Number.NaN;
+    return this.elapsed[column]!.secondsAt(clock);
   }
 }
 
 /**
- * Clock times, numbers among text and drawn tables are in every line what this reader can not take. Text in the first
- * column may carry a comment mark, and text between blanks other kinds of blank.
+ * Numbers among text and drawn tables are in every line what this reader can not take. Text in the first column may
+ * carry a comment mark, and text between blanks other kinds of blank.
  */
 function isRegular({ shape, natures }: Pick<Layout, "shape" | "natures">): boolean {
   if (shape.delimiter === "|" || natures[0]?.kind === "text") return false;
   if (shape.delimiter === BLANKS && natures.some(({ kind }) => kind === "text")) return false;
-  return natures.every(({ kind, affix }) => kind !== "clock" && affix === null);
+  return natures.every(({ affix }) => affix === null);
 }
 
 /** The language's own conversion, for numbers of very many digits or very large exponents. */
 function slowNumber(bytes: Uint8Array, start: number, end: number, decimalMark: number): number {
+  return Number(asciiText(bytes, start, end).replace(String.fromCharCode(decimalMark), "."));
+}
+
+/** Each byte as the letter of the same number: right for ASCII, and nothing that could pass for it otherwise. */
+function asciiText(bytes: Uint8Array, start: number, end: number): string {
   let text = "";
-  for (let i = start; i < end; i++) text += String.fromCharCode(bytes[i] === decimalMark ? 46 : bytes[i]!);
-  return Number(text);
+  for (let i = start; i < end; i++) text += String.fromCharCode(bytes[i]!);
+  return text;
 }

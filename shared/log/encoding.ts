@@ -10,18 +10,19 @@ export interface SettledEncoding {
 }
 
 /** First bytes of files that people drop in place of a log, and what to do with each. */
-const SIGNATURES: readonly { readonly bytes: readonly number[]; readonly looksLike: string; readonly mend: string }[] = [
-  {
-    bytes: [0x50, 0x4b, 0x03, 0x04],
-    looksLike: "a zip archive or a spreadsheet workbook",
-    mend: "Save the sheet as CSV, or unpack the archive, and bring the text file",
-  },
-  { bytes: [0xd0, 0xcf, 0x11, 0xe0], looksLike: "an old spreadsheet workbook", mend: "Save the sheet as CSV" },
-  { bytes: [0x25, 0x50, 0x44, 0x46], looksLike: "a PDF document", mend: "Bring the text file that the logger wrote" },
-  { bytes: [0x1f, 0x8b], looksLike: "a gzip archive", mend: "Unpack it and bring the text file" },
-  { bytes: [0x89, 0x50, 0x4e, 0x47], looksLike: "a PNG picture", mend: "Bring the text file that the logger wrote" },
-  { bytes: [0xff, 0xd8, 0xff], looksLike: "a JPEG picture", mend: "Bring the text file that the logger wrote" },
-];
+const SIGNATURES: readonly { readonly bytes: readonly number[]; readonly looksLike: string; readonly mend: string }[] =
+  [
+    {
+      bytes: [0x50, 0x4b, 0x03, 0x04],
+      looksLike: "a zip archive or a spreadsheet workbook",
+      mend: "Save the sheet as CSV, or unpack the archive, and bring the text file",
+    },
+    { bytes: [0xd0, 0xcf, 0x11, 0xe0], looksLike: "an old spreadsheet workbook", mend: "Save the sheet as CSV" },
+    { bytes: [0x25, 0x50, 0x44, 0x46], looksLike: "a PDF document", mend: "Bring the text file that the logger wrote" },
+    { bytes: [0x1f, 0x8b], looksLike: "a gzip archive", mend: "Unpack it and bring the text file" },
+    { bytes: [0x89, 0x50, 0x4e, 0x47], looksLike: "a PNG picture", mend: "Bring the text file that the logger wrote" },
+    { bytes: [0xff, 0xd8, 0xff], looksLike: "a JPEG picture", mend: "Bring the text file that the logger wrote" },
+  ];
 
 /** Bytes looked at to tell text from binary data. */
 const SAMPLE = 4096;

@@ -40,12 +40,21 @@ function assign(evidence: readonly Evidence[]): Map<ColumnRole, Evidence> {
   return given;
 }
 
-function guessFor(table: LogTable, best: Evidence, evidence: readonly Evidence[], numbers: ColumnStatistics): RoleGuess {
+function guessFor(
+  table: LogTable,
+  best: Evidence,
+  evidence: readonly Evidence[],
+  numbers: ColumnStatistics,
+): RoleGuess {
   const { column, role } = best;
   const described = table.shape.columns[column]!;
   const units = guessUnit({ role, column: described, numbers });
-  const rivals = evidence.filter((other) => other.column === column && other.role !== role && best.score - other.score <= CLOSE);
-  const twin = evidence.find((other) => other.column !== column && other.role === role && best.score - other.score < CLOSE);
+  const rivals = evidence.filter(
+    (other) => other.column === column && other.role !== role && best.score - other.score <= CLOSE,
+  );
+  const twin = evidence.find(
+    (other) => other.column !== column && other.role === role && best.score - other.score < CLOSE,
+  );
   const isDisputed = twin !== undefined && role !== "temperature";
   const asides = [
     units.reason === "" ? "" : `${units.reason.charAt(0).toUpperCase()}${units.reason.slice(1)}.`,
@@ -64,7 +73,11 @@ function guessFor(table: LogTable, best: Evidence, evidence: readonly Evidence[]
 /** Another role that the column could have. */
 function readingAs(table: LogTable, rival: Evidence, numbers: ColumnStatistics): RoleGuess["alternatives"][number] {
   const { unit } = guessUnit({ role: rival.role, column: table.shape.columns[rival.column]!, numbers });
-  return { role: rival.role, unit, implies: `The column would be the ${ROLE_NAMES[rival.role]}: ${rival.reasons.join(" and ")}.` };
+  return {
+    role: rival.role,
+    unit,
+    implies: `The column would be the ${ROLE_NAMES[rival.role]}: ${rival.reasons.join(" and ")}.`,
+  };
 }
 
 function leftOut(

@@ -1,7 +1,8 @@
+import { readClock } from "./clockTime.ts";
 import type { CutRow } from "./delimiterChoice.ts";
-import { commentMarkOf, type HeadLine, isRuleOrBlank } from "./headLines.ts";
 import { isUnit, unitCell } from "./headerText.ts";
 import { rolesNamed } from "./headerWords.ts";
+import { commentMarkOf, type HeadLine, isRuleOrBlank } from "./headLines.ts";
 import { BLANKS, splitLines } from "./splitCells.ts";
 
 /** The lines that name the columns. */
@@ -42,10 +43,10 @@ export function findHeader(above: Above): FoundHeader | null {
     .slice(-REACH)
     .reverse();
   const isComment = (line: HeadLine) => commentMarkOf(line.text, above.delimiter) !== undefined;
-  const plain = near.filter((line) => !isComment(line)).map((line) => fit(line.text, line.line, above));
+  const plain = near.filter((line) => !isComment(line)).map((line) => namesFrom(line.text, line.line, above));
   const remarks = near.filter(isComment).map((line) => {
     const mark = commentMarkOf(line.text, above.delimiter)!;
-    const candidate = fit(line.text.trimStart().slice(mark.length).trim(), line.line, above);
+    const candidate = namesFrom(line.text.trimStart().slice(mark.length).trim(), line.line, above);
     return candidate && (spoken(candidate) || isUnitsRow(candidate)) ? candidate : null;
   });
   return fromCandidates(plain) ?? fromCandidates(remarks);
@@ -65,8 +66,9 @@ function fromCandidates(candidates: readonly (Candidate | null)[]): FoundHeader 
 }
 
 /** The cells of a line as names of `width` columns, or null where they can not be. */
-function fit(text: string, line: number, { width, delimiter }: Above): Candidate | null {
-  const cells = headerCells(text, delimiter, width).map((cell) => cell.trim());
+function namesFrom(text: string, line: number, { width, delimiter }: Above): Candidate | null {
+  // The time at which a header arrived is no name.
+  const cells = headerCells(text, delimiter, width).map((cell) => (readClock(cell) ? "" : cell.trim()));
   while (cells.length > width && cells.at(-1) === "") cells.pop();
   const filled = cells.filter((cell) => cell !== "");
   const numbers = filled.filter((cell) => /^[+-]?[\d.,]+$/.test(cell)).length;
@@ -80,7 +82,10 @@ function fit(text: string, line: number, { width, delimiter }: Above): Candidate
 function headerCells(text: string, delimiter: string, width: number): readonly string[] {
   const cells = splitLines([text], delimiter)[0]!.cells;
   if (delimiter !== BLANKS || cells.length === width) return cells;
-  const bracketed = text.trim().replace(/\s+(?=[([{])/g, "\u00a0").split(/[ \t]+/);
+  const bracketed = text
+    .trim()
+    .replace(/\s+(?=[([{])/g, "\u00a0")
+    .split(/[ \t]+/);
   if (bracketed.length === width) return bracketed.map((cell) => cell.replaceAll("\u00a0", " "));
   const gaps = text.trim().split(/\t+| {2,}/);
   return gaps.length === width ? gaps : cells;
@@ -95,7 +100,10 @@ function spoken({ cells }: { readonly cells: readonly string[] }): boolean {
 /** Every cell is a unit, a dash or empty, and two or more are units. */
 function isUnitsRow({ cells }: Candidate): boolean {
   const units = cells.map(unitCell);
-  return units.every((unit) => unit !== undefined) && units.filter((unit) => unit !== null).length >= Math.min(2, cells.length);
+  return (
+    units.every((unit) => unit !== undefined) &&
+    units.filter((unit) => unit !== null).length >= Math.min(2, cells.length)
+  );
 }
 
 /** Group names repeat or leave gaps, or plainly name nothing the lower row does not. */

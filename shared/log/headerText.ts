@@ -14,7 +14,25 @@ const AFTER_JOINT = /^(.*\S)(?:[\s_.:-]+)(\S{1,9})$/;
 const AFTER_CAPITAL = /^(.*[a-z])([A-Z][A-Za-z]{0,7})$/;
 
 /** Short words that are units as well, and after an underscore rarely are meant as such ("v_in", "rpm_min"). */
-const SELDOM_UNITS = new Set(["in", "min", "h", "m", "c", "f", "r", "as", "kv", "a", "v", "w", "n", "g", "s", "j", "k"]);
+const SELDOM_UNITS = new Set([
+  "in",
+  "min",
+  "h",
+  "m",
+  "c",
+  "f",
+  "r",
+  "as",
+  "kv",
+  "a",
+  "v",
+  "w",
+  "n",
+  "g",
+  "s",
+  "j",
+  "k",
+]);
 
 /**
  * Name and unit of a header: "Thrust [gf]", "T / N", "Current, A", "Schub in N", "thrust_g", "timeMs", "rpm".
@@ -47,8 +65,9 @@ function fromRatio(header: string): HeaderText | undefined {
 
 function fromMark(header: string): HeaderText | undefined {
   const match = AFTER_MARK.exec(header);
-  const unit = match?.[2]!.trim() ?? "";
-  return match && isUnit(unit) ? { name: match[1]!.trim(), unit } : undefined;
+  if (!match) return undefined;
+  const [, name, unit] = match as unknown as [string, string, string];
+  return isUnit(unit.trim()) ? { name: name.trim(), unit: unit.trim() } : undefined;
 }
 
 function fromJoint(header: string): HeaderText | undefined {
@@ -63,7 +82,12 @@ function fromJoint(header: string): HeaderText | undefined {
 
 function fitsName(name: string, unit: string): boolean {
   const best = rolesNamed(name)[0];
-  if (best) return unit.toLowerCase() !== "in" && unit.toLowerCase() !== "min" && roleUnit(best.role, usualSpelling(unit)) !== undefined;
+  if (best)
+    return (
+      unit.toLowerCase() !== "in" &&
+      unit.toLowerCase() !== "min" &&
+      roleUnit(best.role, usualSpelling(unit)) !== undefined
+    );
   return isUnit(unit) && !SELDOM_UNITS.has(unit.toLowerCase());
 }
 

@@ -4,9 +4,9 @@ import type { Marks } from "./cellText.ts";
 import { affixedNumber, type ColumnNature, natureOf } from "./columnKinds.ts";
 import { type Cut, type CutRow, chooseCut } from "./delimiterChoice.ts";
 import type { Encoding } from "./encoding.ts";
-import { commentMarkOf, type HeadLine, headLines } from "./headLines.ts";
 import { type FoundHeader, findHeader, namesInCells } from "./headerSearch.ts";
 import { splitHeader } from "./headerText.ts";
+import { commentMarkOf, type HeadLine, headLines } from "./headLines.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 
 /** Everything about a log that is settled on its first lines. */

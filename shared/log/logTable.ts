@@ -5,7 +5,10 @@ export interface LogTable {
   readonly fileName: string;
   readonly shape: LogShape;
   readonly rows: number;
-  /** Numbers as written in the file, in the file's units; NaN marks a missing cell. */
+  /**
+   * Numbers as written in the file, in the file's units; NaN marks a missing cell. A column may be a part of a longer
+   * buffer: use the array, not its `buffer`.
+   */
   readonly columns: readonly Float64Array[];
   /** Line of the file that each row stands on, from 1. */
   readonly lineNumbers: Uint32Array;

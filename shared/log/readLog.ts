@@ -1,25 +1,15 @@
 import { InputProblem } from "../quantity/problem.ts";
-import { CellReader } from "./cellReader.ts";
-import { columnName } from "./columnName.ts";
-import { ColumnReader } from "./columnReader.ts";
-import { type SettledEncoding, settleEncoding } from "./encoding.ts";
-import { type Layout, settleLayout } from "./layout.ts";
+import { type Encoding, type SettledEncoding, settleEncoding } from "./encoding.ts";
+import { settleLayout } from "./layout.ts";
+import { CARRIAGE_RETURN, endOfWholeLines, isLineEnd, LINE_FEED } from "./lineEnds.ts";
+import { LogBody } from "./logBody.ts";
 import type { LogTable } from "./logTable.ts";
 import { RepairLedger } from "./repairLedger.ts";
-import { RowStore } from "./rowStore.ts";
-
-const LINE_FEED = 10;
-const CARRIAGE_RETURN = 13;
 
 /** Bytes on which the encoding is settled. */
 const HEAD = 65_536;
 /** Bytes read at a time; the longest line a log may have. Blocks are the same whatever chunks the bytes come in. */
 const BLOCK = 262_144;
-/** Lines that go through the cell reader before the column reader is asked again. */
-const FIRST_BATCH = 16;
-const LARGEST_BATCH = 4096;
-/** Regular rows in a row after which the next irregular line is taken for a lone one. */
-const LONG_RUN = 4;
 /** A byte of memory that was never written or erased. */
 const PADDING = { zero: 0x00, erased: 0xff };
 
@@ -40,10 +30,14 @@ export class LogReader {
   /** One byte more than a block, for the line end that the last line may lack. */
   private readonly block = new Uint8Array(BLOCK + 1);
   private filled = 0;
-  private body: Body | null = null;
+  private body: LogBody | null = null;
 
-  constructor(fileName: string) {
+  private readonly expectedBytes: number;
+
+  /** `expectedBytes`: size of the file, where it is known; the columns are then made in one piece. */
+  constructor(fileName: string, expectedBytes = 0) {
     this.fileName = fileName;
+    this.expectedBytes = expectedBytes;
   }
 
   /** Takes the next bytes of the file. They are copied; the caller may use the chunk again. */
@@ -98,20 +92,25 @@ export class LogReader {
     const to = last ? this.filled : endOfWholeLines(this.block, this.filled);
     if (to === 0 && this.filled === BLOCK) throw lineTooLong(this.fileName, this.body?.line ?? 1);
     if (to > 0 || last) {
-      this.body ??= this.openBody(to);
-      this.body.read(this.block, to, isCut);
+      if (this.body) this.body.read(this.block, to, isCut);
+      else {
+        this.body = this.openBody(to);
+        this.body.read(this.block, to, isCut);
+        this.body.expect(this.expectedBytes / to);
+      }
     }
     this.block.copyWithin(0, to, this.filled);
     this.filled -= to;
   }
 
-  private openBody(to: number): Body {
+  private openBody(to: number): LogBody {
     const { encoding } = this.encoding!;
     const decoder = new TextDecoder(encoding === "windows-1252" ? encoding : "utf-8");
+    const decode = (bytes: Uint8Array) => decoder.decode(bytes);
     const head = this.block.subarray(0, Math.min(HEAD, to));
     const whole = to > HEAD ? head.subarray(0, endOfWholeLines(head, head.length) || HEAD) : head;
-    const layout = settleLayout(decoder.decode(whole), encoding, this.fileName, this.ledger);
-    return new Body(layout, decoder, this.ledger);
+    const layout = settleLayout(decode(whole), encoding, this.fileName, this.ledger);
+    return new LogBody(layout, decode, this.ledger);
   }
 
   private leaveOutPadding(): void {
@@ -134,128 +133,10 @@ export class LogReader {
   }
 }
 
-/** The lines below the header, block after block. */
-class Body {
-  /** Number of the next line. */
-  line = 1;
-  private readonly layout: Layout;
-  private readonly decoder: TextDecoder;
-  private readonly ledger: RepairLedger;
-  private readonly store: RowStore;
-  private readonly decimals: Int32Array;
-  private readonly columnReader: ColumnReader;
-  private readonly cellReader: CellReader;
-  private batch = FIRST_BATCH;
-
-  constructor(layout: Layout, decoder: TextDecoder, ledger: RepairLedger) {
-    this.layout = layout;
-    this.decoder = decoder;
-    this.ledger = ledger;
-    const width = layout.shape.columns.length;
-    this.store = new RowStore(width);
-    this.decimals = new Int32Array(width).fill(UNSEEN);
-    this.columnReader = new ColumnReader(layout, this.store, this.decimals, ledger);
-    this.cellReader = new CellReader(layout, this.store, this.decimals, ledger);
-  }
-
-  /** Reads the whole lines of `bytes` up to `to`; `cut`: the last of them came without its line end. */
-  read(bytes: Uint8Array, to: number, cut: boolean): void {
-    let at = this.skipHead(bytes, to);
-    if (cut) at = this.readRegular(bytes, at, startOfLastLine(bytes, to));
-    else at = this.readRegular(bytes, at, to);
-    if (at < to) this.readCells(bytes, at, to, cut);
-  }
-
-  table(fileName: string): LogTable {
-    const { shape } = this.layout;
-    const rows = this.store.rows;
-    const { columns, lineNumbers } = this.store.finish();
-    return {
-      fileName,
-      shape,
-      rows,
-      columns,
-      lineNumbers,
-      resolutions: [...this.decimals].map((decimals) => (decimals === UNSEEN ? null : Number(`1e${-decimals}`))),
-      restarts: this.cellReader.restarts.filter((row) => row > 0 && row < rows),
-      repairs: this.ledger.repairs((column) => columnName(shape, column)),
-      preview: this.cellReader.preview,
-      columnReaderRows: this.columnReader.rows,
-    };
-  }
-
-  /** Lines above the first row were judged when the layout was settled. */
-  private skipHead(bytes: Uint8Array, to: number): number {
-    let at = 0;
-    while (this.line < this.layout.shape.firstDataLine && at < to) {
-      at = endOfLine(bytes, at, to);
-      this.line++;
-    }
-    return at;
-  }
-
-  /** Reads on with both readers in turn; a log that is irregular throughout goes to the cell reader in large batches. */
-  private readRegular(bytes: Uint8Array, from: number, to: number): number {
-    let at = from;
-    while (at < to) {
-      if (this.batch !== FIRST_BATCH || this.store.rows > 0) {
-        const before = this.columnReader.rows;
-        this.columnReader.read(bytes, at, to, this.line);
-        ({ at, line: this.line } = this.columnReader);
-        const isLongRun = this.columnReader.rows - before >= LONG_RUN;
-        this.batch = isLongRun ? 1 : Math.min(2 * this.batch, LARGEST_BATCH);
-      }
-      if (at < to) at = this.readCells(bytes, at, to, false, this.batch);
-    }
-    return at;
-  }
-
-  private readCells(bytes: Uint8Array, from: number, to: number, cut: boolean, most = LARGEST_BATCH): number {
-    let at = from;
-    let count = 0;
-    while (at < to && count < most) {
-      at = endOfLine(bytes, at, to);
-      count++;
-    }
-    const lines = this.decoder.decode(bytes.subarray(from, at)).split(/\r\n|\n|\r/);
-    lines.pop();
-    this.cellReader.read(lines, this.line, cut && at === to);
-    this.line += count;
-    return at;
-  }
-}
-
-/** Decimals of a column in which no number was read. */
-const UNSEEN = -1000;
-
-function utf8From(encoding: string): (bytes: Uint8Array, last: boolean) => Uint8Array {
+function utf8From(encoding: Encoding): (bytes: Uint8Array, last: boolean) => Uint8Array {
   const decoder = new TextDecoder(encoding);
   const encoder = new TextEncoder();
   return (bytes, last) => encoder.encode(decoder.decode(bytes, { stream: !last }));
-}
-
-function isLineEnd(byte: number): boolean {
-  return byte === LINE_FEED || byte === CARRIAGE_RETURN;
-}
-
-/** Where the last whole line ends; a carriage return at the very end may be half of a line end. */
-function endOfWholeLines(bytes: Uint8Array, length: number): number {
-  const feed = bytes.subarray(0, length).lastIndexOf(LINE_FEED);
-  const carriage = bytes.subarray(0, Math.max(0, length - 1)).lastIndexOf(CARRIAGE_RETURN);
-  return Math.max(feed, carriage) + 1;
-}
-
-/** Start of the line after the one that starts at `from`. */
-function endOfLine(bytes: Uint8Array, from: number, to: number): number {
-  let at = from;
-  while (at < to && !isLineEnd(bytes[at]!)) at++;
-  return bytes[at] === CARRIAGE_RETURN && at + 1 < to && bytes[at + 1] === LINE_FEED ? at + 2 : Math.min(at + 1, to);
-}
-
-function startOfLastLine(bytes: Uint8Array, to: number): number {
-  let at = to - 1;
-  while (at > 0 && !isLineEnd(bytes[at - 1]!)) at--;
-  return at;
 }
 
 function lineTooLong(fileName: string, line: number): InputProblem {
@@ -270,7 +151,7 @@ function lineTooLong(fileName: string, line: number): InputProblem {
 
 /** Reads a whole log, or a table that was typed or pasted: `readLog(new TextEncoder().encode(text), name)`. */
 export function readLog(bytes: Uint8Array, fileName: string): LogTable {
-  const reader = new LogReader(fileName);
+  const reader = new LogReader(fileName, bytes.length);
   reader.push(bytes);
   return reader.end();
 }

@@ -17,21 +17,28 @@ const TELLINGS = {
   "log.text-line": ({ count, examples }) => `${lines(count)} without a row of numbers left out (${examples})`,
   "log.repeated-header": ({ count }) => `header repeated ${times(count)}: the logger started again`,
   "log.no-header": () => "no header found: columns are known by number",
-  "log.header-short": ({ examples }) => `header has fewer names than there are columns (${examples}); they are counted from the left`,
+  "log.header-short": ({ examples }) =>
+    `header has fewer names than there are columns (${examples}); they are counted from the left`,
   "log.header-rows": () => "two header rows joined into one name a column",
   "log.trailing-delimiter": ({ count }) => `${lines(count)} ended in a delimiter; the empty last cell is left out`,
-  "log.short-row": ({ count }) => `${rows(count)} had fewer cells than the table has columns; the cells at the end are missing`,
+  "log.short-row": ({ count }) =>
+    `${rows(count)} had fewer cells than the table has columns; the cells at the end are missing`,
   "log.long-row": ({ count }) => `${rows(count)} had more cells than the table has columns; the surplus is left out`,
-  "log.cut-line": () => "the file stops in the middle of this line; its last number may be cut off and is taken as missing",
+  "log.cut-line": () =>
+    "the file stops in the middle of this line; its last number may be cut off and is taken as missing",
   "log.open-quote": ({ count }) => `${lines(count)} had a quote that is never closed; read without quotes`,
   "log.padding": ({ count }) => `${count} padding byte${count === 1 ? "" : "s"} (zero or erased memory) left out`,
   "log.empty-cell": ({ count, column }) => `${cells(count)} of ${column} empty, taken as missing`,
-  "log.missing-cell": ({ count, column, examples }) => `${cells(count)} of ${column} held ${examples}, taken as missing`,
-  "log.text-cell": ({ count, column, examples }) => `${cells(count)} of ${column} held text (${examples}), taken as missing`,
+  "log.missing-cell": ({ count, column, examples }) =>
+    `${cells(count)} of ${column} held ${examples}, taken as missing`,
+  "log.text-cell": ({ count, column, examples }) =>
+    `${cells(count)} of ${column} held text (${examples}), taken as missing`,
   "log.text-column": ({ column, examples }) => `${column} holds text (${examples}); no numbers were read from it`,
-  "log.thousands": ({ count, column, examples }) => `${cells(count)} of ${column} read with a thousands mark (${examples})`,
+  "log.thousands": ({ count, column, examples }) =>
+    `${cells(count)} of ${column} read with a thousands mark (${examples})`,
   "log.affix": ({ column, examples }) => `${column} has text around each number (${examples}); the number was read`,
-  "log.clock": ({ column, examples }) => `${column} holds clock times (${examples}), read as seconds since the first of them`,
+  "log.clock": ({ column, examples }) =>
+    `${column} holds clock times (${examples}), read as seconds since the first of them`,
 } satisfies Record<string, Telling>;
 
 export type RepairCode = keyof typeof TELLINGS;
@@ -64,7 +71,7 @@ export class RepairLedger {
   /** All repairs in the order of their first lines, told with the names that `columnName` gives. */
   repairs(columnName: (column: number) => string): Repair[] {
     return [...this.entries.values()]
-      .sort((a, b) => a.firstLine - b.firstLine)
+      .sort((a, b) => a.firstLine - b.firstLine || (a.column ?? -1) - (b.column ?? -1))
       .map(({ code, count, firstLine, column, examples }) => {
         const tell: Telling = TELLINGS[code];
         const told = tell({ count, column: column === null ? "" : columnName(column), examples: examples.join(", ") });

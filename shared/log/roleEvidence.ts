@@ -1,10 +1,10 @@
 import type { LogShape } from "../model/log.ts";
 import { formatNumber } from "../quantity/format.ts";
 import type { ColumnStatistics } from "./columnStatistics.ts";
-import { rolesNamed, saysOther, secondChoiceWord } from "./headerWords.ts";
 import { isUnit } from "./headerText.ts";
-import type { NamedRole } from "./roleWords.data.ts";
+import { rolesNamed, saysOther, secondChoiceWord } from "./headerWords.ts";
 import { ROLE_NAMES, roleUnit } from "./roleUnits.ts";
+import type { NamedRole } from "./roleWords.data.ts";
 
 /** How much speaks for one column having one role, and what. */
 export interface Evidence {
@@ -91,12 +91,15 @@ function patternWorth(role: NamedRole, numbers: ColumnStatistics, index: number)
     }
     case "command": {
       const isPulse = low >= 500 && high <= 2500 && median >= 900 && high - low >= 20;
-      if (isPulse && resting + rising > 0.5) return { worth: 2, says: "its numbers stay between 1000 and 2000 in steps" };
+      if (isPulse && resting + rising > 0.5)
+        return { worth: 2, says: "its numbers stay between 1000 and 2000 in steps" };
       return NO_PATTERN;
     }
     case "voltage": {
       const isSteady = low > 3 && high < 70 && (high - low) / median < 0.4 && high > low;
-      return isSteady && !allWhole ? { worth: 2, says: "its numbers hardly change, like a battery voltage" } : NO_PATTERN;
+      return isSteady && !allWhole
+        ? { worth: 2, says: "its numbers hardly change, like a battery voltage" }
+        : NO_PATTERN;
     }
     case "rotationRate":
       return low >= 0 && low < high / 2 && high > 500 && allWhole && rising < 0.9

@@ -29,6 +29,22 @@ export class RowStore {
     return this.fullRows + this.used;
   }
 
+  /**
+   * Makes room for `rows` rows in one piece, where their number can be foreseen: nothing needs to be joined then.
+   * Memory that is never written costs nothing. More rows than foreseen go on in blocks.
+   */
+  reserve(rows: number): void {
+    if (rows <= LARGEST_BLOCK || rows <= this.rows) return;
+    const known = this.finish();
+    const { columns, lines } = newBlock(this.width, rows);
+    for (let c = 0; c < this.width; c++) columns[c]!.set(known.columns[c]!);
+    lines.set(known.lineNumbers);
+    this.used = known.lineNumbers.length;
+    this.inHand = { columns, lines };
+    this.full.length = 0;
+    this.fullRows = 0;
+  }
+
   /** The block with room for at least one more row at index `used`. */
   block(): RowBlock {
     const size = this.inHand.lines.length;
@@ -50,6 +66,7 @@ export class RowStore {
 
   /** All rows joined; the store is empty afterwards. */
   finish(): { columns: Float64Array[]; lineNumbers: Uint32Array } {
+    if (this.full.length === 0) return this.finishOnePiece();
     const blocks = [...this.full, this.inHand];
     const rows = this.rows;
     const columns = Array.from({ length: this.width }, (_, c) => {
@@ -61,6 +78,13 @@ export class RowStore {
     const lineNumbers = new Uint32Array(rows);
     this.join(blocks, (block, count) => block.lines.subarray(0, count), lineNumbers);
     return { columns, lineNumbers };
+  }
+
+  /** A copy of exact size for a short table; of a long one, where a copy would double the memory, the filled part. */
+  private finishOnePiece(): { columns: Float64Array[]; lineNumbers: Uint32Array } {
+    const { columns, lines } = this.inHand;
+    const cut = lines.length <= LARGEST_BLOCK ? "slice" : "subarray";
+    return { columns: columns.map((column) => column[cut](0, this.used)), lineNumbers: lines[cut](0, this.used) };
   }
 
   private join<A extends Float64Array | Uint32Array>(

@@ -37,7 +37,11 @@ function parse(text: string, delimiter: string): string[][] {
   return Papa.parse<string[]>(text, { delimiter, newline: "\n", skipEmptyLines: false }).data;
 }
 
-function bareLine(line: string, delimiter: string): string {
+/** A time of day and an arrow, as a serial terminal sets before each line that it shows. */
+const ARRIVAL = /^(\d{1,2}:\d{2}:\d{2}(?:\.\d+)?)\s*->\s*/;
+
+function bareLine(text: string, delimiter: string): string {
+  const line = text.replace(ARRIVAL, `$1${delimiter}`);
   if (delimiter === BLANKS) return line.trim().replace(/[\s\u00a0]+/g, BLANKS);
   if (delimiter !== "|") return line;
   const trimmed = line.trim();

@@ -3,8 +3,8 @@ import { formatNumber } from "../quantity/format.ts";
 import { findUnit } from "../quantity/unit.ts";
 import type { ColumnStatistics } from "./columnStatistics.ts";
 import { headerWords } from "./headerWords.ts";
-import type { NamedRole } from "./roleWords.data.ts";
 import { ROLE_DIMENSIONS, roleUnit } from "./roleUnits.ts";
+import type { NamedRole } from "./roleWords.data.ts";
 
 /** The unit that the numbers of a column are in, and what else they could be in. */
 export interface UnitGuess {
@@ -36,7 +36,13 @@ const LARGEST: Partial<Record<Role, number>> = {
 };
 
 /** The smallest top value that makes sense in a run, in SI. */
-const SMALLEST: Partial<Record<Role, number>> = { thrust: 0.02, torque: 1e-4, rotationRate: 1.5, voltage: 1, current: 0.01 };
+const SMALLEST: Partial<Record<Role, number>> = {
+  thrust: 0.02,
+  torque: 1e-4,
+  rotationRate: 1.5,
+  voltage: 1,
+  current: 0.01,
+};
 
 /** Rotation rate from which electrical turns taken for turns of the shaft are worth a thought, rev/s. */
 const ELECTRICAL_FROM = 100;
@@ -102,13 +108,16 @@ function unwritten(asked: Asked): UnitGuess {
   if (role === "time") return timeUnit(asked);
   if (role === "command") return commandUnit(asked);
   const words = headerWords(column.header).split(" ");
-  const spoken = words.map((word) => (word.length > 2 ? roleUnit(role, word) : undefined)).find((unit) => unit !== undefined);
+  const spoken = words
+    .map((word) => (word.length > 2 ? roleUnit(role, word) : undefined))
+    .find((unit) => unit !== undefined);
   if (spoken !== undefined) return checkWritten(asked, spoken);
   const top = topOf(numbers);
   const fits = (unit: string) => isSensible(role, inSi(role, unit, top));
   const unit = bySize(role, top, numbers);
   const reason = `the header gives no unit; ${unit} fits numbers up to ${formatNumber(top)}`;
-  if (role === "rotationRate" && unit === "rpm") return { ...checkRotation(asked, unit, inSi(role, unit, top)), reason };
+  if (role === "rotationRate" && unit === "rpm")
+    return { ...checkRotation(asked, unit, inSi(role, unit, top)), reason };
   const isUsual = role !== "thrust" && role !== "torque" && role !== "rotationRate";
   if (isUsual && fits(unit)) return { unit, sure: true, reason, alternatives: [] };
   const others = CANDIDATES[role].filter((other) => other !== unit);
@@ -132,7 +141,9 @@ function bySize(role: Role, top: number, { allWhole }: ColumnStatistics): string
 function timeUnit(asked: Asked): UnitGuess {
   const { column, numbers } = asked;
   const words = headerWords(column.header).split(" ");
-  const spoken = words.map((word) => (word.length > 1 ? roleUnit("time", word) : undefined)).find((unit) => unit !== undefined);
+  const spoken = words
+    .map((word) => (word.length > 1 ? roleUnit("time", word) : undefined))
+    .find((unit) => unit !== undefined);
   if (spoken !== undefined) return { unit: spoken, sure: true, reason: "", alternatives: [] };
   const { step, allWhole } = numbers;
   const unit = !allWhole || step < 3 ? "s" : step < 5000 ? "ms" : "us";
@@ -141,7 +152,9 @@ function timeUnit(asked: Asked): UnitGuess {
     unit,
     sure,
     reason: `the header gives no unit; rows ${formatNumber(step)} apart look like ${unit}`,
-    alternatives: sure ? [] : CANDIDATES.time.filter((other) => other !== unit).map((other) => alternative(asked, other)),
+    alternatives: sure
+      ? []
+      : CANDIDATES.time.filter((other) => other !== unit).map((other) => alternative(asked, other)),
   };
 }
 
@@ -154,10 +167,21 @@ function commandUnit(asked: Asked): UnitGuess {
   const isFraction = high <= 1 && high > 0.2 && !asked.numbers.allWhole;
   const sure = isShare || isPulse || high === 100 || isFraction;
   const reason = `numbers from ${formatNumber(low)} to ${formatNumber(high)} look like ${COMMAND_NAMES[unit]}`;
-  return { unit, sure, reason, alternatives: sure ? [] : CANDIDATES.command.filter((other) => other !== unit).map((other) => alternative(asked, other)) };
+  return {
+    unit,
+    sure,
+    reason,
+    alternatives: sure
+      ? []
+      : CANDIDATES.command.filter((other) => other !== unit).map((other) => alternative(asked, other)),
+  };
 }
 
-const COMMAND_NAMES: Record<string, string> = { us: "a pulse width in µs", "%": "a share in %", "1": "a fraction or plain steps" };
+const COMMAND_NAMES: Record<string, string> = {
+  us: "a pulse width in µs",
+  "%": "a share in %",
+  "1": "a fraction or plain steps",
+};
 
 /** What another unit would mean, told on the largest number of the column. */
 export function alternative({ role, numbers }: Asked, unit: string): RoleGuess["alternatives"][number] {
@@ -183,7 +207,13 @@ function implied(role: Role, unit: string, numbers: ColumnStatistics): string {
   }
 }
 
-const SI_SYMBOLS: Partial<Record<Role, string>> = { torque: "N·m", voltage: "V", current: "A", electricalPower: "W", temperature: "K" };
+const SI_SYMBOLS: Partial<Record<Role, string>> = {
+  torque: "N·m",
+  voltage: "V",
+  current: "A",
+  electricalPower: "W",
+  temperature: "K",
+};
 
 function inSi(role: Role, unit: string, value: number): number {
   const found = findUnit(unit, role === "command" ? "fraction" : ROLE_DIMENSIONS[role]);

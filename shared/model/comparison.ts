@@ -21,10 +21,10 @@ export type VariantSummary = z.infer<typeof VariantSummary>;
 /** One quantity of the second variant over the first. */
 export const VariantRatio = z
   .strictObject({
-    value: z.number(),
-    standardUncertainty: z.number().min(0),
-    interval95: z.tuple([z.number(), z.number()]).readonly(),
-    degreesOfFreedom: z.number().positive(),
+    value: z.number().describe("Variant over baseline, 1 where both are equal"),
+    standardUncertainty: z.number().min(0).describe("Standard uncertainty of the ratio"),
+    interval95: z.tuple([z.number(), z.number()]).readonly().describe("95 % interval of the ratio"),
+    degreesOfFreedom: z.number().positive().describe("Degrees of freedom of the uncertainty"),
     pValue: z.number().min(0).max(1).describe("Two-sided, of the hypothesis that both are equal"),
     adjustedPValue: z.number().min(0).max(1).describe("The same after Holm's correction for all pairs shown together"),
     basis: z

@@ -26,7 +26,7 @@ export type LogShape = z.infer<typeof LogShape>;
 /** What the program thinks a column is, and why. */
 export const RoleGuess = z
   .strictObject({
-    column: z.int().min(0),
+    column: z.int().min(0).describe("Index of the column in the file, from 0"),
     role: ColumnRole,
     unit: z.string(),
     reason: z.string().describe("Why, in a sentence"),
@@ -46,8 +46,8 @@ export type RoleGuess = z.infer<typeof RoleGuess>;
 export const Repair = z
   .strictObject({
     code: z.string(),
-    count: z.int().min(1),
-    firstLine: z.int().min(1),
+    count: z.int().min(1).describe("How often it was done"),
+    firstLine: z.int().min(1).describe("Line of the file where it was done first"),
     message: z.string(),
   })
   .meta({ id: "Repair" });
@@ -59,7 +59,7 @@ export const LogInspection = z
     shape: LogShape,
     guesses: z.array(RoleGuess),
     preview: z.array(z.array(z.string())).describe("The first rows of numbers as text"),
-    rows: z.int().min(0),
+    rows: z.int().min(0).describe("Rows of numbers"),
     repairs: z.array(Repair),
     warnings: z.array(ResultWarning),
   })

@@ -64,7 +64,7 @@ export const CoefficientFit = z
       }),
     ),
     degreesOfFreedom: z.number().positive().describe("Effective degrees of freedom (Welch-Satterthwaite)"),
-    points: z.int().min(1),
+    points: z.int().min(1).describe("Plateaus that count in the fit"),
     chiSquared: z.number().min(0).describe("Weighted residual sum of squares"),
     scatterRatio: z
       .number()
@@ -79,7 +79,7 @@ export const Reduction = z
     source: z.strictObject({
       fileName: z.string(),
       sha256: z.string(),
-      rows: z.int().min(0),
+      rows: z.int().min(0).describe("Rows of numbers in the file"),
       program: z.string().describe("Program and version that computed this"),
     }),
     columns: z.array(z.strictObject({ ...ColumnUse.shape, header: z.string() })),

@@ -1,8 +1,8 @@
 import { OutOfDomain } from "../quantity/problem.ts";
 import { moments } from "./moments.ts";
 
-/** Longer series are cut into this many block means, so that the work stays bounded however slow the drift. */
-const LONGEST_DIRECT_SERIES = 16_384;
+/** Products that the sum over lags may take before the series is halved, so that a slow drift does not cost n². */
+const MOST_PRODUCTS = 2 ** 22;
 
 /**
  * Autocorrelation coefficient r_k of evenly spaced `values` at `lag`, from -1 to 1.
@@ -47,34 +47,40 @@ export interface EffectiveSampleSize {
  * Pairs, not single coefficients: one coefficient that noise pushes below zero must not end the sum too early, which
  * would promise more than the log holds. The r_k have the whole sum of squares below the line and so carry the factor
  * (1 - k/n) of the exact variance of a mean already; it is not applied again.
- * Of a series longer than 16 384 the same is done on equal block means, whose scatter is compared with that of the samples.
+ * A series that hangs together over so many samples that this gets long is halved by taking means of two, as often as
+ * needed; the scatter of the means is compared with that of the samples.
  *
  * Source   Geyer, Statistical Science 7 (1992) 473, initial positive sequence; block means: Flyvbjerg & Petersen,
  *          J. Chem. Phys. 91 (1989) 461.
  * Range    never more than the count: alternating samples are not counted as better than independent ones.
  *          Numbers that are all equal count in full; their doubt is the resolution, not the scatter.
  * Error    of a short series τ comes out too low, because the mean is taken from the same samples: by a sixth for 20 τ of
- *          samples, by half for 5 τ (first-order autoregressions, simulated). Work grows as count + 16 384², whatever the
- *          correlation.
+ *          samples, by half for 5 τ (first-order autoregressions, simulated). Work grows as count times the logarithm of
+ *          count, whatever the correlation.
  * Throws   OutOfDomain `numeric.no-numbers`.
  */
 export function effectiveSampleSize(values: ArrayLike<number>, from = 0, to = values.length): EffectiveSampleSize {
   const deviations = deviationsFromMean(values, from, to);
   const count = deviations.length;
-  const block = Math.ceil(count / LONGEST_DIRECT_SERIES);
-  const means = block === 1 ? deviations : blockMeans(deviations, block);
-  const varianceOfMean = (moments(means).variance * correlationTime(means)) / means.length;
+  let means = deviations;
+  let time = correlationTime(means);
+  while (time === null) {
+    means = meansOfTwo(means);
+    time = correlationTime(means);
+  }
+  const varianceOfMean = (moments(means).variance * time) / means.length;
   const independent = moments(deviations).variance / count;
   const inflation = independent > 0 ? Math.min(count, Math.max(1, varianceOfMean / independent)) : 1;
   return { effective: count / inflation, inflation };
 }
 
-/** Variance of the mean over its variance for independent samples, τ. */
-function correlationTime(deviations: Float64Array): number {
+/** Variance of the mean over its variance for independent samples, τ; null where the sum would take too long. */
+function correlationTime(deviations: Float64Array): number | null {
   const total = laggedProduct(deviations, 0);
   if (total === 0) return 1;
   let sum = 0;
   for (let lag = 0; lag + 1 < deviations.length; lag += 2) {
+    if (lag * deviations.length > MOST_PRODUCTS) return null;
     const pair = (laggedProduct(deviations, lag) + laggedProduct(deviations, lag + 1)) / total;
     if (pair <= 0) break;
     sum += pair;
@@ -93,12 +99,9 @@ function deviationsFromMean(values: ArrayLike<number>, from: number, to: number)
   return deviations;
 }
 
-/** Means of consecutive blocks; a rest shorter than a block is left out. */
-function blockMeans(values: Float64Array, block: number): Float64Array {
-  return Float64Array.from(
-    { length: Math.floor(values.length / block) },
-    (_, b) => moments(values, b * block, (b + 1) * block).mean,
-  );
+/** Means of consecutive pairs; an odd one at the end is left out. */
+function meansOfTwo(values: Float64Array): Float64Array {
+  return Float64Array.from({ length: values.length >> 1 }, (_, i) => (values[2 * i]! + values[2 * i + 1]!) / 2);
 }
 
 function laggedProduct(deviations: Float64Array, lag: number): number {

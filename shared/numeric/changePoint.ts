@@ -1,6 +1,6 @@
 import { nonNegative } from "../quantity/domain.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
-import { medianAbsoluteDeviation } from "./median.ts";
+import { median, NORMAL_SCALE } from "./median.ts";
 
 export interface ChangePointOptions {
   /** Fewest samples between two changes. */
@@ -53,20 +53,21 @@ export function changePoints(values: ArrayLike<number>, { minimumLength, penalty
 }
 
 /**
- * Penalty for one change in the mean of independent samples, squared unit of the values: 3 σ² ln n, σ from the
- * differences of neighbours so that the jumps themselves do not raise it.
+ * Penalty for one change in the mean of independent samples, squared unit of the values: 3 σ² ln n, σ from the median
+ * step between neighbours so that the jumps themselves do not raise it.
  *
  * Source   Zhang & Siegmund, Biometrics 63 (2007) 22: a change counts about three parameters' worth of ln n.
- * Assumes  independent samples. Readings that hang together need a larger one: multiply by the inflation of
- *          `effectiveSampleSize` inside a segment.
+ * Assumes  independent samples. Readings that hang together, or that the logger repeats until the next one comes, need
+ *          a larger penalty: multiply by the inflation of `effectiveSampleSize` inside a segment.
  */
 export function changePenalty(values: ArrayLike<number>): number {
   const { numbers } = presentNumbers(values);
   if (numbers.length < 2) return 0;
-  const steps = numbers.subarray(1).map((value, i) => value - numbers[i]!);
-  // Coarse readings repeat themselves and make the median step 0: the mean square then stands in.
-  const spread = medianAbsoluteDeviation(steps) || Math.sqrt(steps.reduce((sum, s) => sum + s * s, 0) / steps.length);
-  return 3 * (spread * spread * 0.5) * Math.log(numbers.length);
+  const steps = numbers.subarray(1).map((value, i) => Math.abs(value - numbers[i]!));
+  // Coarse readings repeat themselves and make the median step 0: the mean square, jumps and all, then stands in.
+  const spread = NORMAL_SCALE * median(steps) || Math.sqrt(steps.reduce((sum, s) => sum + s * s, 0) / steps.length);
+  const variance = (spread * spread) / 2;
+  return 3 * variance * Math.log(numbers.length);
 }
 
 interface PeltSearch {

@@ -2,7 +2,7 @@ import { median as medianOfNumbers, medianAbsoluteDeviation as unscaledDeviation
 import { OutOfDomain } from "../quantity/problem.ts";
 
 /** 1 / Φ⁻¹(3/4): makes the median absolute deviation of normal numbers their standard deviation; R 4.2.2 `1/qnorm(.75)`. */
-const NORMAL_SCALE = 1.482602218505602;
+export const NORMAL_SCALE = 1.482602218505602;
 
 /** Middle value; the mean of the two middle ones of an even count. NaN marks a missing cell and is skipped. */
 export function median(values: ArrayLike<number>): number {

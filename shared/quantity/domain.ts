@@ -1,7 +1,8 @@
 import { OutOfDomain } from "./problem.ts";
 
 function refuse(found: number, name: string, unit: string, allowed: string): never {
-  throw new OutOfDomain({ found: `${name} is ${found}${unit && ` ${unit}`}`, needed: allowed, mend: "" });
+  const shown = Number.isNaN(found) ? "not a number" : `${found}${unit && ` ${unit}`}`;
+  throw new OutOfDomain({ found: `${name} is ${shown}`, needed: allowed.trim(), mend: "" });
 }
 
 /** `value` if it is finite and greater than zero; written so that NaN fails too. */
@@ -21,5 +22,5 @@ export function finite(value: number, name: string, unit: string): number {
 
 /** `value` if it lies in the closed range `low` to `high`. */
 export function within(value: number, low: number, high: number, name: string, unit: string): number {
-  return value >= low && value <= high ? value : refuse(value, name, unit, `${low} to ${high} ${unit}`.trim());
+  return value >= low && value <= high ? value : refuse(value, name, unit, `${low} to ${high} ${unit}`);
 }

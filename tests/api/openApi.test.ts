@@ -28,17 +28,17 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
   const project = "/api/projects/{projectId}";
   const addresses = [
     "get /api/health",
-    ...["get", "post"].map((method) => `${method} /api/projects/`),
+    ...["get", "post"].map((method) => `${method} /api/projects`),
     ...["get", "put", "delete"].map((method) => `${method} ${project}`),
     `post ${project}/restore`,
-    `get ${project}/parts/`,
+    `get ${project}/parts`,
     ...["propellers", "motors", "controllers", "packs"].flatMap((kind) => [
-      `post ${project}/parts/${kind}/`,
+      `post ${project}/parts/${kind}`,
       `put ${project}/parts/${kind}/{id}`,
       `delete ${project}/parts/${kind}/{id}`,
       `post ${project}/parts/${kind}/{id}/restore`,
     ]),
-    ...["get", "post"].map((method) => `${method} ${project}/runs/`),
+    ...["get", "post"].map((method) => `${method} ${project}/runs`),
     `post ${project}/runs/table`,
     ...["get", "put", "delete"].map((method) => `${method} ${project}/runs/{id}`),
     `post ${project}/runs/{id}/restore`,
@@ -64,10 +64,19 @@ test("every reference leads to a schema that is there", async () => {
 test("every number says its unit, or in words what it counts", async () => {
   const whole = await described();
   const bare = [...schemas(whole)].filter(([path, schema]) => {
-    const parent = path.match(/\/(items|prefixItems\/\d+|anyOf\/\d+|additionalProperties)$/);
-    return isNumber(schema) && parent === null && schema.unit === undefined && schema.description === undefined;
+    // Said one step further out: the field that holds the list or the choice, the parameter that has the schema.
+    const within = /\/(items|prefixItems\/\d+|anyOf\/\d+|additionalProperties|parameters\/\d+\/schema)$/.test(path);
+    return isNumber(schema) && !within && schema.unit === undefined && schema.description === undefined;
   });
   expect(bare.map(([path]) => path)).toEqual([]);
+});
+
+test("every parameter says what it is", async () => {
+  const { paths } = await described();
+  const operations = Object.values(paths).flatMap((path) => Object.values(path));
+  const parameters = operations.flatMap((operation) => (operation["parameters"] ?? []) as Schema[]);
+  expect(parameters.length).toBeGreaterThan(20);
+  expect(parameters.filter(({ description }) => description === undefined)).toEqual([]);
 });
 
 test("units and symbols of the documents arrive", async () => {
@@ -81,7 +90,7 @@ test("units and symbols of the documents arrive", async () => {
 
 test("sending a log is described as a form with a file, and every address says how it refuses", async () => {
   const { paths } = await described();
-  const upload = paths["/api/projects/{projectId}/runs/"]?.["post"] as { requestBody: { content: object } };
+  const upload = paths["/api/projects/{projectId}/runs"]?.["post"] as { requestBody: { content: object } };
   expect(Object.keys(upload.requestBody.content)).toEqual(["multipart/form-data"]);
   for (const operation of Object.values(paths).flatMap((path) => Object.values(path))) {
     expect(operation["responses"]).toHaveProperty("default");
@@ -95,7 +104,7 @@ test("the page to read shows every address and every unit, and runs no script", 
   expect(headers["content-type"]).toBe("text/html; charset=utf-8");
   for (const path of Object.keys((await described()).paths)) expect(body).toContain(path);
   for (const unit of ["kg/m³", "rad/(V·s)", "rev/s", "N·m"]) expect(body).toContain(`<td>${unit}</td>`);
-  expect(body).not.toMatch(/<script|style=|on\w+=/);
+  expect(body).not.toMatch(/<script|\sstyle=|\son\w+=/);
   expect((await app.inject({ url: "/api/docs.css" })).headers["content-type"]).toBe("text/css; charset=utf-8");
 });
 

@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
-import { readdirSync } from "node:fs";
+import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import { afterAll, expect, test } from "vitest";
+import { WorkPool } from "../../server/work/workPool.ts";
 import { PROPELLER } from "./exampleDocuments.ts";
 import { standLog } from "./standLog.ts";
 import { listeningApp, upload } from "./startedApp.ts";
@@ -9,8 +10,12 @@ import { listeningApp, upload } from "./startedApp.ts";
 const NOBODY = "00000000-0000-4000-8000-000000000000";
 const LOG = standLog();
 
+/** Threads take half a second to start from sources; all tests of this file share two. */
+const pool = new WorkPool();
+afterAll(() => pool.close());
+
 async function withPropeller() {
-  const started = await listeningApp();
+  const started = await listeningApp({ pool });
   const propeller = started.store.parts(started.projectId, "propellers").add(PROPELLER);
   const path = started.runs.slice(started.address.length);
   return { ...started, propeller, path };
@@ -30,7 +35,18 @@ test("a log becomes a run: named for its file, on the only propeller, with a rec
   const roles = body.run.document.recipe.columns.map(({ role }: { role: string }) => role);
   expect(roles).toEqual(["time", "command", "thrust", "rotationRate", "voltage", "current"]);
   expect(body.inspection.rows).toBe(700);
-  expect(body.inspection.warnings).toContainEqual(expect.objectContaining({ code: "intake.assumed-water" }));
+  const taken = body.inspection.warnings.map(({ code }: { code: string }) => code);
+  expect(taken).toEqual(expect.arrayContaining(["intake.taken-water", "intake.taken-parts"]));
+});
+
+test("with one motor in the project the run is on it, and its shaft power is known from there", async () => {
+  const { runs, store, projectId } = await withPropeller();
+  const constants = { speedConstant: 47.6, resistance: 0.12, noLoadCurrent: 0.4, noLoadCurrentSlope: 0 };
+  const motor = store.parts(projectId, "motors").add({ name: "Motor A", ...constants, polePairs: 7, note: "" });
+  const { run } = (await upload(runs, "log.csv", LOG)).body;
+  expect(run.document.recipe).toMatchObject({ motorId: motor.id, polePairs: 7 });
+  const reduction = await (await fetch(`${runs}/${run.id}/reduction`)).json();
+  expect(reduction.powerSource).toBe("motorConstants");
 });
 
 test("with two propellers the run is on none until a person says which", async () => {
@@ -45,10 +61,31 @@ test("with two propellers the run is on none until a person says which", async (
 
 test("the bytes come back as they were sent", async () => {
   const { runs } = await withPropeller();
-  const { body } = await upload(runs, "stand müde.csv", LOG);
+  const { body } = await upload(runs, "stand müde (1).csv", LOG);
   const file = await fetch(`${runs}/${body.run.id}/file`);
   expect(await file.text()).toBe(LOG);
-  expect(file.headers.get("content-disposition")).toBe("attachment; filename*=UTF-8''stand%20m%C3%BCde.csv");
+  expect(file.headers.get("content-disposition")).toBe("attachment; filename*=UTF-8''stand%20m%C3%BCde%20%281%29.csv");
+});
+
+test("a kept file that someone took away is a 503 that says so", async () => {
+  const { runs, path, store, ask } = await withPropeller();
+  const { run } = (await upload(runs, "log.csv", LOG)).body;
+  rmSync(store.files.path(run.document.file.sha256));
+  expect(await ask("GET", `${path}/${run.id}/file`)).toMatchObject({
+    status: 503,
+    body: { code: "store.file-missing" },
+  });
+});
+
+test.each([
+  { sent: "../../etc/stand.csv", name: "stand.csv", why: "folders are taken off" },
+  { sent: "C:\\logs\\stand.csv", name: "stand.csv", why: "those of another system too" },
+  { sent: `${"🛶".repeat(200)}.csv`, name: "🛶".repeat(127), why: "a long one is cut between characters" },
+])("the name $sent is kept as $name ($why)", async ({ sent, name }) => {
+  const { runs } = await withPropeller();
+  const { body } = await upload(runs, sent, LOG);
+  expect(body.run.document.file.name).toBe(name);
+  expect((await fetch(`${runs}/${body.run.id}/file`)).status).toBe(200);
 });
 
 test("a run is reduced to the thrust coefficient that the log was made with", async () => {
@@ -144,7 +181,7 @@ test("runs of two variants are compared, a run that can not be reduced is told b
   await ask("PUT", `${path}/${b.id}`, { version: 1, document });
   const refused = await ask("POST", at, request);
   expect(refused).toMatchObject({ status: 422, body: { code: "run.no-propeller" } });
-  expect(refused.body.where).toContain("Run sanded");
+  expect(refused.body.where).toBe("Run sanded");
 });
 
 test("a run may not name a part that its project does not have, nor another file", async () => {
@@ -156,6 +193,17 @@ test("a run may not name a part that its project does not have, nor another file
   const file = { ...run.document.file, sha256: "0".repeat(64) };
   const swapped = await ask("PUT", at, { version: 1, document: { ...run.document, file } });
   expect(swapped).toMatchObject({ status: 422, body: { code: "run.other-file" } });
+});
+
+test("a run whose propeller was deleted is not reduced until it is restored", async () => {
+  const { runs, path, ask, propeller } = await withPropeller();
+  const { run } = (await upload(runs, "log.csv", LOG)).body;
+  const part = `${path.replace(/runs$/, "parts/propellers")}/${propeller.id}`;
+  await ask("DELETE", `${part}?version=1`);
+  const refused = await ask("GET", `${path}/${run.id}/reduction`);
+  expect(refused).toMatchObject({ status: 422, body: { code: "run.no-such-part" } });
+  await ask("POST", `${part}/restore`);
+  expect((await ask("GET", `${path}/${run.id}/reduction`)).status).toBe(200);
 });
 
 test("a deleted run is out of the list until it is restored, and its log is kept all the while", async () => {

@@ -2,7 +2,9 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
+import { connect } from "../../server/store/connection.ts";
 import { openStore } from "../../server/store/openStore.ts";
+import { prepareSchema } from "../../server/store/schema.ts";
 import { bytesOf, PROJECT, PROPELLER, runOf } from "./exampleDocuments.ts";
 import { temporaryFolder } from "./temporaryFolder.ts";
 
@@ -13,6 +15,16 @@ async function opened(folder = temporaryFolder()) {
   onTestFinished(() => store.close());
   return { store, folder };
 }
+
+test("a write is forced to the disk before it is acknowledged, and links between documents are checked", () => {
+  const connection = connect(join(temporaryFolder(), "bollard.sqlite"));
+  prepareSchema(connection);
+  expect(connection.rows("PRAGMA journal_mode")).toEqual([{ journal_mode: "wal" }]);
+  // 2 is FULL: https://www.sqlite.org/pragma.html#pragma_synchronous
+  expect(connection.rows("PRAGMA synchronous")).toEqual([{ synchronous: 2 }]);
+  expect(connection.rows("PRAGMA foreign_keys")).toEqual([{ foreign_keys: 1 }]);
+  connection.close();
+});
 
 test("a document comes back as it was put in, with its id, its version and the time of the write", async () => {
   const { store } = await opened();

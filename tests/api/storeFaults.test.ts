@@ -8,11 +8,15 @@ import { Store } from "../../server/store/store.ts";
 import { bytesOf, PROJECT, PROPELLER, runOf } from "./exampleDocuments.ts";
 import { temporaryFolder } from "./temporaryFolder.ts";
 
-/** Counts steps and fails the `fatal`-th as a full disk does. */
+/** Counts steps and, once armed, fails the `fatal`-th as a full disk does. */
 class Fault {
   steps = 0;
+  private fatal = 0;
 
-  constructor(private readonly fatal: number) {}
+  arm(fatal: number): void {
+    this.steps = 0;
+    this.fatal = fatal;
+  }
 
   step(): void {
     this.steps += 1;
@@ -67,8 +71,9 @@ async function withFault(fatal: number) {
   const folder = temporaryFolder();
   const connection = connect(join(folder, "bollard.sqlite"));
   prepareSchema(connection);
-  const fault = new Fault(fatal);
+  const fault = new Fault();
   const vault = await FileVault.open(folder, failingDisk(fault));
+  fault.arm(fatal);
   const store = new Store(failingConnection(connection, fault), vault);
   const done = await work(store).then(
     () => true,

@@ -86,3 +86,18 @@ export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
 }
 
 const stepped = (value: number, step: number) => (step > 0 ? Math.round(value / step) * step : value);
+
+/** A quiet, quick stand with five steps and nothing wrong; true K_T 0.2. */
+export const quietStand = (more: Partial<Stand> = {}): Stand => ({
+  ...{ thrustCoefficient: 0.2, diameter: 0.076, samplingRate: 50, steps: [15, 22, 30, 37, 45], dwell: 6, rest: 5 },
+  ...{ noiseFloor: 0.02, noisePart: 0.002, correlation: 0, rateNoise: 0.02, sag: 0, settlingTime: 0.1 },
+  ...{ zero: 0.8, drift: 0, driftBend: 1, thrustStep: 0, rateStep: 0, glitchChance: 0, withCommand: true, plateauScatter: 0 },
+  ...more,
+});
+
+/** A log of `quietStand` with columns time (s), thrust (N), rate (rev/s), command (us) as arrays to be changed. */
+export function quietColumns(more: Partial<Stand> = {}): Record<"time" | "thrust" | "rate" | "command", number[]> {
+  const table = simulatedLog(quietStand(more), uniformFrom(7));
+  const [time, thrust, rate, command] = table.columns.map((column) => Array.from(column));
+  return { time: time!, thrust: thrust!, rate: rate!, command: command! };
+}

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { InputProblem } from "../../shared/quantity/problem.ts";
 import { inspectLog } from "../../shared/log/inspectLog.ts";
 import { readLog } from "../../shared/log/readLog.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 const HEADER = ["time (s)", "throttle (us)", "thrust (gf)", "rpm", "supply (V)"];
@@ -35,7 +35,16 @@ test("shuffled columns hold the same numbers and get the same roles", () => {
 });
 
 const preambleLine = fc.oneof(
-  fc.constantFrom("", "# bench log", "Propeller: P3", "Date;2026-05-03;10:00", "Diameter, 76 mm", "-----", "// firmware 7", "tank 18 degC, still"),
+  fc.constantFrom(
+    "",
+    "# bench log",
+    "Propeller: P3",
+    "Date;2026-05-03;10:00",
+    "Diameter, 76 mm",
+    "-----",
+    "// firmware 7",
+    "tank 18 degC, still",
+  ),
   fc.stringMatching(/^[A-Za-z][A-Za-z :.]{0,30}$/),
 );
 
@@ -62,7 +71,10 @@ const edit: fc.Arbitrary<Edit> = fc.record({
   at: fc.double({ min: 0, max: 1, noNaN: true }),
   kind: fc.constantFrom("replace", "insert", "delete", "repeat", "cut"),
   bytes: fc.array(
-    fc.oneof(fc.integer({ min: 0, max: 255 }), fc.constantFrom(...[..."\",;\t|\r\n.-+e:#%/ 0:xN'\0"].map((c) => c.charCodeAt(0)))),
+    fc.oneof(
+      fc.integer({ min: 0, max: 255 }),
+      fc.constantFrom(...[..."\",;\t|\r\n.-+e:#%/ 0:xN'\0"].map((c) => c.charCodeAt(0))),
+    ),
     { minLength: 1, maxLength: 6 },
   ),
   length: fc.integer({ min: 1, max: 200 }),
@@ -104,7 +116,9 @@ test("a log damaged in any way is read or refused with a readable problem, and e
         const { guesses, warnings } = inspectLog(table);
         expect(guesses).toHaveLength(table.columns.length);
         for (const column of table.columns) expect(column).toHaveLength(table.rows);
-        expect(table.columns.every((column) => column.every((value) => Math.abs(value) !== Number.POSITIVE_INFINITY))).toBe(true);
+        expect(
+          table.columns.every((column) => column.every((value) => Math.abs(value) !== Number.POSITIVE_INFINITY)),
+        ).toBe(true);
         expect([...table.lineNumbers].every((line, row, all) => row === 0 || line > all[row - 1]!)).toBe(true);
         const sentences = [...warnings, ...table.repairs].map(({ message }) => message).join(" ");
         expect(sentences).not.toMatch(/\bNaN\b(?!")|undefined|Infinity/);

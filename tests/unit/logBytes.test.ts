@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { InputProblem } from "../../shared/quantity/problem.ts";
 import { readLog } from "../../shared/log/readLog.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
 
 const TEXT = "time (s),temp (°C)\n0.5,18.5\n1.5,18.75\n";
 const utf16 = (text: string, bigEndian: boolean) => {
@@ -48,14 +48,44 @@ test.each([
   { why: "nothing", bytes: Buffer.from(""), code: "log.empty", says: "no text" },
   { why: "blank lines", bytes: Buffer.from("\n \n\n"), code: "log.empty", says: "no text" },
   { why: "a workbook", bytes: Buffer.from("504b030414000600", "hex"), code: "log.binary", says: "workbook" },
-  { why: "random bytes", bytes: Buffer.from("0102fe00c3280007", "hex"), code: "log.binary", says: "01 02 fe 00 c3 28 00 07" },
+  {
+    why: "random bytes",
+    bytes: Buffer.from("0102fe00c3280007", "hex"),
+    code: "log.binary",
+    says: "01 02 fe 00 c3 28 00 07",
+  },
   { why: "zero bytes alone", bytes: Buffer.alloc(1000), code: "log.binary", says: "00 00" },
-  { why: "a letter", bytes: Buffer.from("Dear builder,\nthe log follows.\n"), code: "log.no-numbers", says: "Dear builder" },
+  {
+    why: "a letter",
+    bytes: Buffer.from("Dear builder,\nthe log follows.\n"),
+    code: "log.no-numbers",
+    says: "Dear builder",
+  },
   { why: "a header alone", bytes: Buffer.from("time,thrust\n"), code: "log.no-numbers", says: "time,thrust" },
-  { why: "one column", bytes: Buffer.from("thrust\n1.5\n2.5\n"), code: "log.one-column", says: "one number on each line" },
-  { why: "the comma in both uses", bytes: Buffer.from("time,thrust\n0,1,2,5\n0,2,2,6\n"), code: "log.comma-twice", says: "line 2" },
-  { why: "a thousand columns", bytes: Buffer.from(`${"1,".repeat(999)}1\n`), code: "log.too-many-columns", says: "1000 cells" },
-  { why: "a line without end", bytes: Buffer.from(`a,b\n1,2\n${"3".repeat(600_000)}`), code: "log.line-too-long", says: "line 3" },
+  {
+    why: "one column",
+    bytes: Buffer.from("thrust\n1.5\n2.5\n"),
+    code: "log.one-column",
+    says: "one number on each line",
+  },
+  {
+    why: "the comma in both uses",
+    bytes: Buffer.from("time,thrust\n0,1,2,5\n0,2,2,6\n"),
+    code: "log.comma-twice",
+    says: "line 2",
+  },
+  {
+    why: "a thousand columns",
+    bytes: Buffer.from(`${"1,".repeat(999)}1\n`),
+    code: "log.too-many-columns",
+    says: "1000 cells",
+  },
+  {
+    why: "a line without end",
+    bytes: Buffer.from(`a,b\n1,2\n${"3".repeat(600_000)}`),
+    code: "log.line-too-long",
+    says: "line 3",
+  },
 ])("$why is refused: $code", ({ bytes, code, says }) => {
   const { code: found, message } = refusal(bytes);
   expect(found).toBe(code);

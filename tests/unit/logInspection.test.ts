@@ -15,17 +15,32 @@ test("a clean log has nothing to look at and fits the model", () => {
 });
 
 test.each([
-  { why: "time that jumps back", text: HEADER + rows(0, 40) + rows(0, 40), code: "log.time-jumps-back", says: "row 41" },
+  {
+    why: "time that jumps back",
+    text: HEADER + rows(0, 40) + rows(0, 40),
+    code: "log.time-jumps-back",
+    says: "row 41",
+  },
   {
     why: "a restart with a new header",
     text: HEADER + rows(0, 40) + HEADER + rows(0, 40),
     code: "log.time-jumps-back",
     says: "line 43: time in column 1",
   },
-  { why: "a time that stands twice", text: `${HEADER}${rows(0, 40)}39,5,900\n`, code: "log.time-repeats", says: "line 42" },
+  {
+    why: "a time that stands twice",
+    text: `${HEADER}${rows(0, 40)}39,5,900\n`,
+    code: "log.time-repeats",
+    says: "line 42",
+  },
   { why: "no time", text: "thrust (N),rpm\n1,1000\n2,1400\n1,1001\n", code: "log.no-time", says: "time" },
   { why: "no thrust", text: "time (s),rpm\n1,1000\n2,1400\n", code: "log.no-thrust", says: "thrust" },
-  { why: "no rotation rate", text: "time (s),thrust (N)\n1,1\n2,4\n", code: "log.no-rotation-rate", says: "rotation rate" },
+  {
+    why: "no rotation rate",
+    text: "time (s),thrust (N)\n1,1\n2,4\n",
+    code: "log.no-rotation-rate",
+    says: "rotation rate",
+  },
   {
     why: "thrust without a unit",
     text: `time (s),thrust,rpm\n${rows(0, 40)}`,

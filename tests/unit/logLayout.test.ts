@@ -6,7 +6,8 @@ const rowsOf = (text: string) => {
   const table = read(text);
   return Array.from({ length: table.rows }, (_, row) => table.columns.map((column) => column[row]!));
 };
-const codesOf = (text: string) => read(text).repairs.map(({ code, count, firstLine }) => `${code} ${count} ${firstLine}`);
+const codesOf = (text: string) =>
+  read(text).repairs.map(({ code, count, firstLine }) => `${code} ${count} ${firstLine}`);
 const MISSING = Number.NaN;
 
 test.each([
@@ -308,4 +309,34 @@ test.each([
   expect([...columns[0]!]).toEqual(seconds);
   expect(shape.columns[0]!.unit).toBe("s");
   expect(repairs.map(({ code }) => code)).toEqual(["log.clock"]);
+});
+
+test("the arrival times that a serial terminal sets before each line become a time column", () => {
+  const table = read("10:00:00.100 -> thrust (N),rpm\n10:00:00.200 -> 1.5,900\n10:00:00.300 -> 1.6,910\n");
+  expect(table.columns.map((column) => [...column])).toEqual([
+    [0, 0.1],
+    [1.5, 1.6],
+    [900, 910],
+  ]);
+  expect(table.shape.columns.map(({ name, unit }) => `${name} ${unit}`)).toEqual([" s", "thrust N", "rpm rpm"]);
+});
+
+test("a header with one name too few is counted from the left and says so", () => {
+  const { shape, repairs } = read("time,thrust,rpm\n1,2,3,4\n2,3,4,5\n");
+  expect(shape.columns.map(({ header }) => header)).toEqual(["time", "thrust", "rpm", ""]);
+  expect(repairs.map(({ code }) => code)).toEqual(["log.header-short"]);
+});
+
+test("a table pasted from a spreadsheet is read like any log", () => {
+  const table = read("Throttle\tForce (gf)\tCurrent (A)\n1100\t12\t0,4\n1200\t55\t1,2\n1300\t120\t3\n");
+  expect(table.columns.map((column) => [...column])).toEqual([
+    [1100, 1200, 1300],
+    [12, 55, 120],
+    [0.4, 1.2, 3],
+  ]);
+});
+
+test("a degree sign from a Spanish keyboard and a full stop between units are understood", () => {
+  const { shape } = read("temp (ºC),torque (N.mm)\n1,2\n2,3\n");
+  expect(shape.columns.map(({ unit }) => unit)).toEqual(["°C", "N·mm"]);
 });

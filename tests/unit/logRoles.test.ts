@@ -76,7 +76,12 @@ test("without a header only the clear patterns get a role, and none but time is 
 });
 
 test("without a header thrust and current are told apart by the power of rotation rate they grow with", () => {
-  expect(told(guessesOf("", plain)).slice(2)).toEqual(["thrust N ?", "rotationRate rpm ?", "voltage V ?", "current A ?"]);
+  expect(told(guessesOf("", plain)).slice(2)).toEqual([
+    "thrust N ?",
+    "rotationRate rpm ?",
+    "voltage V ?",
+    "current A ?",
+  ]);
 });
 
 test("thrust without a unit offers newton, gram and kilogram with what each would mean", () => {
@@ -89,7 +94,11 @@ test("thrust without a unit offers newton, gram and kilogram with what each woul
 });
 
 test("a newton column beyond any small thruster is doubted and gram is offered", () => {
-  const thrust = guessesOf("time|thrust (N)|rpm", ({ time, thrust, rpm }) => [time, (thrust * 100).toFixed(0), rpm])[1]!;
+  const thrust = guessesOf("time|thrust (N)|rpm", ({ time, thrust, rpm }) => [
+    time,
+    (thrust * 100).toFixed(0),
+    rpm,
+  ])[1]!;
   expect(thrust).toMatchObject({ unit: "N", sure: false });
   expect(thrust.alternatives.map(({ unit }) => unit)).toEqual(["g"]);
 });
@@ -110,7 +119,12 @@ test.each([
 });
 
 test("no role is given twice; the second column says which one was taken", () => {
-  const guesses = guessesOf("time|thrust (N)|thrust_raw|rpm", ({ time, thrust, rpm }) => [time, thrust, thrust * 1000, rpm]);
+  const guesses = guessesOf("time|thrust (N)|thrust_raw|rpm", ({ time, thrust, rpm }) => [
+    time,
+    thrust,
+    thrust * 1000,
+    rpm,
+  ]);
   expect(told(guesses)).toEqual(["time s", "thrust N", "ignore 1", "rotationRate rpm"]);
   expect(guesses[2]!.reason).toContain('column 2 "thrust (N)"');
   expect(guesses[2]!.alternatives.map(({ role }) => role)).toEqual(["thrust"]);
@@ -132,7 +146,12 @@ test.each([
   { header: "sample no" },
   { header: "charge (mAh)" },
 ])("$header is none of the quantities of a stand", ({ header }) => {
-  const guesses = guessesOf(`time|thrust (N)|rpm|${header}`, ({ time, thrust, rpm }) => [time, thrust, rpm, thrust / 3]);
+  const guesses = guessesOf(`time|thrust (N)|rpm|${header}`, ({ time, thrust, rpm }) => [
+    time,
+    thrust,
+    rpm,
+    thrust / 3,
+  ]);
   expect(guesses[3]!.role).toBe("ignore");
 });
 
@@ -196,5 +215,7 @@ test.each([
   { role: "command", text: "kg", code: "log.command-unit" },
   { role: "thrust", text: "rpm", code: "quantity.wrong-dimension" },
 ] as const)("the unit $text of $role is refused: $code", ({ role, text, code }) => {
-  expect(() => requireRoleUnit(role, text)).toThrow(expect.objectContaining({ problem: expect.objectContaining({ code }) }));
+  expect(() => requireRoleUnit(role, text)).toThrow(
+    expect.objectContaining({ problem: expect.objectContaining({ code }) }),
+  );
 });

@@ -69,6 +69,19 @@ test("work on a log goes to the thread that has read it, while another takes the
   expect(await Promise.all(jobs)).toEqual([{ name: "a1" }, { name: "a2" }, { name: "b" }]);
 });
 
+test("a log that a busy thread once read does not wait for it when another is free", async () => {
+  const { pool, puppets } = poolOf(2);
+  const first = pool.run(inspect("a"));
+  puppets[0]?.report(outcome("a"));
+  await first;
+  const jobs = [pool.run(inspect("b")), pool.run(inspect("c")), pool.run(inspect("a"))];
+  expect(puppets.map(({ orders }) => orders.length)).toEqual([2, 1]);
+  puppets[1]?.report(outcome("c"));
+  puppets[1]?.report(outcome("a"));
+  puppets[0]?.report(outcome("b"));
+  expect(await Promise.all(jobs)).toEqual([{ name: "b" }, { name: "c" }, { name: "a" }]);
+});
+
 test("progress is told as it comes", () => {
   const { pool, puppets } = poolOf(1);
   const told: number[] = [];

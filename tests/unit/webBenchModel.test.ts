@@ -24,9 +24,7 @@ test("the answer gives coefficient, half-width, plateaus and the range of rotati
 });
 
 test("a run that can not be reduced says why instead of a number", () => {
-  expect(benchAnswer(runOf("sanded").document, refused)).toBe(
-    "sanded gives no coefficients yet. The run has no propeller.",
-  );
+  expect(benchAnswer(runOf("sanded").document, refused)).toBe("No coefficients yet. The run has no propeller.");
   expect(benchAnswer(runOf("sanded").document, undefined)).toBe("Reading sanded.csv …");
 });
 
@@ -90,7 +88,14 @@ test("a result names file, hash, rows and program", () => {
 
 test("the plateau table has a column for what any plateau holds, and none for what no plateau holds", () => {
   const { heads, rows, summary } = plateauTable(reductionOf({ leftOut: [2] }));
-  expect(heads).toEqual(["Rotation rate", "Thrust", "Electrical power", "Shaft power", "K_T", "C_P"]);
+  expect(heads).toEqual([
+    "Rotation rate",
+    "Thrust",
+    "Electrical power",
+    "Shaft power",
+    "Thrust coefficient",
+    "Power coefficient",
+  ]);
   expect(rows[0]).toMatchObject({ name: "Plateau 1", lines: "101 to 180", samples: "80, worth 40", used: true });
   expect(rows[0]!.cells.slice(0, 2)).toEqual(["600 ± 6\u202frpm", "2.00 ± 0.10\u202fN"]);
   expect(rows[2]).toMatchObject({ used: false, reason: "still settling", residual: "–" });
@@ -118,7 +123,7 @@ test("plateaus left out are drawn apart, with their reason, and the limit only w
 
 test("residuals are shown on an axis that holds two standard uncertainties either way", () => {
   const { y, series } = residualChart(reductionOf());
-  expect([y.min, y.max]).toEqual([-2.5, 2.5]);
+  expect([y.min, y.max]).toEqual([-4, 4]);
   expect(series.find((one) => one.kind === "measured")!.points.map((point) => point.y)).toEqual([-0.5, 0, 0.5]);
 });
 
@@ -139,8 +144,9 @@ test("a step of the trace without a sample leaves a gap, and rotation rate is to
       { role: "rotationRate" as const, header: "n", unit: "rev/s", low: [10, 10, 10], high: [20, 20, 20] },
     ],
   };
-  const { series } = traceChart(trace, null);
+  const { series } = traceChart(trace, null, true);
   expect(series[0]!.points.map((point) => point.x)).toEqual([0.5, 2.5]);
   expect(series[1]).toMatchObject({ secondAxis: true });
   expect(series[1]!.points[0]!.yInterval).toEqual([600, 1200]);
+  expect(traceChart(trace, null, false).x).toEqual({ label: "Row", unit: "" });
 });

@@ -7,7 +7,9 @@ import {
   puttingBack,
   withCorrection,
   withEntry,
+  withPlateauAdded,
   withPlateauMoved,
+  withPropeller,
   withTareMoved,
 } from "../../web/views/bench/recipeEdits.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
@@ -91,4 +93,26 @@ test("an entry that is taken away leaves no empty key behind", () => {
   const stated = withEntry(RECIPE, "motorId", id);
   expect(stated.motorId).toBe(id);
   expect(Object.keys(withEntry(stated, "motorId", undefined))).not.toContain("motorId");
+});
+
+test("a plateau added by hand joins the others in order of time", () => {
+  const added = withPlateauAdded(RECIPE, reductionOf().plateaus, { start: 29, end: 29.5 });
+  expect(added.plateaus.mode === "spans" && added.plateaus.spans.map((span) => span.start)).toEqual([10, 20, 29, 30]);
+});
+
+test("a run without a variant takes the finish of its propeller, one that has a variant keeps it", () => {
+  const document = {
+    name: "Net propeller",
+    diameter: 0.076,
+    diameterUncertainty: 0,
+    finish: "sanded",
+    nozzle: false,
+    note: "",
+  };
+  const propeller = { id: "p", version: 1, updatedAt: "2026-11-25T12:00:00Z", document };
+  expect(withPropeller(runOf("a").document, propeller)).toMatchObject({ propellerId: "p", variant: "sanded" });
+  expect(withPropeller(runOf("a", { variant: "polished" }).document, propeller).variant).toBe("polished");
+  expect(Object.keys(withPropeller(withPropeller(runOf("a").document, propeller), undefined))).not.toContain(
+    "propellerId",
+  );
 });

@@ -144,7 +144,7 @@ test("the sweep is drawn from zero to full throttle with bands that hold the lin
   const { y, yInterval } = points[20]!;
   expect(yInterval![0]).toBeLessThan(y);
   expect(yInterval![1]).toBeGreaterThan(y);
-  expect(markers![0]).toEqual({ x: 60, label: "this throttle" });
+  expect(markers![0]).toEqual({ x: 60, label: "60 %" });
 });
 
 test("a sweep that the supply cuts short keeps its throttles", () => {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { compareAll } from "../../shared/compare/compareVariants.ts";
-import { reductionsOf, variantGroups } from "../../web/views/variants/variantGroups.ts";
+import { freeStyle, reductionsOf, shownGroups, variantGroups } from "../../web/views/variants/variantGroups.ts";
 import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../../web/views/variants/variantMean.ts";
 import { overlayChart } from "../../web/views/variants/variantsChart.ts";
 import {
@@ -8,9 +8,9 @@ import {
   baselineOf,
   claimText,
   forest,
-  variantRows,
   variantsAnswer,
   variantsQuestion,
+  variantTable,
 } from "../../web/views/variants/variantsModel.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
@@ -70,17 +70,34 @@ test("the baseline is the one chosen if it has a result, else the first that has
 });
 
 test("the table starts with the baseline and tells ratio, interval and what the doubt rests on", () => {
-  const [baseline, sanded] = variantRows(COMPARISONS, GROUPS);
-  expect(baseline).toMatchObject({ name: "as printed", isBaseline: true, equalRate: "1", mountings: "2 mountings" });
-  expect(sanded).toMatchObject({ name: "sanded", style: 1, basis: "several mountings of both variants" });
+  const { columns, rows } = variantTable(COMPARISONS, GROUPS);
+  const cellsOf = (name: string) => rows.find((row) => row.name.includes(name))!.cells;
+  expect(columns).toEqual([
+    { name: "as printed", style: 0, isBaseline: true },
+    { name: "sanded", style: 1, isBaseline: false },
+  ]);
+  expect(cellsOf("Mountings")).toEqual(["2", "2"]);
+  expect(cellsOf("rests on")[1]).toBe("several mountings of both variants");
+  const [baseline, sanded] = cellsOf("equal rotation rate");
   const { value, interval95 } = COMPARISONS[0]!.thrustCoefficientRatio;
-  const [shown, low, high] = sanded!.equalRate
+  const [shown, low, high] = sanded!
     .match(/[\d.]+(?=[ )])/g)!
     .filter((text) => text !== "95")
     .map(Number);
+  expect(baseline).toBe("1");
   expect(shown).toBeCloseTo(value, 2);
   expect(low).toBeCloseTo(interval95[0], 2);
   expect(high).toBeCloseTo(interval95[1], 2);
+});
+
+test("with several variants the p-values are shown with Holm's correction beside them", () => {
+  const groups = variantGroups([...RUNS, runOf("x", { variant: "other" })], (id) => made(id === "x" ? "loose" : id));
+  const comparisons = compareAll({
+    groups: groups.map((group) => ({ name: group.name, reductions: reductionsOf(group) })),
+    baseline: "as printed",
+  });
+  const cells = variantTable(comparisons, groups).rows.find((row) => row.name.startsWith("p:"))!.cells;
+  expect(cells[1]).toMatch(/; .* by Holm$/);
 });
 
 test("the axis of ratios holds every interval, no change and the claim", () => {
@@ -111,7 +128,9 @@ test("ratios that need shaft power are left away where it is not known", () => {
     baseline: "as printed",
   });
   expect(forest(comparisons, groups, 2).rows).toHaveLength(1);
-  expect(variantRows(comparisons, groups)[1]!.equalPower).toBe("shaft power not known");
+  expect(variantTable(comparisons, groups).rows.find((row) => row.name.includes("equal shaft power"))!.cells[1]).toBe(
+    "shaft power not known",
+  );
 });
 
 test("a fit line passes through the thrust of its variant's mean coefficient", () => {
@@ -141,4 +160,34 @@ test("there is no mean without runs, and no torque coefficient where no run know
 
 test("runs without a variant come first in the list, because they wait for one", () => {
   expect(assignmentRows(RUNS).map((row) => row.id)).toEqual(["loose", "p1", "p2", "s1", "s2"]);
+});
+
+test("variants with several mountings come first and are on show until others are chosen", () => {
+  const groups = variantGroups([runOf("k", { variant: "a scale" }), ...RUNS], () => null);
+  expect(groups.map((group) => group.name)).toEqual(["as printed", "sanded", "a scale"]);
+  expect(shownGroups(groups, null).map((group) => group.name)).toEqual(["as printed", "sanded"]);
+  expect(shownGroups(groups, new Set(["a scale"])).map((group) => group.name)).toEqual(["a scale"]);
+  expect(shownGroups(groups, new Set(["gone"]))).toHaveLength(2);
+  expect(shownGroups(groups.slice(1), null)).toHaveLength(2);
+});
+
+test("what stands beside the variants gets the first style that none of them has", () => {
+  expect(freeStyle([{ style: 0 }, { style: 2 }])).toBe(1);
+  expect(freeStyle([])).toBe(0);
+});
+
+test("of many variants the furthest from the baseline speaks and the others are counted", () => {
+  const more = [
+    ...RUNS,
+    ...["u", "v"].flatMap((name) => [1, 2].map((m) => runOf(`${name}${m}`, { variant: name, mounting: `${m}` }))),
+  ];
+  const K: Record<string, number> = { ...COEFFICIENTS, u1: 0.1, u2: 0.103, v1: 0.4, v2: 0.41 };
+  const groups = variantGroups(more, (id) => reductionOf({ thrustCoefficient: K[id]!, fileName: `${id}.csv` }));
+  const comparisons = compareAll({
+    groups: groups.map((group) => ({ name: group.name, reductions: reductionsOf(group) })),
+    baseline: "as printed",
+  });
+  expect(variantsAnswer(comparisons, groups)).toMatch(
+    /^2 of 3 variants differ from as printed beyond chance\. Furthest from it: [vV] gives /,
+  );
 });

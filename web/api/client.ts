@@ -1,7 +1,4 @@
 import type { z } from "zod";
-import type { Comparison } from "../../shared/model/comparison.ts";
-import type { DriveRequestInput, OperatingPoint } from "../../shared/model/drive.ts";
-import type { FluidProperties, FluidState } from "../../shared/model/fluid.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts.ts";
 import type { Project } from "../../shared/model/project.ts";
@@ -21,11 +18,6 @@ export type StoredParts = { readonly [K in PartKind]: readonly StoredDocument<Pa
 export interface NewRun {
   readonly run: StoredDocument<Run>;
   readonly inspection: LogInspection;
-}
-
-export interface ComparisonRequest {
-  readonly groups: readonly { readonly name: string; readonly runs: readonly string[] }[];
-  readonly baseline: string;
 }
 
 const at = (...parts: readonly string[]) => `/api/${parts.map(encodeURIComponent).join("/")}`;
@@ -79,8 +71,6 @@ export function addRunFile(projectId: string, file: File, signal?: AbortSignal) 
 /** A run from readings typed or pasted as a table. */
 export const addRunTable = (projectId: string, table: { readonly name: string; readonly text: string }) =>
   ask<NewRun>(at("projects", projectId, "runs", "table"), { method: "POST", body: table });
-export const readRun = (projectId: string, id: string) =>
-  ask<StoredDocument<Run>>(at("projects", projectId, "runs", id));
 export const saveRun = (projectId: string, id: string, version: number, document: Run) =>
   ask<StoredDocument<Run>>(at("projects", projectId, "runs", id), { method: "PUT", body: { version, document } });
 export const deleteRun = (projectId: string, id: string, version: number) =>
@@ -141,21 +131,3 @@ export function watchReduction(
   };
   return () => source.close();
 }
-
-// Computation without a stored document
-
-export const compareRuns = async (projectId: string, request: ComparisonRequest, signal?: AbortSignal) =>
-  (
-    await ask<{ comparisons: Comparison[] }>(at("projects", projectId, "comparison"), {
-      method: "POST",
-      body: request,
-      signal,
-    })
-  ).comparisons;
-export const computeOperatingPoint = (request: DriveRequestInput, signal?: AbortSignal) =>
-  ask<OperatingPoint>(at("compute", "operating-point"), { method: "POST", body: request, signal });
-export const computeMomentumLimit = <T = unknown>(request: unknown, signal?: AbortSignal) =>
-  ask<T>(at("compute", "momentum-limit"), { method: "POST", body: request, signal });
-export const computeFluid = (state: FluidState, signal?: AbortSignal) =>
-  ask<FluidProperties>(at("compute", "fluid"), { method: "POST", body: state, signal });
-export const readHealth = () => ask<Record<string, unknown>>(at("health"));

@@ -91,9 +91,11 @@ function ProjectForm({ start, save, onSave }: ProjectFormProps) {
         onChange={(water) => setDraft({ ...draft, water })}
       />
       <TextField label="Note" optional lines={3} value={draft.note} onChange={(note) => setDraft({ ...draft, note })} />
-      <button type="submit" class="primary">
-        {save}
-      </button>
+      <div class="row form-buttons">
+        <button type="submit" class="primary">
+          {save}
+        </button>
+      </div>
     </form>
   );
 }

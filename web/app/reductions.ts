@@ -3,7 +3,7 @@ import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { ApiProblem, sentenceOf } from "../api/apiProblem.ts";
-import { readReduction } from "../api/client.ts";
+import { readReduction, watchReduction } from "../api/client.ts";
 import { openProjectId, partOf, runs } from "./session.ts";
 
 /** What is known of the reduction of one run. While a newer one is computed, the last good one stays in `reduction`. */
@@ -12,6 +12,8 @@ export interface ReductionState {
   readonly reduction: Reduction | null;
   /** Why it can not be reduced, a whole sentence. */
   readonly problem: ApiProblem | null;
+  /** Part of the work that is done, 0 to 1; only of long logs. */
+  readonly fraction?: number;
   /** Versions of run, propeller, motor and controller that it rests on. */
   readonly basis: string;
 }
@@ -30,7 +32,7 @@ export function needReductions(ids: readonly string[]): void {
     const run = stored.get(id);
     if (!run) continue;
     const basis = basisOf(run);
-    if (reductions.peek().get(id)?.basis !== basis) void load(id, basis);
+    if (reductions.peek().get(id)?.basis !== basis) load(run, basis);
   }
 }
 
@@ -44,19 +46,35 @@ function basisOf({ version, document }: StoredDocument<Run>): string {
   return [version, ...versions.map((v) => v ?? 0)].join(".");
 }
 
-async function load(id: string, basis: string): Promise<void> {
+function load(run: StoredDocument<Run>, basis: string): void {
+  const { id } = run;
   const last = reductions.peek().get(id)?.reduction ?? null;
   keep(id, { state: "working", reduction: last, problem: null, basis });
-  try {
-    const reduction = await readReduction(openProjectId(), id);
-    keepIfWanted(id, { state: "ready", reduction, problem: null, basis });
-  } catch (thrown) {
-    const problem =
-      thrown instanceof ApiProblem
-        ? thrown
-        : new ApiProblem({ status: 0, code: "page.no-answer", detail: sentenceOf(thrown) });
-    keepIfWanted(id, { state: "refused", reduction: null, problem, basis });
+  const told = {
+    reduction: (reduction: Reduction) => keepIfWanted(id, { state: "ready", reduction, problem: null, basis }),
+    problem: (problem: ApiProblem) => keepIfWanted(id, { state: "refused", reduction: null, problem, basis }),
+  };
+  stops.get(id)?.();
+  stops.delete(id);
+  if (run.document.file.size < LONG) {
+    readReduction(openProjectId(), id).then(told.reduction, (thrown: unknown) => told.problem(problemOf(thrown)));
+  } else {
+    const progress = (fraction: number) =>
+      keepIfWanted(id, { state: "working", reduction: last, problem: null, fraction, basis });
+    stops.set(id, watchReduction(openProjectId(), id, { ...told, progress }));
   }
+}
+
+/** Bytes from which a log is worth showing progress for: below, the answer comes sooner than a bar could be read. */
+const LONG = 4_000_000;
+
+/** Stops the work on a long log, by run id, when an edit overtakes it. */
+const stops = new Map<string, () => void>();
+
+function problemOf(thrown: unknown): ApiProblem {
+  return thrown instanceof ApiProblem
+    ? thrown
+    : new ApiProblem({ status: 0, code: "page.no-answer", detail: sentenceOf(thrown) });
 }
 
 /** An answer that an edit has overtaken is dropped. */

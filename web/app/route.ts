@@ -30,11 +30,6 @@ export function addressOf(screen: string, choices: Readonly<Record<string, strin
   return `#/${screen}${query && `?${query}`}`;
 }
 
-/** Goes to a screen, as a step that the Back button undoes. */
-export function goTo(screen: string, choices: Readonly<Record<string, string>> = {}): void {
-  location.hash = addressOf(screen, choices);
-}
-
 /** Notes what the screen shows in the address, without a step for the Back button. */
 export function noteChoice(name: string, value: string | null): void {
   const choices = new URLSearchParams(route.value.choices);

@@ -89,8 +89,7 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect }: ChartP
         {!picture.ready && <p class="chart-wait">{picture.problem ?? "Drawing …"}</p>}
       </div>
       <p class="chart-keys" id={`${id}-keys`}>
-        Left and right arrow: next point. Up and down: next series. Drag across to zoom, or turn the wheel with Ctrl
-        held.
+        Arrow keys: next point, next series. Drag, or Ctrl and wheel: zoom.
       </p>
       <p class="chart-spoken" aria-live="polite">
         {spoken}

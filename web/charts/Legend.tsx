@@ -1,6 +1,6 @@
 import type { ChartSeries } from "./chartSpec.ts";
 import { Swatch } from "./Swatch.tsx";
-import { KIND_WORDS } from "./seriesStyle.ts";
+import { kindWords } from "./seriesStyle.ts";
 
 export interface LegendProps {
   readonly series: readonly ChartSeries[];
@@ -12,23 +12,26 @@ export interface LegendProps {
 export function Legend({ series, hidden, onToggle }: LegendProps) {
   return (
     <ul class="legend" aria-label="Series">
-      {series.map(({ id, name, kind, style }) => (
-        <li key={id}>
-          <button
-            type="button"
-            class="legend-entry"
-            aria-pressed={!hidden.has(id)}
-            title={hidden.has(id) ? "Show" : "Hide"}
-            onClick={() => onToggle(id)}
-          >
-            <Swatch kind={kind} style={style} />
-            <span>
-              {name}
-              <span class="legend-kind"> {KIND_WORDS[kind]}</span>
-            </span>
-          </button>
-        </li>
-      ))}
+      {series.map((one) => {
+        const { id, name, kind, style } = one;
+        return (
+          <li key={id}>
+            <button
+              type="button"
+              class="legend-entry"
+              aria-pressed={!hidden.has(id)}
+              title={hidden.has(id) ? "Show" : "Hide"}
+              onClick={() => onToggle(id)}
+            >
+              <Swatch kind={kind} style={style} />
+              <span>
+                {name}
+                <span class="legend-kind"> {kindWords(one)}</span>
+              </span>
+            </button>
+          </li>
+        );
+      })}
     </ul>
   );
 }

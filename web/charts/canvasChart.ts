@@ -46,7 +46,12 @@ export interface CanvasChartHandlers extends SpanHandlers {
   readonly zoomed?: ((zoomed: boolean) => void) | undefined;
 }
 
+/** A zoom ends at the edges of the whole picture. */
+const WITHIN_PICTURE = { min: "original", max: "original" } as const;
+
 type Kind = "line" | "scatterWithErrorBars";
+
+const FONT = "system-ui, sans-serif";
 
 /** A chart on a canvas. `still` is a picture for export: fixed size, no pointer. */
 export class CanvasChart {
@@ -59,6 +64,8 @@ export class CanvasChart {
     this.drawing = { ...shown, dragged: null };
     const told = () => {
       this.zoomed = true;
+      // The point under the pointer has moved away.
+      this.chart.tooltip?.setActiveElements([], { x: 0, y: 0 });
       handlers().zoomed?.(true);
     };
     this.chart = new Chart<Kind>(canvas, {
@@ -98,8 +105,11 @@ export class CanvasChart {
 }
 
 function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartOptions<Kind> {
+  // In a log only the time is of interest; elsewhere a corner of the picture is.
+  const mode = drawing.spec.series.some(isTrace) ? "x" : "xy";
   const options: ChartOptions<Kind> = {
     animation: false,
+    font: { family: FONT },
     responsive: !still,
     maintainAspectRatio: false,
     normalized: true,
@@ -109,6 +119,8 @@ function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartO
       tooltip: {
         enabled: !still,
         displayColors: false,
+        titleFont: { family: FONT },
+        bodyFont: { family: FONT },
         backgroundColor: () => drawing.palette.ink,
         titleColor: () => drawing.palette.paper,
         bodyColor: () => drawing.palette.paper,
@@ -116,15 +128,15 @@ function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartO
       },
       zoom: {
         zoom: {
-          mode: "x",
+          mode,
           // A bare wheel scrolls the page, as everywhere else.
           wheel: { enabled: !still, modifierKey: "ctrl", speed: 0.15 },
           pinch: { enabled: !still },
           drag: { enabled: !still, threshold: 8, backgroundColor: "rgba(86, 180, 233, 0.2)" },
           onZoomComplete: zoomed,
         },
-        pan: { enabled: !still, mode: "x", modifierKey: "shift", onPanComplete: zoomed },
-        limits: { x: { min: "original", max: "original" } },
+        pan: { enabled: !still, mode, modifierKey: "shift", onPanComplete: zoomed },
+        limits: { x: WITHIN_PICTURE, y: WITHIN_PICTURE },
       },
     },
   };
@@ -141,7 +153,9 @@ function applyScales(options: ChartOptions<Kind>, drawing: Drawing, zoomed: bool
     ...(spec.y2 ? { y2: scaleOf(spec.y2, yRange(spec, "y2"), drawing, { position: "right" }) } : {}),
   };
   const last = options.scales as Record<string, { min?: number; max?: number }> | undefined;
-  if (zoomed && last?.["x"]) Object.assign(scales.x, pickEnds(last["x"]));
+  if (zoomed && last) {
+    for (const [name, scale] of Object.entries(scales)) Object.assign(scale, pickEnds(last[name] ?? {}));
+  }
   options.scales = scales as never;
 }
 
@@ -162,8 +176,14 @@ function scaleOf(
     position,
     // A log ends where it ends; other pictures end at a round number.
     ...(tight ? { min: low, max: high } : { suggestedMin: low, suggestedMax: high, ...pickEnds(axis) }),
-    title: { display: true, text: axisTitle(axis), color: palette.ink, font: { size: 13, weight: 600 } },
-    ticks: { color: palette.soft, maxRotation: 0, autoSkipPadding: 14, font: { size: 12 } },
+    title: { display: true, text: axisTitle(axis), color: palette.ink, font: { family: FONT, size: 13, weight: 600 } },
+    ticks: {
+      color: palette.soft,
+      maxRotation: 0,
+      autoSkipPadding: 14,
+      includeBounds: false,
+      format: { useGrouping: false },
+    },
     grid: { color: palette.line, drawOnChartArea: position !== "right", tickLength: 5 },
     border: { color: palette.soft },
   } as unknown as ScaleOptionsByType<"linear">;

@@ -2,7 +2,8 @@ import type { ChartSpec } from "./chartSpec.ts";
 import { chartTable } from "./chartTable.ts";
 
 /**
- * The table of a chart as comma-separated text (RFC 4180). Numbers keep all their digits. A text that a spreadsheet would
+ * The table of a chart as comma-separated text (RFC 4180). Numbers keep more digits than any
+ * of them is known to, without the tail of binary arithmetic. A text that a spreadsheet would
  * run as a formula gets an apostrophe in front.
  */
 export function chartCsv(spec: ChartSpec): string {
@@ -10,10 +11,12 @@ export function chartCsv(spec: ChartSpec): string {
   return [head, ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
 }
 
+const DIGITS = 12;
+
 /** One cell. A number stays a number, also a negative one; only texts can be formulas. */
 export function cell(content: string | number | null): string {
   if (content === null) return "";
-  if (typeof content === "number") return String(content);
+  if (typeof content === "number") return String(Number(content.toPrecision(DIGITS)));
   const guarded = /^[\s]*[=+\-@\u2212]|^[\t\r\n]/.test(content) ? `'${content}` : content;
   return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

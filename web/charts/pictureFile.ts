@@ -2,7 +2,7 @@ import { CanvasChart } from "./canvasChart.ts";
 import type { ChartSeries, ChartSpec } from "./chartSpec.ts";
 import { hatch } from "./hatch.ts";
 import { type Palette, readPalette } from "./palette.ts";
-import { KIND_WORDS, type Marker, seriesStyle } from "./seriesStyle.ts";
+import { kindWords, type Marker, seriesStyle } from "./seriesStyle.ts";
 
 const WIDTH = 1600;
 const CHART_HEIGHT = 900;
@@ -90,7 +90,7 @@ function drawLegendEntry(
   pen.restore();
   pen.fillStyle = palette.ink;
   pen.font = "24px system-ui, sans-serif";
-  pen.fillText(`${series.name} (${KIND_WORDS[series.kind]})`, left + 64, middle, (WIDTH - 2 * MARGIN) / 2 - 80);
+  pen.fillText(`${series.name} (${kindWords(series)})`, left + 64, middle, (WIDTH - 2 * MARGIN) / 2 - 80);
 }
 
 function markerPath(pen: CanvasRenderingContext2D, marker: Marker, x: number, y: number, r: number): void {

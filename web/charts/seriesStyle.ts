@@ -1,4 +1,4 @@
-import type { SeriesKind } from "./chartSpec.ts";
+import type { ChartSeries } from "./chartSpec.ts";
 
 export type Marker = "circle" | "rect" | "triangle" | "rectRot" | "crossRot" | "star";
 
@@ -33,12 +33,21 @@ export function seriesStyle(style: number): SeriesStyle {
   };
 }
 
-/** What a reader is told a kind of series is. */
-export const KIND_WORDS: Readonly<Record<SeriesKind, string>> = {
-  measured: "measured, bars 95 %",
-  leftOut: "left out of the fit",
-  fit: "fit, band 95 %",
-  prediction: "prediction",
-  limit: "not possible beyond",
-  trace: "log, least to greatest",
-};
+/** What a legend adds to the name of a series, so that the picture can be read without its text. */
+export function kindWords({ kind, points }: ChartSeries): string {
+  const doubt = points.some(({ xInterval, yInterval }) => xInterval !== undefined || yInterval !== undefined);
+  switch (kind) {
+    case "measured":
+      return doubt ? "measured, bars 95 %" : "measured";
+    case "leftOut":
+      return "left out of the fit";
+    case "fit":
+      return doubt ? "line, band 95 %" : "line";
+    case "prediction":
+      return doubt ? "prediction, band 95 %" : "prediction";
+    case "limit":
+      return "not possible beyond";
+    case "trace":
+      return doubt ? "least to greatest" : "";
+  }
+}

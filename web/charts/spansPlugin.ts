@@ -22,6 +22,9 @@ export function spansPlugin(drawing: Drawing): Plugin {
   };
 }
 
+/** The lines of a plateau lie level like the grid, so they are kept fainter than it. */
+const HATCH_OPACITY = { plateau: 0.2, tare: 0.55, leftOut: 0.55 } as const;
+
 /** The span with the edges it has under the pointer. */
 export function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {
   return dragged?.id === span.id ? { ...span, start: dragged.start, end: dragged.end } : span;
@@ -36,7 +39,7 @@ function drawSpan(chart: Chart, span: ChartSpan, { palette }: Drawing): void {
     span.kind === "plateau" ? palette.series[2]! : span.kind === "tare" ? palette.series[0]! : palette.hatch;
   ctx.fillStyle = faded(colour, 0.1);
   ctx.fillRect(left, chartArea.top, width, chartArea.height);
-  ctx.fillStyle = hatch(ctx, span.kind, faded(colour, 0.55));
+  ctx.fillStyle = hatch(ctx, span.kind, faded(colour, HATCH_OPACITY[span.kind]));
   ctx.fillRect(left, chartArea.top, width, chartArea.height);
   ctx.strokeStyle = colour;
   ctx.lineWidth = 1;

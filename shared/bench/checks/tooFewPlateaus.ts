@@ -18,7 +18,10 @@ export function tooFewPlateaus(fileName: string, spans: PlateauSpans, plateaus: 
     if (leftOutBecause) counts.set(`left out (${leftOutBecause})`, (counts.get(`left out (${leftOutBecause})`) ?? 0) + 1);
   }
   const because = [...counts].map(([reason, count]) => `${count} ${reason}`).join(", ");
-  const mends = (Object.keys(MENDS) as Rejection[]).filter((reason) => counts.has(reason)).map((reason) => MENDS[reason]);
+  const moving = (Object.keys(MENDS) as Rejection[]).filter((reason) => reason !== "at rest" && counts.has(reason));
+  // Every good log has rests: they are the reason only where there is nothing else.
+  const reasons = moving.length > 0 || plateaus.length > 0 ? moving : (["at rest"] as const);
+  const mends = reasons.map((reason) => MENDS[reason]);
   const advice = mends.length > 0 ? mends.join("; ") : "run a sweep with several held throttle steps";
   return new InputProblem({
     code: "bench.too-few-plateaus",

@@ -1,5 +1,8 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { needReductions } from "../../app/reductions.ts";
@@ -22,12 +25,15 @@ import { SetupPanel } from "./SetupPanel.tsx";
 import { detailCharts, spanTarget, traceChart } from "./traceChart.ts";
 
 export default function BenchView() {
-  useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
+  // What is on show is asked for first: the other runs of a project can wait.
   useEffect(followOpenRun, []);
+  useSignalEffect(() => {
+    const open = openRun.value;
+    needReductions([...(open === null ? [] : [open.id]), ...runs.value.map(({ id }) => id)]);
+  });
   const run = openRun.value;
   const state = openState.value;
   const reduction = state?.reduction ?? null;
-  const first = inspection.value;
   return (
     <Screen
       question="What does this log say?"
@@ -49,27 +55,43 @@ export default function BenchView() {
           </>
         )
       }
-      picture={run !== null && <TracePicture />}
     >
-      {run !== null && first !== null && (first.value === null ? <p class="hint">{first.problem}</p> : null)}
-      {run !== null && first?.value && (
-        <ColumnsPanel key={`${run.id} ${run.version}`} run={run} inspection={first.value} />
-      )}
       <div class="bench-layout">
         <div class="bench-side">
-          <RunList />
           <Intake />
+          <RunList />
           <Caution about="bench" />
         </div>
-        <div class="bench-main">
-          {reduction !== null && <Warnings items={reduction.warnings} />}
-          {run !== null && reduction !== null && <FitPanel reduction={reduction} run={run.document} />}
-          {reduction !== null && <PlateausTable reduction={reduction} />}
-          {run !== null && <SetupPanel key={run.id} run={run} />}
-        </div>
+        <div class="bench-main">{run !== null && <OpenRun key={run.id} run={run} reduction={reduction} />}</div>
       </div>
     </Screen>
   );
+}
+
+interface OpenRunProps {
+  readonly run: StoredDocument<Run>;
+  readonly reduction: Reduction | null;
+}
+
+/** Everything of the run on show, the picture first. */
+function OpenRun({ run, reduction }: OpenRunProps) {
+  const first = inspection.value;
+  return (
+    <>
+      <TracePicture />
+      {first !== null && first.value === null && <p class="hint">{first.problem}</p>}
+      {first?.value && <ColumnsPanel key={columnsKey(run.document)} run={run} inspection={first.value} />}
+      {reduction !== null && <Warnings items={reduction.warnings} />}
+      {reduction !== null && <PlateausTable reduction={reduction} />}
+      {reduction !== null && <FitPanel reduction={reduction} run={run.document} />}
+      <SetupPanel run={run} />
+    </>
+  );
+}
+
+/** The columns as stored; a panel that was edited but not confirmed starts over only when these change. */
+function columnsKey({ confirmed, recipe: { columns, polePairs } }: Run): string {
+  return JSON.stringify([confirmed, columns, polePairs]);
 }
 
 /** The log over time; edges of plateaus and tares can be dragged. */
@@ -77,8 +99,12 @@ function TracePicture() {
   const read = trace.value;
   const reduction = openState.value?.reduction ?? null;
   const recipe = openRun.value?.document.recipe ?? null;
-  const spec = useMemo(() => (read?.value ? traceChart(read.value, reduction) : null), [read, reduction]);
-  const details = useMemo(() => (read?.value ? detailCharts(read.value) : []), [read]);
+  const hasClock = recipe?.columns.some(({ role }) => role === "time") ?? false;
+  const spec = useMemo(
+    () => (read?.value ? traceChart(read.value, reduction, hasClock) : null),
+    [read, reduction, hasClock],
+  );
+  const details = useMemo(() => (read?.value ? detailCharts(read.value, hasClock) : []), [read, hasClock]);
   if (spec === null || recipe === null)
     return read === null ? <p class="muted">Reading the log …</p> : <p class="hint">{read.problem}</p>;
 
@@ -102,7 +128,7 @@ function TracePicture() {
     <>
       <Chart spec={spec} height={360} onSpanChange={move} onSpanSelect={pick} />
       <div class="row">
-        <p class="hint">Drag the edge of a plateau or tare to move it.</p>
+        {spec.spans?.length ? <p class="hint">Drag the edge of a plateau or tare to move it.</p> : null}
         {!isAutomatic(recipe) && (
           <button type="button" class="quiet" onClick={() => void editRecipe("Back to automatic plateaus", automatic)}>
             Back to automatic

@@ -4,6 +4,7 @@ import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
+import { partOf } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn } from "./columnsModel.ts";
@@ -18,7 +19,8 @@ interface ColumnsPanelProps {
 export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
   const { recipe, confirmed } = run.document;
   const [uses, setUses] = useState<readonly ColumnUse[]>(recipe.columns);
-  const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? null);
+  const ofMotor = partOf("motors", recipe.motorId)?.document.polePairs;
+  const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? ofMotor ?? null);
   const model = columnsModel(inspection, uses);
   const gaps = [
     ...model.missing,

@@ -48,7 +48,7 @@ export function FitPanel({ reduction, run }: FitPanelProps) {
           ))}
         </fieldset>
         <Chart spec={fit} height={320} />
-        <Chart spec={residuals} height={200} />
+        <Chart spec={residuals} height={220} />
         <p class="muted">{scatterText(reduction.thrustFit)}</p>
       </section>
       <section class="card" aria-labelledby="bench-doubt">

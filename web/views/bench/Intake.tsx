@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { Dialog } from "../../app/Dialog.tsx";
 import { FileDrop } from "../../forms/FileDrop.tsx";
 import { TextField } from "../../forms/TextField.tsx";
 import { takeFiles, takeTable, uploading } from "./benchState.ts";
@@ -16,6 +17,7 @@ import {
 
 /** The two ways in: a file as the logger wrote it, or readings from a notebook or spreadsheet. */
 export function Intake() {
+  const [typing, setTyping] = useState(false);
   return (
     <div class="bench-intake">
       <FileDrop
@@ -25,15 +27,19 @@ export function Intake() {
         busy={uploading.value !== null}
         onFiles={(files) => void takeFiles(files)}
       />
-      <details class="card">
-        <summary>Type or paste a table</summary>
-        <TypedTableForm />
-      </details>
+      <button type="button" onClick={() => setTyping(true)}>
+        Type or paste a table
+      </button>
+      {typing && (
+        <Dialog title="Type or paste a table" onClose={() => setTyping(false)}>
+          <TypedTableForm onKept={() => setTyping(false)} />
+        </Dialog>
+      )}
     </div>
   );
 }
 
-function TypedTableForm() {
+function TypedTableForm({ onKept }: { readonly onKept: () => void }) {
   const [name, setName] = useState("Readings by hand");
   const [table, setTable] = useState(EMPTY_TABLE);
   const [asked, setAsked] = useState(false);
@@ -47,10 +53,7 @@ function TypedTableForm() {
   const keep = async () => {
     setAsked(true);
     if (gap !== "") return;
-    if (await takeTable(name.trim(), tableText(table))) {
-      setTable(EMPTY_TABLE);
-      setAsked(false);
-    }
+    if (await takeTable(name.trim(), tableText(table))) onKept();
   };
   return (
     <div class="bench-table">

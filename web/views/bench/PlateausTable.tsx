@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
 import { type PlateauRow, plateauTable } from "./plateausModel.ts";
@@ -8,10 +8,14 @@ import { leavingOut, puttingBack } from "./recipeEdits.ts";
 export function PlateausTable({ reduction }: { readonly reduction: Reduction }) {
   const table = plateauTable(reduction);
   const picked = pickedPlateau.value;
+  const [open, setOpen] = useState(false);
+  // A plateau picked on the picture is wanted here.
+  useEffect(() => {
+    if (picked !== null) setOpen(true);
+  }, [picked]);
   return (
-    <section class="card" aria-labelledby="bench-plateaus">
-      <h2 id="bench-plateaus">Plateaus</h2>
-      <p class="muted">{table.summary}.</p>
+    <details class="card bench-plateaus" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Plateaus: {table.summary}</summary>
       <div class="table-box">
         <table>
           <thead>
@@ -54,7 +58,7 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
           </tbody>
         </table>
       </div>
-    </section>
+    </details>
   );
 }
 

@@ -3,13 +3,13 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun, removeRun } from "../../app/edits.ts";
 import { addressOf } from "../../app/route.ts";
-import { parts, runs } from "../../app/session.ts";
+import { partOf, parts, runs } from "../../app/session.ts";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type Option, SelectField } from "../../forms/SelectField.tsx";
 import { variantNames } from "../variants/variantGroups.ts";
 import { editRecipe } from "./benchState.ts";
 import { NoteField } from "./NoteField.tsx";
-import { correctionOf, withCorrection, withEntry } from "./recipeEdits.ts";
+import { correctionOf, withCorrection, withEntry, withPropeller } from "./recipeEdits.ts";
 import { WaterFields } from "./WaterFields.tsx";
 
 /** What was on the stand and how it was calibrated: all that the log itself does not say. */
@@ -44,7 +44,9 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
           value={document.propellerId ?? ""}
           options={choices(parts.value.propellers, "Choose a propeller")}
           onChange={(id) =>
-            void editRun(run.id, `Set the propeller of ${document.name}`, (now) => withPropeller(now, id))
+            void editRun(run.id, `Set the propeller of ${document.name}`, (now) =>
+              withPropeller(now, partOf("propellers", id)),
+            )
           }
         />
         <SelectField
@@ -149,8 +151,4 @@ function choices(
   none: string,
 ): Option<string>[] {
   return [{ value: "", label: none }, ...stored.map(({ id, document }) => ({ value: id, label: document.name }))];
-}
-
-function withPropeller({ propellerId: _former, ...run }: Run, id: string): Run {
-  return id === "" ? run : { ...run, propellerId: id };
 }

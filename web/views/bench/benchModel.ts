@@ -36,7 +36,7 @@ export function runRows(
 
 /** One sentence that answers "What does this log say?". */
 export function benchAnswer(run: Run, state: ReductionState | undefined): string {
-  if (state?.problem) return `${run.name} gives no coefficients yet. ${state.problem.detail}`;
+  if (state?.problem) return `No coefficients yet. ${state.problem.detail}`;
   if (!state?.reduction) return `Reading ${run.file.name} …`;
   const { thrustCoefficient, staticMerit, plateaus } = state.reduction;
   const used = plateaus.filter((plateau) => plateau.used);

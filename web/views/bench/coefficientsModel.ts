@@ -23,7 +23,7 @@ export function coefficientFacts(reduction: Reduction): Fact[] {
       "Thrust over ρ n² D⁴: how hard it pushes at a given rotation rate.",
     ),
     fact("C_P", "Power coefficient", powerCoefficient, `Shaft power over ρ n³ D⁵. ${source}`),
-    fact("K_Q", "Torque coefficient", torqueCoefficient, "Shaft torque over ρ n² D⁵, which is C_P over 2π."),
+    fact("K_Q", "Torque coefficient", torqueCoefficient, "Shaft torque over ρ n² D⁵: the power coefficient over 2π."),
     fact(
       "FM",
       "Static merit",
@@ -72,8 +72,9 @@ export function componentBars({ components, coefficient }: CoefficientFit): Comp
 
 /** How well the points agree with their own doubts. */
 export function scatterText({ scatterRatio, points, degreesOfFreedom }: CoefficientFit): string {
-  const base = `${count(points, "point")}, ${formatNumber(degreesOfFreedom, 2)} effective degrees of freedom.`;
-  if (scatterRatio <= 1) return `${base} The points agree with the line within their own doubts.`;
+  const known = degreesOfFreedom > 100 ? "more than 100" : formatNumber(degreesOfFreedom, 2);
+  const base = `${count(points, "point")}, ${known} effective degrees of freedom.`;
+  if (scatterRatio < 1.05) return `${base} The points agree with the line within their own doubts.`;
   return `${base} The points scatter ${formatNumber(scatterRatio, 2)} times as much as their own doubts explain; the uncertainty was widened by that factor.`;
 }
 

@@ -44,7 +44,7 @@ export function thrustFitChart(reduction: Reduction, axis: FitAxis): ChartSpec {
       { id: "leftOut", name: "Plateaus left out", kind: "leftOut", style: 0, points: points(false) },
       {
         id: "fit",
-        name: `Fit, K_T = ${formatUncertain(reduction.thrustCoefficient)}`,
+        name: `Fit, thrust coefficient ${formatUncertain(reduction.thrustCoefficient)}`,
         kind: "fit",
         style: 0,
         points: fitLine(reduction, highest, axis),
@@ -74,15 +74,15 @@ export function residualChart(reduction: Reduction): ChartSpec {
           },
         ],
   );
-  const reach = Math.max(2.5, ...points.map((point) => Math.abs(point.y) * 1.15));
+  const reach = 2 * Math.ceil(Math.max(2.5, ...points.map((point) => Math.abs(point.y))) / 2);
   const of = (used: boolean): ChartPoint[] =>
     points.filter((point) => point.used === used).map(({ x, y, note }) => ({ x, y, note }));
   const xs = points.map((point) => point.x);
   const ends = xs.length === 0 ? [] : [Math.min(...xs), Math.max(...xs)];
   return {
-    title: "Distance of each plateau from the fit",
+    title: "Distance of each plateau from the fit, in standard uncertainties u",
     x: { label: "Rotation rate", unit: "rpm" },
-    y: { label: "Residual", unit: "standard uncertainties", min: -reach, max: reach },
+    y: { label: "Residual", unit: "u", min: -reach, max: reach },
     series: [
       { id: "measured", name: "In the fit", kind: "measured", style: 0, points: of(true) },
       { id: "leftOut", name: "Left out", kind: "leftOut", style: 0, points: of(false) },

@@ -16,8 +16,8 @@ const COLUMNS: readonly {
   { head: "Current", of: (p) => p.current, unit: AMPERE },
   { head: "Electrical power", of: (p) => p.electricalPower, unit: WATT },
   { head: "Shaft power", of: (p) => p.shaftPower, unit: WATT },
-  { head: "K_T", of: (p) => p.thrustCoefficient },
-  { head: "C_P", of: (p) => p.powerCoefficient },
+  { head: "Thrust coefficient", of: (p) => p.thrustCoefficient },
+  { head: "Power coefficient", of: (p) => p.powerCoefficient },
 ];
 
 export interface PlateauRow {

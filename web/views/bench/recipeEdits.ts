@@ -1,5 +1,8 @@
+import type { Propeller } from "../../../shared/model/parts.ts";
 import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../../shared/model/recipe.ts";
 import type { Plateau } from "../../../shared/model/reduction.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
 
 interface Span {
   readonly start: number;
@@ -79,6 +82,18 @@ export function withEntry<K extends "polePairs" | "motorId" | "controllerId">(
 ): Recipe {
   const { [key]: _former, ...others } = recipe;
   return (value === undefined ? others : { ...others, [key]: value }) as Recipe;
+}
+
+/**
+ * The run with another propeller on the stand, or with none. A run that has no variant yet takes the finish of the
+ * propeller, else its name, as its variant, because that is what is compared most.
+ */
+export function withPropeller(run: Run, propeller: StoredDocument<Propeller> | undefined): Run {
+  const { propellerId: _former, ...others } = run;
+  if (propeller === undefined) return others;
+  const { finish = "", name } = propeller.document;
+  const variant = run.variant || (finish || name).slice(0, 60);
+  return { ...others, propellerId: propeller.id, variant };
 }
 
 /** Spans of the plateaus that have times; a table without time has none. */

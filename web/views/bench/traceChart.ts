@@ -1,19 +1,19 @@
 import type { ColumnRole } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Trace } from "../../../shared/model/trace.ts";
-import type { ChartPoint, ChartSeries, ChartSpan, ChartSpec } from "../../charts/chartSpec.ts";
+import type { ChartAxis, ChartPoint, ChartSeries, ChartSpan, ChartSpec } from "../../charts/chartSpec.ts";
 import { plateauName } from "./plateausModel.ts";
 import { RPM } from "./shownUnits.ts";
 
 /** The whole log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
-export function traceChart(trace: Trace, reduction: Reduction | null): ChartSpec {
+export function traceChart(trace: Trace, reduction: Reduction | null, hasClock: boolean): ChartSpec {
   const series = [
     traceSeries(trace, "thrust", "Thrust reading", 0),
     traceSeries(trace, "rotationRate", "Rotation rate", 1),
   ].filter((one) => one !== null);
   return {
     title: "Log over time with plateaus and tares",
-    x: { label: "Time", unit: "s", min: trace.start, max: trace.end },
+    x: clockAxis(hasClock),
     y: { label: "Thrust reading", unit: "N" },
     y2: { label: "Rotation rate", unit: "rpm", min: 0 },
     series,
@@ -22,13 +22,20 @@ export function traceChart(trace: Trace, reduction: Reduction | null): ChartSpec
 }
 
 /** The remaining channels over the same time, two at most in one picture: the command, and the electrical side. */
-export function detailCharts(trace: Trace): ChartSpec[] {
+export function detailCharts(trace: Trace, hasClock: boolean): ChartSpec[] {
   return [
     detailChart(trace, "command", "Throttle command"),
     detailChart(trace, "current", "Supply current", "voltage", "Supply voltage"),
     detailChart(trace, "torque", "Shaft torque"),
     detailChart(trace, "temperature", "Temperature"),
-  ].filter((chart) => chart !== null);
+  ]
+    .filter((chart) => chart !== null)
+    .map((chart) => ({ ...chart, x: clockAxis(hasClock) }));
+}
+
+/** A log without a clock is told row by row. */
+function clockAxis(hasClock: boolean): ChartAxis {
+  return hasClock ? { label: "Time", unit: "s" } : { label: "Row", unit: "" };
 }
 
 const PLATEAU = "plateau-";
@@ -69,13 +76,12 @@ function detailChart(
   name: string,
   secondRole?: ColumnRole,
   secondName = "",
-): ChartSpec | null {
+): Omit<ChartSpec, "x"> | null {
   const first = traceSeries(trace, role, name, 0);
   const second = secondRole === undefined ? null : traceSeries(trace, secondRole, secondName, 1);
   if (first === null) return null;
   return {
     title: `${name}${second === null ? "" : ` and ${secondName.toLowerCase()}`} over time`,
-    x: { label: "Time", unit: "s", min: trace.start, max: trace.end },
     y: { label: name, unit: unitOf(trace, role) },
     ...(second !== null && secondRole !== undefined && { y2: { label: secondName, unit: unitOf(trace, secondRole) } }),
     series: second === null ? [first] : [first, { ...second, secondAxis: true }],

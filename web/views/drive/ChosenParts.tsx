@@ -10,7 +10,7 @@ import { choosePart, chosenFluid, controller, fluid, hotelPower, motor, pack, th
 export function ChosenParts() {
   const { motors, controllers, packs } = parts.value;
   return (
-    <section class="card" aria-labelledby="drive-parts">
+    <section class="card drive-card" aria-labelledby="drive-parts">
       <h2 id="drive-parts">On the vehicle</h2>
       {(motors.length === 0 || packs.length === 0) && (
         <p class="hint">

@@ -99,7 +99,7 @@ function CurrentPicture() {
 function PointTable() {
   const all = driven.value;
   return (
-    <section class="card" aria-labelledby="drive-table">
+    <section class="card drive-card" aria-labelledby="drive-table">
       <h2 id="drive-table">At {Math.round(throttle.value * 100)} % throttle</h2>
       <div class="table-box">
         <table>
@@ -138,7 +138,7 @@ function Flow({ driven: { propeller, point, problem } }: { readonly driven: Driv
   const id = `drive-flow-${propeller.style}`;
   if (point === null) return problem === "" ? null : <p class="warning">{`${propeller.name}: ${problem}`}</p>;
   return (
-    <section class="card drive-flow" aria-labelledby={id}>
+    <section class="card drive-card" aria-labelledby={id}>
       <h2 id={id}>
         <Swatch kind="prediction" style={propeller.style} /> {propeller.name}: from pack to water
       </h2>
@@ -200,7 +200,7 @@ function BarTable({ caption, rows, style }: BarTableProps) {
 function TorqueSources() {
   if (propellers.value.length === 0) return null;
   return (
-    <section class="card" aria-labelledby="drive-sources">
+    <section class="card drive-card" aria-labelledby="drive-sources">
       <h2 id="drive-sources">What the currents rest on</h2>
       <ul>
         {propellers.value.map((propeller) => (

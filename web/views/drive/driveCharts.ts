@@ -37,7 +37,7 @@ function sweepChart(driven: readonly Driven[], throttle: number, { quantity, lab
         style: propeller.style,
         points: sweep.map((point, step) => sweepPoint(point, (100 * step) / SWEEP_STEPS, quantity, unit)),
       })),
-    markers: [{ x: throttle * 100, label: "this throttle" }, ...limitMarkers(driven)],
+    markers: [{ x: throttle * 100, label: `${Math.round(100 * throttle)} %` }, ...firstLimit(driven)],
   };
 }
 
@@ -48,11 +48,10 @@ function sweepPoint(point: OperatingPoint, x: number, quantity: Shown["quantity"
   return { x, y, yInterval: [doubt.interval95[0] / factor, doubt.interval95[1] / factor] };
 }
 
-/** Where each propeller meets its first limit. */
-function limitMarkers(driven: readonly Driven[]): ChartMarker[] {
-  return driven.flatMap(({ propeller, point }) => {
-    const governing = point?.limits.find((limit) => limit.name === point.governingLimit);
-    const at = governing?.reachedAtThrottle ?? null;
-    return at === null || at >= 1 ? [] : [{ x: 100 * at, label: `${propeller.name}: ${governing!.name}` }];
-  });
+/** Where the first limit of all is met; which one it is, and those of the others, are told in words beside the picture. */
+function firstLimit(driven: readonly Driven[]): ChartMarker[] {
+  const reached = driven.flatMap(({ point }) =>
+    (point?.limits ?? []).flatMap((limit) => limit.reachedAtThrottle ?? []),
+  );
+  return reached.length === 0 ? [] : [{ x: 100 * Math.min(...reached), label: "first limit" }];
 }

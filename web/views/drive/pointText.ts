@@ -30,7 +30,9 @@ export const POINT_QUANTITIES: readonly {
 export function pointText(point: OperatingPoint, key: PointQuantity): string {
   const { unit } = POINT_QUANTITIES.find((one) => one.key === key)!;
   const doubt = point.uncertainties?.[key];
-  return doubt === undefined || doubt.standardUncertainty === 0
-    ? formatQuantity(point[key], unit)
-    : formatUncertain(doubt, unit);
+  if (doubt === undefined || doubt.standardUncertainty === 0) return formatQuantity(point[key], unit);
+  const half = Math.abs(doubt.interval95[1] - doubt.value);
+  // Voltages hardly depend on the propeller: digits down to that doubt would pretend that the pack is known as well.
+  if (half < 1e-3 * Math.abs(doubt.value)) return `${formatQuantity(doubt.value, unit, 4)} ± under 0.1\u202f%`;
+  return formatUncertain(doubt, unit);
 }

@@ -36,7 +36,15 @@ export default function OverviewView() {
       }
       picture={drawn.series.some(({ points }) => points.length > 0) && <Chart spec={drawn} />}
     >
-      {lines.length > 0 && <VariantTable lines={lines} basis={driveBasis} />}
+      {lines.length > 0 && (
+        <section class="overview-variants" aria-labelledby="overview-variants">
+          <h2 id="overview-variants">Every variant</h2>
+          <p class="hint" id="overview-basis">
+            With 95 % intervals. {driveBasis}
+          </p>
+          <VariantTable lines={lines} basis={driveBasis} />
+        </section>
+      )}
       {steps.length > 0 && <Steps steps={steps} />}
       <Caution about="bench" />
     </Screen>
@@ -45,9 +53,8 @@ export default function OverviewView() {
 
 function VariantTable({ lines, basis }: { readonly lines: readonly VariantLine[]; readonly basis: string }) {
   return (
-    <TableBox label="Variants">
-      <table class="overview-table">
-        <caption>Each variant with its 95 % interval. {basis}</caption>
+    <TableBox label="Variants, table">
+      <table class="overview-table" aria-describedby="overview-basis">
         <thead>
           <tr>
             <th scope="col">Variant</th>

@@ -62,13 +62,16 @@ export interface OverviewModel {
 
 export function overviewModel(input: OverviewInput): OverviewModel {
   const best = tellingComparison(input.comparisons);
+  const drawn = best ? [best.baseline.name, best.variant.name] : input.groups.slice(0, 2).map(({ name }) => name);
   return {
     answer: best?.sentence ?? answerWithout(input),
     tone: best ? "known" : "open",
-    drawn: best ? [best.baseline.name, best.variant.name] : input.groups.slice(0, 2).map(({ name }) => name),
+    drawn,
     holds: holdsText(input),
     driveBasis: driveBasisText(input.parts),
-    lines: input.groups.map((group) => variantLine(group, input)),
+    lines: [...input.groups]
+      .sort((a, b) => Number(drawn.includes(b.name)) - Number(drawn.includes(a.name)))
+      .map((group) => variantLine(group, input)),
     steps: nextSteps(input),
   };
 }
@@ -145,7 +148,10 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
 const noPower = (reductions: readonly Reduction[]) => (reductions.length === 0 ? "–" : "power not known");
 
 function waiting({ members }: VariantRuns, { reductionOf }: OverviewInput): string {
-  return members.every(({ id }) => reductionOf(id)?.state === "refused") ? "needs a look" : "…";
+  const states = members.map(({ id }) => reductionOf(id));
+  if (states.every((one) => one?.state === "refused")) return "needs a look";
+  const slowest = states.find((one) => one?.fraction !== undefined)?.fraction;
+  return slowest === undefined ? "…" : `${Math.round(100 * slowest)}\u202f% read`;
 }
 
 function nextSteps(input: OverviewInput): Step[] {
@@ -154,8 +160,9 @@ function nextSteps(input: OverviewInput): Step[] {
   return [
     ...refusedSteps(input),
     ...unconfirmedSteps(runs),
+    ...ungroupedSteps(runs),
     ...singleSteps(groups),
-    ...(groups.length < 2 ? [step("Give the runs variants, to compare them.", "variants", "To the variants")] : []),
+    ...(groups.length === 1 ? [step("Measure a second variant, to compare the two.", "bench", "To the bench")] : []),
     ...(parts.motors.length === 0 || parts.packs.length === 0
       ? [step("Add a motor and a pack, to see bollard thrust and current.", "parts", "To the parts")]
       : []),
@@ -167,10 +174,22 @@ function step(text: string, screen: string, label: string, choices: Readonly<Rec
 }
 
 function refusedSteps({ runs, reductionOf }: OverviewInput): Step[] {
-  return runs.flatMap(({ id, document }) => {
-    const problem = reductionOf(id)?.problem;
-    return problem ? [step(`${document.name}: ${problem.message}`, "bench", "See the run", { run: id })] : [];
+  return runs.flatMap(({ id, document: { name } }) => {
+    const message = reductionOf(id)?.problem?.message;
+    if (message === undefined) return [];
+    return [step(message.includes(name) ? message : `${name}: ${message}`, "bench", "See the run", { run: id })];
   });
+}
+
+function ungroupedSteps(runs: readonly StoredDocument<Run>[]): Step[] {
+  const open = runs.filter(({ document }) => document.variant === "");
+  const first = open[0];
+  if (!first) return [];
+  const text =
+    open.length === 1
+      ? `${first.document.name} belongs to no variant yet, so it is in no comparison.`
+      : `${open.length} runs belong to no variant yet, so they are in no comparison.`;
+  return [step(text, "variants", "Give a variant")];
 }
 
 function unconfirmedSteps(runs: readonly StoredDocument<Run>[]): Step[] {

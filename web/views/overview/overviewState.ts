@@ -5,10 +5,12 @@ import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import { InputProblem, OutOfDomain } from "../../../shared/quantity/problem.ts";
 import { reductions } from "../../app/reductions.ts";
 import { parts, project, runs } from "../../app/session.ts";
+import { joined } from "../../app/words.ts";
+import type { ChartSpec } from "../../charts/chartSpec.ts";
 import { type Chosen, driveRequest } from "../drive/driveModel.ts";
 import { drivenPropellers } from "../drive/drivenPropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
-import { compared, groups } from "../variants/variantsState.ts";
+import { allGroups, compared } from "../variants/variantsState.ts";
 import { overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */
@@ -31,7 +33,7 @@ const UNUSED_MERIT = 0.5;
 const fullThrottle = computed((): ReadonlyMap<string, OperatingPoint | null> => {
   const drive = firstDrive.value;
   if (drive === null) return new Map();
-  const propellers = drivenPropellers(groups.value, UNUSED_MERIT, null);
+  const propellers = drivenPropellers(allGroups.value, UNUSED_MERIT, null);
   return new Map(
     propellers.map((propeller) => [
       propeller.name,
@@ -55,7 +57,7 @@ export const overview = computed(() =>
     project: project.value!.document,
     parts: parts.value,
     runs: runs.value,
-    groups: groups.value,
+    groups: allGroups.value,
     comparisons: compared.value.comparisons,
     reductionOf: (id) => reductions.value.get(id),
     fullThrottle: fullThrottle.value,
@@ -63,6 +65,8 @@ export const overview = computed(() =>
 );
 
 /** The variants of the answer, drawn over one another. */
-export const picture = computed(() =>
-  overlayChart(groups.value.filter(({ name }) => overview.value.drawn.includes(name))),
-);
+export const picture = computed((): ChartSpec => {
+  const { drawn } = overview.value;
+  const spec = overlayChart(allGroups.value.filter(({ name }) => drawn.includes(name)));
+  return { ...spec, title: `Thrust against rotation rate: ${joined(drawn)}` };
+});

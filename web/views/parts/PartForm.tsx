@@ -40,7 +40,7 @@ export function PartForm<K extends PartKind>({ kind, part, onSave, onCancel }: P
           onUnread={(message) => setUnread((now) => withProblem(now, field.key, message))}
         />
       ))}
-      <div class="row part-form-buttons">
+      <div class="row form-buttons">
         <button type="submit" class="primary">
           Save
         </button>

@@ -54,9 +54,6 @@ function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdi
                   </th>
                 ))}
                 <th scope="col">In use</th>
-                <th scope="col">
-                  <span class="visually-hidden">Change</span>
-                </th>
               </tr>
             </thead>
             <tbody>
@@ -65,29 +62,29 @@ function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdi
                   <th scope="row">
                     {row.name}
                     {row.note && <p class="parts-note">{row.note}</p>}
+                    <div class="parts-buttons">
+                      <button
+                        type="button"
+                        class="quiet"
+                        aria-label={`Change ${row.name}`}
+                        onClick={() => onEdit(row.id)}
+                      >
+                        Change
+                      </button>
+                      <button
+                        type="button"
+                        class="quiet"
+                        aria-label={`Delete ${row.name}`}
+                        onClick={() => void removePart(kind, row.id)}
+                      >
+                        Delete
+                      </button>
+                    </div>
                   </th>
                   {row.cells.map((text, at) => (
                     <td key={columns[at]!.key}>{text}</td>
                   ))}
                   <td>{row.use}</td>
-                  <td class="parts-buttons">
-                    <button
-                      type="button"
-                      class="quiet"
-                      aria-label={`Change ${row.name}`}
-                      onClick={() => onEdit(row.id)}
-                    >
-                      Change
-                    </button>
-                    <button
-                      type="button"
-                      class="quiet"
-                      aria-label={`Delete ${row.name}`}
-                      onClick={() => void removePart(kind, row.id)}
-                    >
-                      Delete
-                    </button>
-                  </td>
                 </tr>
               ))}
             </tbody>

@@ -25,7 +25,7 @@ export function thrustPowerChart(
   const name = kind === "shaftPower" ? "shaft power" : "electrical power";
   return {
     title: `Thrust against ${name} with the momentum limit`,
-    x: { label: name[0]!.toUpperCase() + name.slice(1), unit: "W", min: 0, max: reach },
+    x: { label: name[0]!.toUpperCase() + name.slice(1), unit: "W", min: 0 },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
     series: [
       // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
@@ -52,29 +52,41 @@ export function thrustPowerChart(
 export function thrustRateChart(variants: readonly MeasuredVariant[], inputs: TheoryInputs): ChartSpec {
   const measured = variants.map(rateSeries).filter((series) => series.points.length > 0);
   const reach = greatest(measured) * 1.05;
-  const driver = variants.find((variant) => variant.reductions.some((one) => one.powerCoefficient !== null));
-  const known = driver?.reductions.find((one) => one.powerCoefficient !== null);
+  const driver = mostPowerful(variants);
   return {
     title: "Thrust against rotation rate with the prediction",
-    x: { label: "Rotation rate", unit: "rpm", min: 0, ...(reach > 0 && { max: reach }) },
+    x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
     series: [
-      ...(known === undefined
-        ? []
-        : samePowerSeries(driver!.name, known, { inputs, reach, style: freeStyle(variants) })),
+      ...(driver === null ? [] : samePowerSeries(driver, { inputs, reach, style: freeStyle(variants) })),
       ...variants.flatMap((variant) => fitSeries(variant, reach)),
       ...measured,
     ],
   };
 }
 
+interface Driver {
+  readonly name: string;
+  readonly reduction: Reduction;
+  readonly powerCoefficient: Uncertain;
+}
+
+/** The variant that takes the most shaft power at a rotation rate: the limit at its power holds for the others too. */
+function mostPowerful(variants: readonly MeasuredVariant[]): Driver | null {
+  const known = variants.flatMap(({ name, reductions }) =>
+    reductions.flatMap((reduction): Driver[] =>
+      reduction.powerCoefficient === null ? [] : [{ name, reduction, powerCoefficient: reduction.powerCoefficient }],
+    ),
+  );
+  const power = (one: Driver) => shaftPowerAt(one.reduction, one.powerCoefficient.value, 1);
+  return known.reduce<Driver | null>((most, one) => (most === null || power(one) > power(most) ? one : most), null);
+}
+
 /** Limit and prediction at the shaft power that `reduction` measured at each rotation rate; the band is that of C_P. */
 function samePowerSeries(
-  name: string,
-  reduction: Reduction,
+  { name, reduction, powerCoefficient: coefficient }: Driver,
   { inputs, reach, style }: { readonly inputs: TheoryInputs; readonly reach: number; readonly style: number },
 ): ChartSeries[] {
-  const coefficient = reduction.powerCoefficient!;
   const disc = { ...inputs, density: reduction.fluid.density, diameter: reduction.diameter.value };
   const along = (thrustAt: (shaftPower: number) => number) =>
     curve(reach, (rpm) => thrustAt(shaftPowerAt(reduction, coefficient.value, rpm * RPM.factor)));
@@ -159,10 +171,11 @@ function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval"> {
   return { y: thrust.value, yInterval: thrust.interval95 };
 }
 
+/** Points from zero to `reach`, closer together near zero, where thrust against power bends most. */
 function curve(reach: number, y: (x: number) => number): ChartPoint[] {
   if (!(reach > 0)) return [];
   return Array.from({ length: STEPS + 1 }, (_, step) => {
-    const x = (reach * step) / STEPS;
+    const x = reach * (step / STEPS) ** 2;
     return { x, y: step === 0 ? 0 : y(x) };
   });
 }

@@ -40,9 +40,13 @@ export function RunAssignment() {
                   </td>
                   <td>{mounting || "–"}</td>
                   <td class="number">
-                    {state?.reduction
-                      ? formatUncertain(state.reduction.thrustCoefficient)
-                      : (state?.problem?.detail ?? "reading …")}
+                    {state?.reduction ? (
+                      formatUncertain(state.reduction.thrustCoefficient)
+                    ) : state?.problem ? (
+                      <a href={addressOf("bench", { run: id })}>no result: see why</a>
+                    ) : (
+                      "reading …"
+                    )}
                   </td>
                 </tr>
               );

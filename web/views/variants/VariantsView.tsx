@@ -14,7 +14,7 @@ import { RunAssignment } from "./RunAssignment.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
 import { overlayChart } from "./variantsChart.ts";
-import { claimText, forest, variantRows, variantsAnswer, variantsQuestion } from "./variantsModel.ts";
+import { claimText, forest, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
 import { baseline, chooseBaseline, claimed, compared, groups } from "./variantsState.ts";
 
 export default function VariantsView() {
@@ -35,7 +35,7 @@ export default function VariantsView() {
       tone={problem ? "problem" : comparisons.length > 0 ? "known" : "open"}
       basis={
         comparisons.length > 0 &&
-        "± is the half-width of the 95 % interval; so are the brackets. What is repeated is the mounting: samples within a run do not count as repeats."
+        "± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats."
       }
       actions={
         all.length > 1 && (
@@ -61,7 +61,7 @@ export default function VariantsView() {
       {comparisons.map((one) => (
         <Warnings key={one.variant.name} items={one.warnings} />
       ))}
-      {comparisons.length > 0 && <VariantTable />}
+      {comparisons.length > 0 && <ComparisonTable />}
       <RunAssignment />
       {runs.value.length === 0 && (
         <p class="hint">
@@ -103,53 +103,32 @@ function ClaimPanel() {
   );
 }
 
-function VariantTable() {
-  const rows = variantRows(compared.value.comparisons, groups.value);
+function ComparisonTable() {
+  const { columns, rows } = variantTable(compared.value.comparisons, groups.value);
   return (
-    <section class="card" aria-labelledby="variants-table">
-      <h2 id="variants-table">Variants</h2>
+    <section class="card variants-table" aria-labelledby="variants-table">
+      <h2 id="variants-table">Variants, and their ratios to the baseline</h2>
       <div class="table-box">
         <table>
           <thead>
             <tr>
-              <th scope="col">Variant</th>
-              <th scope="col">Mountings</th>
-              <th scope="col" class="number">
-                K<sub>T</sub>
-              </th>
-              <th scope="col" class="number">
-                From mounting to mounting
-              </th>
-              <th scope="col" class="number">
-                Thrust at equal rotation rate
-              </th>
-              <th scope="col" class="number">
-                Thrust at equal shaft power
-              </th>
-              <th scope="col" class="number">
-                Static merit
-              </th>
-              <th scope="col" class="number">
-                p, both equal
-              </th>
-              <th scope="col">The doubt rests on</th>
+              <th scope="col">Quantity</th>
+              {columns.map(({ name, style, isBaseline }) => (
+                <th key={name} scope="col" class="number">
+                  <Swatch kind="measured" style={style} /> {name} {isBaseline && <span class="chip">baseline</span>}
+                </th>
+              ))}
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <tr key={row.name}>
-                <th scope="row">
-                  <Swatch kind="measured" style={row.style} /> {row.name}{" "}
-                  {row.isBaseline && <span class="chip">baseline</span>}
-                </th>
-                <td>{row.mountings}</td>
-                <td class="number">{row.thrustCoefficient}</td>
-                <td class="number">{row.runToRun}</td>
-                <td class="number">{row.equalRate}</td>
-                <td class="number">{row.equalPower}</td>
-                <td class="number">{row.merit}</td>
-                <td class="number">{row.pValue || "–"}</td>
-                <td>{row.basis}</td>
+            {rows.map(({ name, cells }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {columns.map((column, at) => (
+                  <td key={column.name} class="number">
+                    {cells[at]}
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>

@@ -4,7 +4,6 @@ import type { Comparison, VariantRatio, VariantSummary } from "../../../shared/m
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
-import { count } from "../bench/plateausModel.ts";
 import { reductionsOf, type VariantRuns } from "./variantGroups.ts";
 
 /** The question of the screen, told of what is compared. */
@@ -41,37 +40,44 @@ export function baselineOf(groups: readonly VariantRuns[], chosen: string | null
   return known.find((group) => group.name === chosen) ?? known[0] ?? null;
 }
 
-export interface VariantRow {
-  readonly name: string;
-  readonly style: number;
-  readonly isBaseline: boolean;
-  readonly mountings: string;
-  readonly thrustCoefficient: string;
-  readonly runToRun: string;
-  readonly equalRate: string;
-  readonly equalPower: string;
-  readonly merit: string;
-  readonly pValue: string;
-  readonly basis: string;
+export interface VariantTable {
+  readonly columns: readonly { readonly name: string; readonly style: number; readonly isBaseline: boolean }[];
+  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
 }
 
-/** The table under the picture, the baseline first. */
-export function variantRows(comparisons: readonly Comparison[], groups: readonly VariantRuns[]): VariantRow[] {
+/** Everything that was compared, one column a variant, the baseline first. */
+export function variantTable(comparisons: readonly Comparison[], groups: readonly VariantRuns[]): VariantTable {
   const first = comparisons[0];
-  if (first === undefined) return [];
+  if (first === undefined) return { columns: [], rows: [] };
+  const summaries = [first.baseline, ...comparisons.map(({ variant }) => variant)];
   const styleOf = (name: string) => groups.find((group) => group.name === name)?.style ?? 0;
-  return [
-    { ...summaryCells(first.baseline, styleOf(first.baseline.name)), isBaseline: true, ...BASELINE_CELLS },
-    ...comparisons.map((comparison) => ({
-      ...summaryCells(comparison.variant, styleOf(comparison.variant.name)),
-      isBaseline: false,
-      equalRate: ratioText(comparison.thrustCoefficientRatio),
-      equalPower: ratioText(comparison.equalShaftPowerRatio),
-      merit: ratioText(comparison.staticMeritRatio),
-      pValue: pValueText(comparison.thrustCoefficientRatio, comparisons.length),
-      basis: BASIS_WORDS[comparison.thrustCoefficientRatio.basis],
-    })),
-  ];
+  const of = (cell: (summary: VariantSummary) => string) => summaries.map(cell);
+  const against = (baseline: string, cell: (comparison: Comparison) => string) => [baseline, ...comparisons.map(cell)];
+  return {
+    columns: summaries.map(({ name }, at) => ({ name, style: styleOf(name), isBaseline: at === 0 })),
+    rows: [
+      { name: "Mountings", cells: of(({ runs }) => `${runs}`) },
+      { name: "Thrust coefficient, mean of the mountings", cells: of((one) => formatUncertain(one.thrustCoefficient)) },
+      { name: "Spread from mounting to mounting, standard deviation", cells: of(runToRunText) },
+      {
+        name: "Ratio of thrust at equal rotation rate",
+        cells: against("1", (one) => ratioText(one.thrustCoefficientRatio)),
+      },
+      {
+        name: "Ratio of thrust at equal shaft power",
+        cells: against("1", (one) => ratioText(one.equalShaftPowerRatio)),
+      },
+      { name: "Ratio of static merit", cells: against("1", (one) => ratioText(one.staticMeritRatio)) },
+      {
+        name: "p: chance of such a thrust ratio if both were equal",
+        cells: against("–", (one) => pValueText(one.thrustCoefficientRatio, comparisons.length)),
+      },
+      {
+        name: "The doubt of the thrust ratio rests on",
+        cells: against("–", (one) => BASIS_WORDS[one.thrustCoefficientRatio.basis]),
+      },
+    ],
+  };
 }
 
 /** What the doubt of a ratio rests on, in words. */
@@ -79,14 +85,6 @@ export const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   replicates: "several mountings of both variants",
   pooledReplicates: "several mountings of one variant; the other is taken to vary as much",
   withinRun: "scatter inside single runs only: what re-mounting changes is not in it",
-};
-
-const BASELINE_CELLS = {
-  equalRate: "1",
-  equalPower: "1",
-  merit: "1",
-  pValue: "",
-  basis: "the others are measured against it",
 };
 
 export interface ForestRow {
@@ -149,14 +147,8 @@ function forestRow(name: string, style: number, of: string, ratio: VariantRatio 
   };
 }
 
-function summaryCells(summary: VariantSummary, style: number) {
-  return {
-    name: summary.name,
-    style,
-    mountings: count(summary.runs, "mounting"),
-    thrustCoefficient: formatUncertain(summary.thrustCoefficient),
-    runToRun: summary.runToRun === null ? "one mounting" : `${formatNumber(100 * summary.runToRun, 2)}\u202f%`,
-  };
+function runToRunText({ runToRun }: VariantSummary): string {
+  return runToRun === null ? "one mounting" : `${formatNumber(100 * runToRun, 2)}\u202f%`;
 }
 
 function ratioText(ratio: VariantRatio | null): string {

@@ -1,0 +1,37 @@
+import { expect, test } from "vitest";
+import { readText, textOf, unitOfText } from "../../web/forms/quantityText.ts";
+
+test.each([
+  { si: 0.076, dimension: "length", unit: "mm", text: "76 mm" },
+  { si: 0.0762, dimension: "length", unit: "in", text: "3 in" },
+  { si: (2 * Math.PI * 455) / 60, dimension: "speedConstant", unit: "rpm/V", text: "455 rpm/V" },
+  { si: 0.12, dimension: "resistance", unit: "mΩ", text: "120 mΩ" },
+  { si: 0, dimension: "current", unit: "A", text: "0 A" },
+  { si: 1.2, dimension: "number", unit: undefined, text: "1.2" },
+  { si: 100, dimension: "length", unit: "m", text: "100 m" },
+] as const)("$si as a $dimension is shown as $text and read back the same", ({ si, dimension, unit, text }) => {
+  expect(textOf(si, dimension, unit)).toBe(text);
+  const read = readText(text, dimension);
+  expect(read.kind === "value" && read.si).toBeCloseTo(si, 9);
+});
+
+test.each([
+  { text: "76", allowed: {}, says: "no unit" },
+  { text: "76 kg", allowed: {}, says: "a unit of a mass" },
+  { text: "0 mm", allowed: { positive: true }, says: "more than 0" },
+  { text: "2 m", allowed: { max: 1 }, says: "at most 1 m" },
+  { text: "2 mm", allowed: { min: 0.005 }, says: "at least 5 mm" },
+  { text: "5 mm", allowed: { check: () => "Not that one." }, says: "Not that one." },
+])("a length of $text is not taken: $says", ({ text, allowed, says }) => {
+  const read = readText(text, "length", allowed);
+  expect(read.kind === "problem" && read.message).toContain(says);
+});
+
+test("an empty field is empty, not zero", () => {
+  expect(readText("  ", "length")).toEqual({ kind: "empty" });
+});
+
+test("the unit that was typed is known again", () => {
+  expect(unitOfText("3.5 inch", "length")).toBe("in");
+  expect(unitOfText("3.5", "length")).toBeUndefined();
+});
