@@ -71,10 +71,12 @@ function rangeText({ minimum, maximum, exclusiveMinimum, exclusiveMaximum, forma
   return limits.length === 0 ? "" : `, ${limits.join(", ")}`;
 }
 
+const OR = '<tr><th colspan="5" scope="rowgroup">or</th></tr>';
+
 /** A row for each field; the fields of an unnamed object within follow it, and each branch of a choice comes in turn. */
 export function fieldRows(schema: Schema, prefix = ""): string {
-  const branches = schema.anyOf ?? schema.oneOf;
-  if (branches !== undefined) return branches.map((branch) => fieldRows(branch, prefix)).join("");
+  const branches = branchesOf(schema)?.map((branch) => fieldRows(branch, prefix));
+  if (branches !== undefined) return branches.filter((rows) => rows !== "").join(OR);
   if (schema.properties === undefined) return prefix === "" ? row("", schema, true) : "";
   return Object.entries(schema.properties)
     .map(([name, field]) => {
@@ -84,6 +86,8 @@ export function fieldRows(schema: Schema, prefix = ""): string {
     .join("");
 }
 
+const branchesOf = ({ anyOf, oneOf }: Schema) => anyOf ?? oneOf;
+
 function nestedRows(field: Schema, path: string): string {
   if (field.$ref !== undefined) return "";
   if (field.items && field.items.$ref === undefined) return fieldRows(field.items, `${path}[].`);
@@ -91,12 +95,25 @@ function nestedRows(field: Schema, path: string): string {
 }
 
 function row(path: string, schema: Schema, required: boolean): string {
-  const notes = [
-    schema.description ?? "",
-    schema.default === undefined ? "" : `Taken where absent: ${JSON.stringify(schema.default)}.`,
-    required || schema.default !== undefined ? "" : "May be absent.",
-  ].filter((note) => note !== "");
-  const type = schema.properties !== undefined && schema.$ref === undefined ? "object" : typeText(schema);
-  const cells = [code(path), type, escaped(schema.unit ?? ""), escaped(schema.symbol ?? ""), escaped(notes.join(" "))];
-  return `<tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
+  const cells = [code(path), fieldType(schema), escaped(schema.unit ?? ""), escaped(schema.symbol ?? "")];
+  return `<tr>${[...cells, escaped(meaning(schema, required))].map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
 }
+
+/** In a table the fields of an unnamed object have rows of their own, and need not be listed. */
+function fieldType(schema: Schema): string {
+  if (schema.$ref !== undefined) return typeText(schema);
+  if (schema.properties !== undefined || branchesOf(schema)?.every(({ properties }) => properties)) return "object";
+  if (schema.items && schema.items.$ref === undefined && schema.items.properties !== undefined)
+    return "list of objects";
+  return typeText(schema);
+}
+
+/** The description without its unit, which has a column of its own. */
+function meaning({ description = "", unit, default: otherwise }: Schema, required: boolean): string {
+  const words = unit === undefined ? description : withoutEnd(description, `, ${unit}`);
+  const absent = required ? "" : "May be absent";
+  const taken = otherwise === undefined ? absent : `Taken where absent: ${JSON.stringify(otherwise)}`;
+  return [words, taken].filter((part) => part !== "").join(". ");
+}
+
+const withoutEnd = (text: string, end: string) => (text.endsWith(end) ? text.slice(0, -end.length) : text);

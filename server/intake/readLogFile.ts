@@ -19,7 +19,7 @@ export async function readLogFile(path: string, fileName: string, options: ReadO
   const file = await openFile(path, fileName);
   try {
     const { size } = await file.stat();
-    const reader = new LogReader(fileName);
+    const reader = new LogReader(fileName, size);
     const chunk = new Uint8Array(CHUNK);
     for (let done = 0; ; ) {
       options.signal?.throwIfAborted();

@@ -1,18 +1,25 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { PART_SCHEMAS, PartKind, type PartOf } from "../../shared/model/parts.ts";
-import { storedSchema } from "../../shared/model/stored.ts";
+import { type StoredDocument, storedSchema } from "../../shared/model/stored.ts";
 import type { DocumentShelf } from "../store/documentShelf.ts";
 import { AtVersion, change, Gone, InProject, OnePart, type Workbench } from "./workbench.ts";
 
 const tags = ["Parts"];
 
+const STORED = {
+  propellers: storedSchema(PART_SCHEMAS.propellers).meta({ id: "StoredPropeller" }),
+  motors: storedSchema(PART_SCHEMAS.motors).meta({ id: "StoredMotor" }),
+  controllers: storedSchema(PART_SCHEMAS.controllers).meta({ id: "StoredController" }),
+  packs: storedSchema(PART_SCHEMAS.packs).meta({ id: "StoredPack" }),
+} as const;
+
 const AllParts = z
   .strictObject({
-    propellers: z.array(storedSchema(PART_SCHEMAS.propellers)),
-    motors: z.array(storedSchema(PART_SCHEMAS.motors)),
-    controllers: z.array(storedSchema(PART_SCHEMAS.controllers)),
-    packs: z.array(storedSchema(PART_SCHEMAS.packs)),
+    propellers: z.array(STORED.propellers),
+    motors: z.array(STORED.motors),
+    controllers: z.array(STORED.controllers),
+    packs: z.array(STORED.packs),
   })
   .meta({ id: "AllParts" });
 
@@ -37,7 +44,7 @@ const routesOfKind: FastifyPluginAsyncZod<{ workbench: Workbench; kind: PartKind
   const { kind } = options;
   const shelf = (projectId: string) => options.workbench.store.parts(projectId, kind) as DocumentShelf<AnyPart>;
   const Part = PART_SCHEMAS[kind] as z.ZodType<AnyPart>;
-  const StoredPart = storedSchema(Part);
+  const StoredPart = STORED[kind] as z.ZodType<StoredDocument<AnyPart>>;
   const label = (act: string) => ({ tags, summary: `${act} of the ${kind}` });
 
   const added = { ...label("Add one"), params: InProject, body: Part, response: { 201: StoredPart } };

@@ -64,7 +64,7 @@ function blockMeans(channel: Channel, edges: Uint32Array): Float64Array {
     let count = 0;
     for (let row = edges[block]!; row < edges[block + 1]!; row++) {
       const value = valueAt(channel, row);
-      if (value === value) {
+      if (!Number.isNaN(value)) {
         sum += value;
         count++;
       }

@@ -32,7 +32,11 @@ export function calibrationPart(channel: Channel | undefined, words: string, K: 
 }
 
 /** Diameter, with K ∝ D^`power`. */
-export function diameterPart({ name, diameter, diameterUncertainty }: Propeller, K: number, power: number): CommonPart[] {
+export function diameterPart(
+  { name, diameter, diameterUncertainty }: Propeller,
+  K: number,
+  power: number,
+): CommonPart[] {
   return known("diameter", `diameter:${name}:${diameter}`, (power * K * diameterUncertainty) / diameter);
 }
 
@@ -62,12 +66,17 @@ function relativeDensityUncertainty(fluid: FluidState): number {
 export function tarePart(
   name: string,
   key: string,
-  { points, fit, line }: { readonly points: readonly FitPoint[]; readonly fit: OriginFit; readonly line: TareLine | null },
+  {
+    points,
+    fit,
+    line,
+  }: { readonly points: readonly FitPoint[]; readonly fit: OriginFit; readonly line: TareLine | null },
 ): CommonPart[] {
   if (line === null || line.windows.length === 0) return [];
   const pull = points.map((point, i) => (point.tare ? fit.influences[i]! * point.perTare : 0));
   const windows = line.windows.map(({ mean }, w) => ({
-    standardUncertainty: Math.abs(pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0)) * mean.scatter,
+    standardUncertainty:
+      Math.abs(pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0)) * mean.scatter,
     degreesOfFreedom: mean.degreesOfFreedom,
   }));
   const sharedByAll = [Math.abs(pull.reduce((sum, g) => sum + g, 0)) * line.rounding, ...bows(points, pull)];

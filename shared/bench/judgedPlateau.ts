@@ -1,7 +1,7 @@
 import type { Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
-import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";
 import { discArea } from "../propeller/coefficients.ts";
+import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";
 import type { FitPoint } from "./coefficientFit.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
@@ -108,7 +108,7 @@ function powerPointOf(plateau: MeasuredPlateau, power: ShaftPower, setting: Judg
   const { rotationRate, torqueTare } = plateau;
   const n = rotationRate.mean;
   const x = setting.density * n ** 3 * setting.propeller.diameter ** 5;
-  const tare = power.perTorque > 0 ? torqueTare : null;
+  const tare = power.perTorque !== 0 ? torqueTare : null;
   return {
     x,
     y: power.mean,
@@ -119,7 +119,8 @@ function powerPointOf(plateau: MeasuredPlateau, power: ShaftPower, setting: Judg
     roundingX: (Math.abs(3 - power.byRate) * x * rotationRate.rounding) / n,
     tare,
     perTare: -power.perTorque,
-    tareUncertainty: tare && setting.torqueTare ? power.perTorque * tareUncertainty(setting.torqueTare, tare) : 0,
+    tareUncertainty:
+      tare && setting.torqueTare ? Math.abs(power.perTorque) * tareUncertainty(setting.torqueTare, tare) : 0,
   };
 }
 

@@ -53,7 +53,8 @@ function joined(levels: readonly Level[], signal: Float64Array, same: number): L
   const result: Level[] = [];
   for (const next of levels) {
     const last = result.at(-1);
-    if (last && Math.abs(last.mean - next.mean) <= same) result[result.length - 1] = level(signal, last.first, next.end);
+    if (last && Math.abs(last.mean - next.mean) <= same)
+      result[result.length - 1] = level(signal, last.first, next.end);
     else result.push(next);
   }
   return result;

@@ -54,14 +54,16 @@ export interface PlateauSource {
   readonly torqueTare: TareLine | null;
 }
 
-type Taken = { readonly [R in "rotationRate" | "thrust" | "torque" | "voltage" | "current" | "electricalPower"]: Float64Array | null };
+type Taken = {
+  readonly [R in "rotationRate" | "thrust" | "torque" | "voltage" | "current" | "electricalPower"]: Float64Array | null;
+};
 
 /** Means of all channels over the rows of one plateau; null where no row has both thrust and rotation rate. */
 export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPlateau | null {
   const { table, channels, timeline } = source;
   const { taken, glitches } = takeReadings(source, span);
   const rates = taken.rotationRate!;
-  if (!rates.some((rate) => rate === rate)) return null;
+  if (!rates.some((rate) => !Number.isNaN(rate))) return null;
   const turnSign = plainMean(rates) < 0 ? -1 : 1;
   if (turnSign < 0) for (let i = 0; i < rates.length; i++) rates[i] = -rates[i]!;
   const middle = (timeline.times[span.from]! + timeline.times[span.to - 1]!) / 2;
@@ -125,7 +127,7 @@ function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Ta
 /** A row that lacks thrust or rotation rate serves neither: their means must be of the same moments. */
 function keepPairs(a: Float64Array, b: Float64Array): void {
   for (let i = 0; i < a.length; i++) {
-    if (a[i] !== a[i] || b[i] !== b[i]) {
+    if (Number.isNaN(a[i]) || Number.isNaN(b[i])) {
       a[i] = Number.NaN;
       b[i] = Number.NaN;
     }
@@ -137,7 +139,7 @@ function takeOff(values: Float64Array, zero: number): void {
 }
 
 function meanOf(values: Float64Array | null, channel: Channel | undefined): SampleMean | null {
-  if (!values?.some((value) => value === value)) return null;
+  if (!values?.some((value) => !Number.isNaN(value))) return null;
   return sampleMean(values, channel?.resolution ?? 0);
 }
 
@@ -155,8 +157,12 @@ function productOf(a: Float64Array | null, b: Float64Array | null): Float64Array
 }
 
 /** Mean of the products, not product of the means: voltage sags as current rises, and the two do not average apart. */
-function powerMean(power: Float64Array | null, voltage: SampleMean | null, current: SampleMean | null): SampleMean | null {
-  if (!voltage || !current || !power?.some((value) => value === value)) return null;
+function powerMean(
+  power: Float64Array | null,
+  voltage: SampleMean | null,
+  current: SampleMean | null,
+): SampleMean | null {
+  if (!voltage || !current || !power?.some((value) => !Number.isNaN(value))) return null;
   const rounding = Math.hypot(voltage.mean * current.rounding, current.mean * voltage.rounding);
   return { ...sampleMean(power, 0), rounding };
 }

@@ -11,7 +11,7 @@ import { segmentOf, type TareLine } from "./tareLine.ts";
 import { rowAt, type Timeline } from "./timeline.ts";
 
 /** Why a stretch did not become a plateau. */
-export type Rejection = "at rest" | "too short" | "still settling" | "ramp";
+export type Rejection = "at rest" | "too short" | "still settling" | "ramp" | "without readings";
 
 export interface PlateauSpans {
   readonly spans: readonly RowSpan[];
@@ -77,6 +77,7 @@ function readingRows({ channels, timeline, rest }: PlateauSearch): PlateauSpans 
     const span = { from: row, to: row + 1 };
     if (rate <= rest.rateLimit) rejected.push({ span, because: "at rest" });
     else if (Number.isFinite(rate) && Number.isFinite(valueAt(channels.thrust, row))) spans.push(span);
+    else rejected.push({ span, because: "without readings" });
   }
   return { spans, rejected, foundBy: "rows" };
 }
@@ -87,14 +88,33 @@ function searchedSpans(search: PlateauSearch): PlateauSpans {
   const useCommand = byCommand.filter((level) => turns(level, blocks, rest)).length >= 2;
   const signal = useCommand ? blocks.command! : blocks.rotationRate;
   const levels = useCommand ? byCommand : rateLevels(search);
+  const outcomes = withoutRampRests(
+    levels.map((_, index) => settledSpan(search, levels, index, signal)),
+    search,
+  );
   const spans: RowSpan[] = [];
   const rejected: PlateauSpans["rejected"][number][] = [];
-  levels.forEach((_, index) => {
-    const found = settledSpan(search, levels, index, signal);
-    if (typeof found.outcome === "string") rejected.push({ span: found.span, because: found.outcome });
-    else spans.push(found.outcome);
-  });
+  for (const { span, outcome } of outcomes) {
+    if (typeof outcome === "string") rejected.push({ span, because: outcome });
+    else spans.push(outcome);
+  }
   return { spans, rejected: passagesJoined(rejected, search), foundBy: useCommand ? "command" : "rotation rate" };
+}
+
+/**
+ * A flat looking piece with ramp on both sides is part of the ramp; so is any short one in a log that is more ramp than
+ * plateau.
+ */
+function withoutRampRests(outcomes: readonly Outcome[], search: PlateauSearch): Outcome[] {
+  const rows = (spans: readonly RowSpan[]) => spans.reduce((sum, { from, to }) => sum + to - from, 0);
+  const ramps = outcomes.filter(({ outcome }) => outcome === "ramp").map(({ span }) => span);
+  const steady = outcomes.map(({ outcome }) => outcome).filter((outcome) => typeof outcome !== "string");
+  const mostlyRamp = rows(ramps) > rows(steady);
+  return outcomes.map(({ span, outcome }, i) => {
+    if (typeof outcome === "string") return { span, outcome };
+    const enclosed = outcomes[i - 1]?.outcome === "ramp" && outcomes[i + 1]?.outcome === "ramp";
+    return enclosed || (mostlyRamp && !longEnough(outcome, search, 2)) ? { span, outcome: "ramp" } : { span, outcome };
+  });
 }
 
 /** What follows one another on the move is one passage; one of slivers with time for two plateaus is a ramp. */

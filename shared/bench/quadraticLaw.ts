@@ -17,7 +17,11 @@ export interface QuadraticLaw {
  * `sign` is that of the thrust coefficient: a reversed load cell has the same exponent.
  * Throws InputProblem `bench.no-thrust` or `bench.one-speed`.
  */
-export function quadraticLawOf(plateaus: readonly JudgedPlateau[], sign: number, singleReadings: boolean): QuadraticLaw {
+export function quadraticLawOf(
+  plateaus: readonly JudgedPlateau[],
+  sign: number,
+  singleReadings: boolean,
+): QuadraticLaw {
   const pushing = plateaus.filter(({ thrustPoint }) => thrustPoint.y * sign > 0);
   if (pushing.length < 2) throw noThrust(plateaus.length, pushing.length);
   const rates = pushing.map(({ measured }) => measured.rotationRate.mean);

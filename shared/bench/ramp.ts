@@ -45,7 +45,7 @@ function changeAlong(signal: Float64Array, from: number, to: number): number {
 }
 
 /** Neighbours that are looked at on each side, fewest levels in a chain, and how much longer than the level they may be. */
-const CHAIN = { reach: 8, fewest: 4, longest: 4 };
+const CHAIN = { reach: 5, fewest: 4, longest: 4 };
 /** Part of what a true staircase leaves about a straight line that a chain must leave to be one. */
 const STAIRCASE_PART = 0.7;
 

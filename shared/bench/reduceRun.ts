@@ -4,7 +4,7 @@ import type { Controller, Motor, Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { Reduction } from "../model/reduction.ts";
 import type { Warning } from "../quantity/warning.ts";
-import { type Blocks, blocksOf } from "./blocks.ts";
+import { blocksOf } from "./blocks.ts";
 import { type Channels, channelsOf } from "./channels.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
@@ -14,16 +14,15 @@ import { powerChecks } from "./checks/powerChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
 import { sweepChecks } from "./checks/sweepChecks.ts";
 import { tooFewPlateaus } from "./checks/tooFewPlateaus.ts";
-import { fitThroughOrigin } from "./coefficientFit.ts";
-import { calibrationPart, type CommonPart, densityPart, diameterPart, tarePart } from "./commonParts.ts";
-import { type FullFit, fullFit, meritOf } from "./fullFit.ts";
-import { type JudgedPlateau, type JudgeSetting, judged } from "./judgedPlateau.ts";
-import { measurePlateau } from "./measuredPlateau.ts";
-import { plateauSpansOf } from "./plateauSpans.ts";
+import { meritOf } from "./fullFit.ts";
+import { type JudgeSetting, judged } from "./judgedPlateau.ts";
+import { type MeasuredPlateau, measurePlateau, type PlateauSource } from "./measuredPlateau.ts";
+import { type PlateauSpans, plateauSpansOf } from "./plateauSpans.ts";
 import { quadraticLawOf } from "./quadraticLaw.ts";
 import { reductionOf } from "./reductionOf.ts";
 import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
+import { powerFitOf, thrustFitOf } from "./runFits.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
 import { tareLineOf } from "./tareLine.ts";
 import { tareWindowsOf } from "./tareWindows.ts";
@@ -56,20 +55,24 @@ export function reduceRun(request: RunRequest): Reduction {
   return reductionOf(facts, request.source, [...warnings, ...checks.flatMap((check) => check(facts))]);
 }
 
-function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly Warning[] } {
-  const { table, recipe, propeller } = request;
+/** From the table to the spans of steady running. */
+function searched({ table, recipe }: RunRequest) {
   const channels = channelsOf(table, recipe);
   const timeline = timelineOf(table, channels.time);
-  const blocks: Blocks = blocksOf(channels, timeline);
+  const blocks = blocksOf(channels, timeline);
   const rest = restOf(blocks);
-  const fluid = fluidProperties(recipe.fluid);
   const tareWindows = tareWindowsOf(channels, timeline, rest, recipe);
   const thrustTare = tareLineOf(channels.thrust, tareWindows.spans, timeline);
   const torqueTare = channels.torque ? tareLineOf(channels.torque, tareWindows.spans, timeline) : null;
   const spans = plateauSpansOf({ channels, timeline, blocks, rest, tare: thrustTare, recipe });
-  const measured = spans.spans
-    .map((span) => measurePlateau({ table, channels, timeline, thrustTare, torqueTare }, span))
-    .filter((plateau) => plateau !== null && plateau.rotationRate.mean > 0) as NonNullable<ReturnType<typeof measurePlateau>>[];
+  return { channels, timeline, rest, tareWindows, thrustTare, torqueTare, spans };
+}
+
+function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly Warning[] } {
+  const { table, recipe, propeller } = request;
+  const { channels, timeline, rest, tareWindows, thrustTare, torqueTare, ...found } = searched(request);
+  const fluid = fluidProperties(recipe.fluid);
+  const { measured, spans } = measuredPlateaus({ table, channels, timeline, thrustTare, torqueTare }, found.spans);
   const standMotor = request.motor ? { motor: request.motor, controller: request.controller } : null;
   const powerSource = powerSourceOf(channels, standMotor);
   const setting: JudgeSetting = {
@@ -79,67 +82,35 @@ function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly War
   const plateaus = judged(measured, setting);
   const used = plateaus.filter((plateau) => plateau.used);
   if (used.length < 2) throw tooFewPlateaus(table.fileName, spans, plateaus);
-  const singleReadings = used.every(({ measured: { thrust } }) => thrust.samples === 1);
-  const thrust = thrustFitOf(request, used, { channels, setting, singleReadings });
-  const power = powerFitOf(request, used, { channels, setting, singleReadings });
+  const singleReadings = used.every((plateau) => plateau.measured.thrust.samples === 1);
+  const run = { channels, recipe, propeller, setting, singleReadings, run: request.source.sha256 };
+  const thrust = thrustFitOf(used, run);
+  const power = powerFitOf(used, run);
   const law = quadraticLawOf(used, Math.sign(thrust.fit.coefficient) || 1, singleReadings);
-  const merit = power ? meritOf(thrust, power) : null;
   return {
     facts: {
       ...{ table, recipe, propeller, fluid, channels, timeline, rest, thrustTare, spans, plateaus, used },
-      ...{ thrust, power, merit, law, powerSource: power ? powerSource : null, standMotor, singleReadings },
+      ...{ thrust, power, law, merit: power && meritOf(thrust, power), standMotor, singleReadings },
+      powerSource: power ? powerSource : null,
     },
     warnings: [...timeline.warnings, ...tareWindows.warnings],
   };
+}
+
+/** Means of every span; one that turns out to hold no reading or no rotation joins the rejected ones. */
+function measuredPlateaus(source: PlateauSource, spans: PlateauSpans) {
+  const measured: MeasuredPlateau[] = [];
+  const rejected = [...spans.rejected];
+  for (const span of spans.spans) {
+    const plateau = measurePlateau(source, span);
+    if (plateau && plateau.rotationRate.mean > 0) measured.push(plateau);
+    else rejected.push({ span, because: plateau ? "at rest" : "without readings" });
+  }
+  return { measured, spans: { ...spans, rejected } };
 }
 
 function powerSourceOf(channels: Channels, standMotor: StandMotor | null): PowerSource | null {
   if (channels.torque) return "torque";
   const electrical = channels.electricalPower ?? (channels.voltage && channels.current);
   return standMotor && electrical ? "motorConstants" : null;
-}
-
-interface FitSetting {
-  readonly channels: Channels;
-  readonly setting: JudgeSetting;
-  readonly singleReadings: boolean;
-}
-
-function thrustFitOf({ recipe, propeller, source }: RunRequest, used: readonly JudgedPlateau[], { channels, setting, singleReadings }: FitSetting): FullFit {
-  const points = used.map(({ thrustPoint }) => thrustPoint);
-  const fit = fitThroughOrigin(points, singleReadings);
-  const K = fit.coefficient;
-  return fullFit(fit, [
-    ...calibrationPart(channels.thrust, "thrust", K, 1),
-    ...calibrationPart(channels.rotationRate, "rotation rate", K, -2),
-    ...diameterPart(propeller, K, -4),
-    ...densityPart(recipe.fluid, K, source.sha256),
-    ...tarePart("zero of the scale", `thrust-tare:${source.sha256}`, { points, fit, line: setting.thrustTare }),
-  ]);
-}
-
-/** Null where shaft power is not known at two plateaus or more. */
-function powerFitOf({ recipe, propeller, source }: RunRequest, used: readonly JudgedPlateau[], { channels, setting, singleReadings }: FitSetting): FullFit | null {
-  const known = used.filter(({ powerPoint }) => powerPoint !== null && powerPoint.y > 0);
-  if (known.length < 2) return null;
-  const points = known.map(({ powerPoint }) => powerPoint!);
-  const fit = fitThroughOrigin(points, singleReadings);
-  const C = fit.coefficient;
-  const mean = (of: "byRate" | "byElectricalPower") =>
-    known.reduce((sum, { shaftPower }, i) => sum + (fit.influences[i]! * points[i]!.y * shaftPower![of]) / C, 0);
-  const electrical = mean("byElectricalPower");
-  const parts: CommonPart[] = [
-    ...(setting.powerSource === "torque" ? calibrationPart(channels.torque, "torque", C, 1) : []),
-    ...(electrical === 0 ? [] : electricalParts(channels, C * electrical)),
-    ...calibrationPart(channels.rotationRate, "rotation rate", C, mean("byRate") - 3),
-    ...diameterPart(propeller, C, -5),
-    ...densityPart(recipe.fluid, C, source.sha256),
-    ...tarePart("zero of the torque cell", `torque-tare:${source.sha256}`, { points, fit, line: setting.torqueTare }),
-  ];
-  return fullFit(fit, parts);
-}
-
-function electricalParts({ electricalPower, voltage, current }: Channels, C: number): CommonPart[] {
-  if (electricalPower) return calibrationPart(electricalPower, "electrical power", C, 1);
-  return [...calibrationPart(voltage, "voltage", C, 1), ...calibrationPart(current, "current", C, 1)];
 }

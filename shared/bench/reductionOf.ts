@@ -7,7 +7,7 @@ import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
-import { driftOf, tareUncertainty, type TareLine } from "./tareLine.ts";
+import { driftOf, type TareLine, tareUncertainty } from "./tareLine.ts";
 
 /** The document of a reduced run. */
 export function reductionOf(
@@ -65,7 +65,10 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
     voltage: measured.voltage && calibrated(measured.voltage, channels.voltage),
     current: measured.current && calibrated(measured.current, channels.current),
     electricalPower: measured.electricalPower && electricalPower(measured.electricalPower, facts),
-    shaftPower: shaftPower && powerPoint && uncertain(shaftPower.mean, weighingUncertainty(powerPoint), powerPoint.scatterDegreesOfFreedom),
+    shaftPower:
+      shaftPower &&
+      powerPoint &&
+      uncertain(shaftPower.mean, weighingUncertainty(powerPoint), powerPoint.scatterDegreesOfFreedom),
     thrustCoefficient: ofThisPlateau(thrustPoint),
     powerCoefficient: powerPoint && ofThisPlateau(powerPoint),
     momentumLimit: plateau.momentumLimit,
@@ -76,7 +79,9 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
 }
 
 function torqueTareDoubt({ shaftPower, powerPoint }: JudgedPlateau): number {
-  return shaftPower && powerPoint && shaftPower.perTorque > 0 ? powerPoint.tareUncertainty / shaftPower.perTorque : 0;
+  return shaftPower && powerPoint && shaftPower.perTorque !== 0
+    ? powerPoint.tareUncertainty / Math.abs(shaftPower.perTorque)
+    : 0;
 }
 
 /** Electrical power from two columns carries the calibration of both. */
@@ -96,7 +101,10 @@ function calibrated(mean: SampleMean, channel: Channel | undefined, tareDoubt = 
 function withDoubts(mean: SampleMean, others: readonly number[]): Uncertain {
   const parts = [
     { standardUncertainty: mean.scatter, degreesOfFreedom: mean.degreesOfFreedom },
-    ...[mean.rounding, ...others].map((doubt) => ({ standardUncertainty: Math.abs(doubt), degreesOfFreedom: Infinity })),
+    ...[mean.rounding, ...others].map((doubt) => ({
+      standardUncertainty: Math.abs(doubt),
+      degreesOfFreedom: Infinity,
+    })),
   ];
   const total = Math.hypot(...parts.map((part) => part.standardUncertainty));
   return uncertain(mean.mean, total, effectiveDegreesOfFreedom(parts));

@@ -29,8 +29,7 @@ export function restOf(blocks: Blocks): Rest {
   const standing = Array.from(blocks.rotationRate, (rate) => rate <= rateLimit);
   const idleCommand = idleOf(blocks, standing);
   const tolerance = blocks.command ? SAME_COMMAND_PART * rangeOf(blocks.command) : 0;
-  const idle = (block: number) =>
-    idleCommand === null || Math.abs(blocks.command![block]! - idleCommand) <= tolerance;
+  const idle = (block: number) => idleCommand === null || Math.abs(blocks.command![block]! - idleCommand) <= tolerance;
   return {
     rateLimit,
     idleCommand,

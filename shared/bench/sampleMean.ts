@@ -62,7 +62,7 @@ function blockMeans(values: Float64Array): Float64Array {
     let count = 0;
     for (let i = block * size; i < (block + 1) * size; i++) {
       const value = values[i]!;
-      if (value === value) {
+      if (!Number.isNaN(value)) {
         sum += value;
         count++;
       }
@@ -78,7 +78,7 @@ export function plainMean(values: Float64Array): number {
   let count = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
-    if (value === value) {
+    if (!Number.isNaN(value)) {
       sum += value;
       count++;
     }

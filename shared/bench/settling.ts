@@ -46,7 +46,7 @@ function partMeans(values: Float64Array, parts: number): Float64Array {
     let count = 0;
     for (let i = from; i < to; i++) {
       const value = values[i]!;
-      if (value !== value) continue;
+      if (Number.isNaN(value)) continue;
       sum += Math.min(centre + reach, Math.max(centre - reach, value));
       count++;
     }
@@ -65,7 +65,7 @@ function lateSpread(values: Float64Array): { centre: number; reach: number } {
 /** Running median of three: one part that a burst of glitches spoiled does not look like movement. */
 function withoutSpikes(means: Float64Array): Float64Array {
   return means.map((_, i) => {
-    const near = means.subarray(Math.max(0, i - 1), i + 2).filter((mean) => mean === mean);
+    const near = means.subarray(Math.max(0, i - 1), i + 2).filter((mean) => !Number.isNaN(mean));
     return near.length > 0 ? median(near) : Number.NaN;
   });
 }
@@ -77,7 +77,7 @@ export function everyNth(values: Float64Array, most: number): Float64Array {
   let count = 0;
   for (let i = 0; i < values.length; i += stride) {
     const value = values[i]!;
-    if (value === value) picked[count++] = value;
+    if (!Number.isNaN(value)) picked[count++] = value;
   }
   return picked.subarray(0, count);
 }

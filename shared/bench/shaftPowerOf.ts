@@ -29,19 +29,21 @@ export interface StandMotor {
 }
 
 /** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
-export function powerFromTorque({ readings, torque, rotationRate }: MeasuredPlateau): ShaftPower | null {
+export function powerFromTorque({ readings, torque, rotationRate, turnSign }: MeasuredPlateau): ShaftPower | null {
   if (!readings.torque || !torque) return null;
+  // Torque and rotation rate both change sign where the log counts turns backwards; their product does not.
+  const turn = 2 * Math.PI * turnSign;
   const powers = new Float64Array(readings.torque.length);
-  for (let i = 0; i < powers.length; i++) powers[i] = 2 * Math.PI * readings.rotationRate[i]! * readings.torque[i]!;
+  for (let i = 0; i < powers.length; i++) powers[i] = turn * readings.rotationRate[i]! * readings.torque[i]!;
   const mean = plainMean(powers);
   if (!Number.isFinite(mean)) return null;
   const joint = jointScatter(powers, readings.rotationRate, 3);
-  const perTorque = 2 * Math.PI * rotationRate.mean;
+  const perTorque = turn * rotationRate.mean;
   return {
     mean,
     scatter: joint.scatter,
     degreesOfFreedom: joint.degreesOfFreedom,
-    rounding: perTorque * torque.rounding,
+    rounding: Math.abs(perTorque) * torque.rounding,
     perTorque,
     byRate: 1,
     byElectricalPower: 0,

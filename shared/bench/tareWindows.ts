@@ -26,7 +26,8 @@ export function tareWindowsOf(channels: Channels, timeline: Timeline, rest: Rest
     const spans = tare.windows.map((window, i) => windowRows(window, timeline, `recipe.tare.windows[${i}]`));
     return { spans, warnings: spans.flatMap((span, i) => turningWarning(span, channels, rest, i)) };
   }
-  const spans = timeline.kind === "readings" ? restingRows(channels, timeline, rest) : restingStretches(channels, timeline, rest);
+  const spans =
+    timeline.kind === "readings" ? restingRows(channels, timeline, rest) : restingStretches(channels, timeline, rest);
   return { spans, warnings: spans.length === 0 ? [noTare()] : [] };
 }
 
@@ -54,7 +55,10 @@ function restingStretches(channels: Channels, timeline: Timeline, rest: Rest): R
 
 function longEnough({ from, to }: RowSpan, timeline: Timeline): boolean {
   if (to - from < SHORTEST.rows) return false;
-  return timeline.kind !== "clock" || timeline.times[to - 1]! - timeline.times[from]! >= SHORTEST.seconds - ROUNDING * timeline.step;
+  return (
+    timeline.kind !== "clock" ||
+    timeline.times[to - 1]! - timeline.times[from]! >= SHORTEST.seconds - ROUNDING * timeline.step
+  );
 }
 
 function hasNumber({ thrust }: Channels, { from, to }: RowSpan): boolean {
@@ -94,7 +98,8 @@ function noTare(): Warning {
   return warning({
     code: "bench.no-tare",
     where: "tare",
-    found: "the log holds no rest at zero throttle, so the zero of the scale is not known and its reading was taken as it is",
+    found:
+      "the log holds no rest at zero throttle, so the zero of the scale is not known and its reading was taken as it is",
     needed: "a few seconds with the propeller at rest before and after the run",
     mend: "Log a rest, or mark a window in which it stands still; the offset column of the calibration also serves",
   });

@@ -79,10 +79,10 @@ function filledTimes(table: LogTable, time: Channel): { times: Float64Array; ste
     const seconds = valueAt(time, row);
     if (row % stride === 0 && seconds > last) steps.push(seconds - last);
     if (seconds < last && last - seconds < SMALLEST_RESTART) outOfOrder.push(row);
-    else if (seconds === seconds) last = seconds;
+    else if (!Number.isNaN(seconds)) last = seconds;
     times[row] = last;
   }
-  const first = times.findIndex((seconds) => seconds === seconds);
+  const first = times.findIndex((seconds) => !Number.isNaN(seconds));
   if (first < 0) throw noTimes(table, time);
   times.fill(times[first]!, 0, first);
   return { times, steps, outOfOrder };

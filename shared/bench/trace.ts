@@ -38,7 +38,12 @@ export function traceOf({ table, recipe, from, to, points }: TraceRequest): Trac
     times: Array.from({ length: count }, (_, bin) => start + (bin + 0.5) * width),
     channels: [...channels.values()]
       .filter((channel) => channel.role !== "time")
-      .map((channel) => ({ role: channel.role, header: channel.header, unit: unitOf(channel), ...extremes(channel, edges) })),
+      .map((channel) => ({
+        role: channel.role,
+        header: channel.header,
+        unit: unitOf(channel),
+        ...extremes(channel, edges),
+      })),
   };
 }
 

@@ -1,6 +1,5 @@
 import type { VariantRatio } from "../model/comparison.ts";
 import { positive } from "../quantity/domain.ts";
-import { formatNumber } from "../quantity/format.ts";
 import { ratioInWords } from "./ratioInWords.ts";
 
 export interface ClaimVerdict {
@@ -21,7 +20,7 @@ export interface ClaimVerdict {
 export function claimVerdict(ratio: Pick<VariantRatio, "value" | "interval95">, claimedFactor: number): ClaimVerdict {
   positive(claimedFactor, "claimed factor", "");
   const [low, high] = ratio.interval95;
-  const claim = `"more than ${formatNumber(claimedFactor)} times"`;
+  const claim = `"more than ${claimedFactor} times"`;
   const measured = ratioInWords(ratio);
   if (low > claimedFactor) {
     return { verdict: "supported", sentence: `These runs support ${claim}: the ratio is ${measured}.` };

@@ -66,9 +66,10 @@ function fromCandidates(candidates: readonly (Candidate | null)[]): FoundHeader 
 }
 
 /** The cells of a line as names of `width` columns, or null where they can not be. */
-function namesFrom(text: string, line: number, { width, delimiter }: Above): Candidate | null {
+function namesFrom(text: string, line: number, above: Above): Candidate | null {
+  const { width } = above;
   // The time at which a header arrived is no name.
-  const cells = headerCells(text, delimiter, width).map((cell) => (readClock(cell) ? "" : cell.trim()));
+  const cells = headerCells(text, above).map((cell) => (readClock(cell) ? "" : cell.trim()));
   while (cells.length > width && cells.at(-1) === "") cells.pop();
   const filled = cells.filter((cell) => cell !== "");
   const numbers = filled.filter((cell) => /^[+-]?[\d.,]+$/.test(cell)).length;
@@ -79,7 +80,7 @@ function namesFrom(text: string, line: number, { width, delimiter }: Above): Can
 }
 
 /** Names with blanks in them stand between wide gaps or have their unit in brackets. */
-function headerCells(text: string, delimiter: string, width: number): readonly string[] {
+function headerCells(text: string, { delimiter, width, lines, firstDataLine }: Above): readonly string[] {
   const cells = splitLines([text], delimiter)[0]!.cells;
   if (delimiter !== BLANKS || cells.length === width) return cells;
   const bracketed = text
@@ -88,7 +89,25 @@ function headerCells(text: string, delimiter: string, width: number): readonly s
     .split(/[ \t]+/);
   if (bracketed.length === width) return bracketed.map((cell) => cell.replaceAll("\u00a0", " "));
   const gaps = text.trim().split(/\t+| {2,}/);
-  return gaps.length === width ? gaps : cells;
+  if (gaps.length === width) return gaps;
+  const isUnits = cells.length < width && cells.every((cell) => unitCell(cell) !== undefined);
+  const numbers = lines.find(({ line }) => line === firstDataLine)?.text ?? "";
+  return isUnits ? (alignedCells(text, numbers) ?? cells) : cells;
+}
+
+/** Words of `text` by the number that each stands nearest to, so that units may leave a column out; null where two share one. */
+function alignedCells(text: string, numbers: string): string[] | null {
+  const spans = [...numbers.matchAll(/\S+/g)].map(({ 0: cell, index }) => ({ start: index, end: index + cell.length }));
+  const cells = spans.map(() => "");
+  for (const { 0: word, index } of text.matchAll(/\S+/g)) {
+    const distances = spans.map(({ start, end }) =>
+      Math.min(Math.abs(index - start), Math.abs(index + word.length - end)),
+    );
+    const nearest = distances.indexOf(Math.min(...distances));
+    if (cells[nearest] !== "") return null;
+    cells[nearest] = word;
+  }
+  return cells;
 }
 
 /** At least half of the filled cells are words or units of the trade. */

@@ -40,9 +40,16 @@ function parse(text: string, delimiter: string): string[][] {
 /** A time of day and an arrow, as a serial terminal sets before each line that it shows. */
 const ARRIVAL = /^(\d{1,2}:\d{2}:\d{2}(?:\.\d+)?)\s*->\s*/;
 
+/** "thrust: 2.5" is one cell, not two. */
+const NAME_BEFORE_NUMBER = /([A-Za-z_]\w*[:=])[ \t]+(?=[+-]?[.\d])/g;
+
 function bareLine(text: string, delimiter: string): string {
   const line = text.replace(ARRIVAL, `$1${delimiter}`);
-  if (delimiter === BLANKS) return line.trim().replace(/[\s\u00a0]+/g, BLANKS);
+  if (delimiter === BLANKS)
+    return line
+      .replace(NAME_BEFORE_NUMBER, "$1")
+      .trim()
+      .replace(/[\s\u00a0]+/g, BLANKS);
   if (delimiter !== "|") return line;
   const trimmed = line.trim();
   if (!trimmed.startsWith("|")) return trimmed;

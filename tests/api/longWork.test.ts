@@ -6,7 +6,7 @@ import type { Order } from "../../server/work/jobs.ts";
 import { WorkPool } from "../../server/work/workPool.ts";
 import type { ThreadEvents } from "../../server/work/workThread.ts";
 import { bytesOf, PROPELLER, runOf } from "./exampleDocuments.ts";
-import { listeningApp } from "./startedApp.ts";
+import { listeningApp, quietConsole } from "./startedApp.ts";
 
 /** Threads that never finish, and what they were told. */
 async function endlessWork() {
@@ -49,6 +49,7 @@ test("while a log is worked on, everything else is answered", async () => {
 });
 
 test("a thread that dies is a 500 problem that says the log is not at fault, and the next reduction is worked on again", async () => {
+  quietConsole();
   const { reduction, orders, threads } = await endlessWork();
   const asked = fetch(reduction);
   await vi.waitFor(() => expect(orders).toHaveLength(1));

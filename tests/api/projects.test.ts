@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { PROJECT, PROPELLER } from "./exampleDocuments.ts";
-import { startedApp } from "./startedApp.ts";
+import { quietConsole, startedApp } from "./startedApp.ts";
 
 const NOBODY = "00000000-0000-4000-8000-000000000000";
 
@@ -138,7 +138,8 @@ test.each([
   expect(response.json()).toMatchObject({ status, code });
 });
 
-test("a fault of the server tells nothing of its inside", async () => {
+test("a fault of the server tells nothing of its inside, but its window shows it", async () => {
+  const shown = quietConsole();
   const { ask, store } = await startedApp();
   store.projects.list = () => {
     throw new TypeError("secret of /root/program");
@@ -146,9 +147,11 @@ test("a fault of the server tells nothing of its inside", async () => {
   const answer = await ask("GET", "/api/projects");
   expect(answer).toMatchObject({ status: 500, body: { code: "server.unexpected" } });
   expect(JSON.stringify(answer.body)).not.toMatch(/secret|TypeError|\/root/);
+  expect(shown).toHaveBeenCalledWith(expect.objectContaining({ message: "secret of /root/program" }));
 });
 
 test("a full disk is a 507 that says what to do", async () => {
+  quietConsole();
   const { ask, store } = await startedApp();
   store.projects.add = () => {
     throw Object.assign(new Error("database or disk is full"), { code: "SQLITE_FULL" });

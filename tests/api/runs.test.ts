@@ -5,7 +5,7 @@ import { afterAll, expect, test } from "vitest";
 import { WorkPool } from "../../server/work/workPool.ts";
 import { PROPELLER } from "./exampleDocuments.ts";
 import { standLog } from "./standLog.ts";
-import { listeningApp, upload } from "./startedApp.ts";
+import { listeningApp, quietConsole, upload } from "./startedApp.ts";
 
 const NOBODY = "00000000-0000-4000-8000-000000000000";
 const LOG = standLog();
@@ -68,6 +68,7 @@ test("the bytes come back as they were sent", async () => {
 });
 
 test("a kept file that someone took away is a 503 that says so", async () => {
+  quietConsole();
   const { runs, path, store, ask } = await withPropeller();
   const { run } = (await upload(runs, "log.csv", LOG)).body;
   rmSync(store.files.path(run.document.file.sha256));

@@ -1,5 +1,5 @@
 import type { FastifyInstance, InjectOptions } from "fastify";
-import { onTestFinished } from "vitest";
+import { onTestFinished, vi } from "vitest";
 import { type AppOptions, buildApp } from "../../server/app.ts";
 import { openStore } from "../../server/store/openStore.ts";
 import type { Store } from "../../server/store/store.ts";
@@ -39,6 +39,13 @@ export async function startedApp(options: Partial<AppOptions> = {}): Promise<Ask
     return { status: response.statusCode, type, body: response.body === "" ? null : JSON.parse(response.body) };
   };
   return { app, store, folder, ask };
+}
+
+/** What the window of the server is told of faults, kept out of the window of the tests. */
+export function quietConsole() {
+  const shown = vi.spyOn(console, "error").mockImplementation(() => {});
+  onTestFinished(() => shown.mockRestore());
+  return shown;
 }
 
 /** The same, listening on a free port of this computer. */

@@ -49,7 +49,12 @@ function simulatedRun(index: number): Outcome {
   const calibration = uniform() < 0.5 ? 0 : 0.01 * uniform();
   const diameterUncertainty = uniform() < 0.5 ? 0 : 2e-4;
   const factor = 1 / (1 + calibration * normal());
-  const columns = [["time", "s"], ["thrust", "N"], ["rotationRate", "rev/s"], ...(stand.withCommand ? [["command", "us"]] : [])];
+  const columns = [
+    ["time", "s"],
+    ["thrust", "N"],
+    ["rotationRate", "rev/s"],
+    ...(stand.withCommand ? [["command", "us"]] : []),
+  ];
   const recipe = recipeOf(columns as [string, string][], {
     corrections: { thrust: { factor, relativeUncertainty: calibration } },
   });
@@ -92,7 +97,9 @@ test("the intervals of exponent and intercept cover 2 and 0 in 90 to 99 % of the
 });
 
 test("the steps that were run are the plateaus that are found, in at least nine of ten logs", () => {
-  expect(share(OUTCOMES.map(({ steps, reduction }) => reduction.plateaus.length === steps))).toBeGreaterThanOrEqual(0.9);
+  expect(share(OUTCOMES.map(({ steps, reduction }) => reduction.plateaus.length === steps))).toBeGreaterThanOrEqual(
+    0.9,
+  );
 });
 
 /** Readings of a kitchen scale and an optical tachometer noted by hand, each a little off by itself. */
@@ -100,7 +107,11 @@ function notebookRun(index: number): { truth: number; interval: readonly [number
   const uniform = uniformFrom(5000 + index);
   const normal = normalFrom(uniform);
   const truth = 0.1 + 0.4 * uniform();
-  const [gramStep, rpmStep, part] = [[1, 2, 5][Math.floor(3 * uniform())]!, [1, 10][Math.floor(2 * uniform())]!, 0.01 * uniform()];
+  const [gramStep, rpmStep, part] = [
+    [1, 2, 5][Math.floor(3 * uniform())]!,
+    [1, 10][Math.floor(2 * uniform())]!,
+    0.01 * uniform(),
+  ];
   const rows = [0, ...Array.from({ length: 4 + Math.floor(6 * uniform()) }, (_, i) => 900 + 350 * i), 0];
   const turns = rows.map((rpm) => (rpm > 0 ? rpm * (1 + 0.1 * uniform()) : 0));
   const zero = 40 * (uniform() - 0.5);
@@ -110,7 +121,10 @@ function notebookRun(index: number): { truth: number; interval: readonly [number
   });
   const rpm = turns.map((value) => Math.round(value / rpmStep) * rpmStep);
   const table = tableOf({ rpm, grams }, { resolutions: [rpmStep, gramStep] });
-  const recipe = recipeOf([["rotationRate", "rpm"], ["thrust", "g"]]);
+  const recipe = recipeOf([
+    ["rotationRate", "rpm"],
+    ["thrust", "g"],
+  ]);
   return { truth, interval: reduce({ table, recipe }).thrustCoefficient.interval95 };
 }
 
@@ -118,7 +132,9 @@ function notebookRun(index: number): { truth: number; interval: readonly [number
 const DENSITY_18 = 998.598;
 
 test("the interval from a notebook of single readings covers the truth in 90 to 99 % of 300 simulated tables", () => {
-  const covered = share(Array.from({ length: 300 }, (_, i) => notebookRun(i)).map(({ truth, interval }) => covers(interval, truth)));
+  const covered = share(
+    Array.from({ length: 300 }, (_, i) => notebookRun(i)).map(({ truth, interval }) => covers(interval, truth)),
+  );
   expect(covered).toBeGreaterThanOrEqual(0.9);
   expect(covered).toBeLessThanOrEqual(0.99);
 });

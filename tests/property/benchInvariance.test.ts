@@ -17,7 +17,10 @@ const RUNS = { numRuns: 12 };
 function expectSame(a: Reduction, b: Reduction, factor = 1): void {
   expect(b.plateaus).toHaveLength(a.plateaus.length);
   expect(b.thrustCoefficient.value / (factor * a.thrustCoefficient.value)).toBeCloseTo(1, 8);
-  expect(b.thrustCoefficient.standardUncertainty / (factor * a.thrustCoefficient.standardUncertainty)).toBeCloseTo(1, 5);
+  expect(b.thrustCoefficient.standardUncertainty / (factor * a.thrustCoefficient.standardUncertainty)).toBeCloseTo(
+    1,
+    5,
+  );
   expect(b.exponent.value).toBeCloseTo(a.exponent.value, 6);
 }
 
@@ -80,21 +83,26 @@ test("the thrust coefficient goes with the inverse fourth power of the diameter 
 
 test("a slow ramp of any length, with or without a command, is never taken for plateaus", () => {
   fc.assert(
-    fc.property(fc.double({ min: 8, max: 300, noNaN: true }), fc.boolean(), fc.integer({ min: 1, max: 1000 }), (duration, withCommand, start) => {
-      let state = start;
-      const wobble = () => {
-        state = (16807 * state) % 2147483647;
-        return state / 2147483647 - 0.5;
-      };
-      const rows = Math.floor((duration + 10) * 25);
-      const time = Array.from({ length: rows }, (_, row) => row / 25);
-      const rate = time.map((t) => (t < 5 || t > duration + 5 ? 0 : ((t - 5) / duration) * 40));
-      const measured = rate.map((n) => (n > 0 ? n + wobble() : 0));
-      const thrust = rate.map((n) => 0.2 * 998.6 * n * n * 0.076 ** 4 + 0.1 * wobble());
-      const command = rate.map((n) => Math.round(1100 + 20 * n + wobble()));
-      const table = tableOf(withCommand ? { time, thrust, measured, command } : { time, thrust, measured });
-      expect(() => reduce({ table, recipe: recipeOf(USES.slice(0, withCommand ? 4 : 3)) })).toThrow("ramp");
-    }),
+    fc.property(
+      fc.double({ min: 8, max: 300, noNaN: true }),
+      fc.boolean(),
+      fc.integer({ min: 1, max: 1000 }),
+      (duration, withCommand, start) => {
+        let state = start;
+        const wobble = () => {
+          state = (16807 * state) % 2147483647;
+          return state / 2147483647 - 0.5;
+        };
+        const rows = Math.floor((duration + 10) * 25);
+        const time = Array.from({ length: rows }, (_, row) => row / 25);
+        const rate = time.map((t) => (t < 5 || t > duration + 5 ? 0 : ((t - 5) / duration) * 40));
+        const measured = rate.map((n) => (n > 0 ? n + wobble() : 0));
+        const thrust = rate.map((n) => 0.2 * 998.6 * n * n * 0.076 ** 4 + 0.1 * wobble());
+        const command = rate.map((n) => Math.round(1100 + 20 * n + wobble()));
+        const table = tableOf(withCommand ? { time, thrust, measured, command } : { time, thrust, measured });
+        expect(() => reduce({ table, recipe: recipeOf(USES.slice(0, withCommand ? 4 : 3)) })).toThrow("ramp");
+      },
+    ),
     { numRuns: 40 },
   );
 });

@@ -77,7 +77,9 @@ export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
     columns.time.push(t);
     columns.command.push(Math.round(1100 + (800 * levels[level]!) / top + 0.7 * normal()));
     columns.thrust.push(stepped(reading, stand.thrustStep));
-    columns.rate.push(stepped(levels[level] === 0 && rate < 0.01 * top ? 0 : rate + stand.rateNoise * normal(), stand.rateStep));
+    columns.rate.push(
+      stepped(levels[level] === 0 && rate < 0.01 * top ? 0 : rate + stand.rateNoise * normal(), stand.rateStep),
+    );
   }
   const { command, ...others } = columns;
   const resolutions = [null, stand.thrustStep || null, stand.rateStep || null];
@@ -91,7 +93,16 @@ const stepped = (value: number, step: number) => (step > 0 ? Math.round(value / 
 export const quietStand = (more: Partial<Stand> = {}): Stand => ({
   ...{ thrustCoefficient: 0.2, diameter: 0.076, samplingRate: 50, steps: [15, 22, 30, 37, 45], dwell: 6, rest: 5 },
   ...{ noiseFloor: 0.02, noisePart: 0.002, correlation: 0, rateNoise: 0.02, sag: 0, settlingTime: 0.1 },
-  ...{ zero: 0.8, drift: 0, driftBend: 1, thrustStep: 0, rateStep: 0, glitchChance: 0, withCommand: true, plateauScatter: 0 },
+  ...{
+    zero: 0.8,
+    drift: 0,
+    driftBend: 1,
+    thrustStep: 0,
+    rateStep: 0,
+    glitchChance: 0,
+    withCommand: true,
+    plateauScatter: 0,
+  },
   ...more,
 });
 

@@ -142,8 +142,8 @@ test("without hotel load and speed-dependent friction the rotation rate is the r
   fc.assert(
     fc.property(requests, (any) => {
       const request = { ...any, hotelPower: 0, noLoadCurrentSlope: 0 };
-      const point = operatingPoint(request);
-      fc.pre(point.rotationRate > 0);
+      const point = held(request);
+      fc.pre(point !== undefined && point.rotationRate > 0);
       const { throttle: delta, speedConstant: Kv, noLoadCurrent: I0, supplyVoltage: U0 } = request;
       const A =
         request.motorResistance +

@@ -13,7 +13,8 @@ const USES = [
 ] as const;
 
 const codes = ({ warnings }: Reduction) => warnings.map(({ code }) => code);
-const messageOf = ({ warnings }: Reduction, code: string) => warnings.find((found) => found.code === code)?.message ?? "";
+const messageOf = ({ warnings }: Reduction, code: string) =>
+  warnings.find((found) => found.code === code)?.message ?? "";
 
 function problemOf(action: () => unknown): InputProblem["problem"] {
   try {
@@ -64,19 +65,32 @@ describe("a clean log", () => {
 
 describe("columns", () => {
   test("a missing thrust column is refused, naming the columns that are there", () => {
-    const recipe = recipeOf([["time", "s"], ["ignore", "1"], ["rotationRate", "rev/s"]]);
+    const recipe = recipeOf([
+      ["time", "s"],
+      ["ignore", "1"],
+      ["rotationRate", "rev/s"],
+    ]);
     const problem = problemOf(() => reduce({ table: tableOf(quietColumns()), recipe }));
     expect(problem.code).toBe("bench.missing-role");
     expect(problem.found).toContain("time, thrust, rate, command");
   });
 
   test("a role on two columns is refused", () => {
-    const recipe = recipeOf([["time", "s"], ["thrust", "N"], ["rotationRate", "rev/s"], ["thrust", "N"]]);
+    const recipe = recipeOf([
+      ["time", "s"],
+      ["thrust", "N"],
+      ["rotationRate", "rev/s"],
+      ["thrust", "N"],
+    ]);
     expect(problemOf(() => reduce({ table: tableOf(quietColumns()), recipe })).code).toBe("bench.role-twice");
   });
 
   test("electrical turns without pole pairs are refused, naming the column", () => {
-    const recipe = recipeOf([["time", "s"], ["thrust", "N"], ["rotationRate", "erpm"]]);
+    const recipe = recipeOf([
+      ["time", "s"],
+      ["thrust", "N"],
+      ["rotationRate", "erpm"],
+    ]);
     const problem = problemOf(() => reduce({ table: tableOf(quietColumns()), recipe }));
     expect(problem.code).toBe("bench.no-pole-pairs");
     expect(problem.where).toContain("rate");
@@ -91,10 +105,18 @@ describe("columns", () => {
       rate: rate.map((n) => n * 60 * 7),
       command,
     });
-    const recipe = recipeOf([["time", "ms"], ["thrust", "g"], ["rotationRate", "erpm"], ["command", "us"]], {
-      polePairs: 7,
-      corrections: { thrust: { factor: 0.5, offset: 150 } },
-    });
+    const recipe = recipeOf(
+      [
+        ["time", "ms"],
+        ["thrust", "g"],
+        ["rotationRate", "erpm"],
+        ["command", "us"],
+      ],
+      {
+        polePairs: 7,
+        corrections: { thrust: { factor: 0.5, offset: 150 } },
+      },
+    );
     const plain = reduce({ table: tableOf(quietColumns()), recipe: recipeOf(USES) });
     const converted = reduce({ table: other, recipe });
     expect(converted.thrustCoefficient.value).toBeCloseTo(plain.thrustCoefficient.value, 9);
@@ -122,7 +144,9 @@ describe("the zero of the scale", () => {
   test("is not known without a rest: told, and computed all the same", () => {
     const columns = quietColumns({ rest: 5, zero: 0 });
     const turning = columns.time.map((t) => t > 5.5 && t < 34.8);
-    const cut = Object.fromEntries(Object.entries(columns).map(([name, values]) => [name, values.filter((_, row) => turning[row])]));
+    const cut = Object.fromEntries(
+      Object.entries(columns).map(([name, values]) => [name, values.filter((_, row) => turning[row])]),
+    );
     const reduction = reduce({ table: tableOf(cut), recipe: recipeOf(USES) });
     expect(codes(reduction)).toContain("bench.no-tare");
     expect(reduction.tare.windows).toEqual([]);
@@ -178,7 +202,10 @@ describe("plateaus", () => {
   });
 
   test("start only when a slow stand has settled", () => {
-    const reduction = reduce({ table: tableOf(quietColumns({ settlingTime: 0.6, dwell: 12 })), recipe: recipeOf(USES) });
+    const reduction = reduce({
+      table: tableOf(quietColumns({ settlingTime: 0.6, dwell: 12 })),
+      recipe: recipeOf(USES),
+    });
     const waits = reduction.plateaus.map(({ start }, i) => start! - (5 + 12 * i));
     expect(Math.min(...waits)).toBeGreaterThan(1.2);
     expect(reduction.thrustCoefficient.value).toBeCloseTo(0.2, 3);
@@ -193,9 +220,20 @@ describe("plateaus", () => {
   });
 
   test("can be given as spans", () => {
-    const recipe = recipeOf(USES, { plateaus: { mode: "spans", spans: [{ start: 18, end: 22 }, { start: 24, end: 28 }] } });
+    const recipe = recipeOf(USES, {
+      plateaus: {
+        mode: "spans",
+        spans: [
+          { start: 18, end: 22 },
+          { start: 24, end: 28 },
+        ],
+      },
+    });
     const reduction = reduce({ table: tableOf(quietColumns()), recipe });
-    expect(reduction.plateaus.map(({ start, end }) => [start, end].map((t) => Math.round(t!)))).toEqual([[18, 22], [24, 28]]);
+    expect(reduction.plateaus.map(({ start, end }) => [start, end].map((t) => Math.round(t!)))).toEqual([
+      [18, 22],
+      [24, 28],
+    ]);
   });
 
   test("that a person left out stay in the list with the reason", () => {
@@ -211,7 +249,9 @@ describe("plateaus", () => {
     const rate = Array.from({ length: rows }, (_, i) => (i < 250 || i > 2750 ? 0 : ((i - 250) * 45) / 2500));
     const time = rate.map((_, i) => i / 50);
     const thrust = rate.map((n, i) => 0.2 * 998.6 * n * n * 0.076 ** 4 + 0.02 * Math.sin(i * 1.7));
-    const problem = problemOf(() => reduce({ table: tableOf({ time, thrust, rate }), recipe: recipeOf(USES.slice(0, 3)) }));
+    const problem = problemOf(() =>
+      reduce({ table: tableOf({ time, thrust, rate }), recipe: recipeOf(USES.slice(0, 3)) }),
+    );
     expect(problem.code).toBe("bench.too-few-plateaus");
     expect(problem.found).toMatch(/^[01] usable plateaus? w/);
     expect(problem.found).toContain("ramp");
@@ -256,7 +296,9 @@ describe("plateaus", () => {
 
   test("do not count a command inside the dead band, which is told", () => {
     const columns = quietColumns({ rest: 8 });
-    columns.command = columns.command.map((value, row) => (columns.time[row]! > 4 && columns.time[row]! < 8 ? 1200 : value));
+    columns.command = columns.command.map((value, row) =>
+      columns.time[row]! > 4 && columns.time[row]! < 8 ? 1200 : value,
+    );
     const reduction = reduce({ table: tableOf(columns), recipe: recipeOf(USES) });
     expect(codes(reduction)).toContain("bench.dead-band");
     expect(reduction.plateaus).toHaveLength(5);
@@ -268,7 +310,13 @@ describe("a scale and a notebook", () => {
   const rpm = [0, 1000, 1500, 2000, 2500, 3000, 0];
   const grams = rpm.map((n) => 12 + Math.round((0.2 * 998.6 * (n / 60) ** 2 * 0.076 ** 4) / 9.80665e-3));
   const table = tableOf({ rpm, grams }, { resolutions: [10, 1] });
-  const reduction = reduce({ table, recipe: recipeOf([["rotationRate", "rpm"], ["thrust", "g"]]) });
+  const reduction = reduce({
+    table,
+    recipe: recipeOf([
+      ["rotationRate", "rpm"],
+      ["thrust", "g"],
+    ]),
+  });
 
   test("each row that turns is a plateau without time, rows at rest are the zero", () => {
     expect(reduction.plateaus).toHaveLength(5);
@@ -295,7 +343,11 @@ describe("power", () => {
   const voltage = columns.rate.map((n) => electrical(n).U);
   const current = columns.rate.map((n) => 0.02 + electrical(n).P / electrical(n).U);
   const whole = { ...columns, torque, voltage, current };
-  const reduction = reduce({ table: tableOf(whole), recipe: recipeOf(uses), propeller: propellerOf({ diameterUncertainty: 3e-4 }) });
+  const reduction = reduce({
+    table: tableOf(whole),
+    recipe: recipeOf(uses),
+    propeller: propellerOf({ diameterUncertainty: 3e-4 }),
+  });
 
   test("from a torque cell, tared as the thrust is, gives C_P, K_Q and static merit", () => {
     expect(reduction.powerSource).toBe("torque");
@@ -357,12 +409,19 @@ describe("points that can not be", () => {
 
   test("gram-force read as newton is named, with the coefficient it would be", () => {
     const reduction = reduceChanged((newton) => newton / 9.80665e-3);
-    expect(messageOf(reduction, "bench.impossible-coefficient")).toContain("gram-force read as newton (K_T would be 0.20)");
+    expect(messageOf(reduction, "bench.impossible-coefficient")).toContain(
+      "gram-force read as newton (K_T would be 0.20)",
+    );
   });
 
   test("electrical rpm read as shaft rpm is named with the pole pairs that would do", () => {
-    const reduction = reduceChanged((newton) => newton, (n) => n * 7);
-    expect(messageOf(reduction, "bench.impossible-coefficient")).toMatch(/electrical rpm read as shaft rpm \(5 to 12 pole pairs/);
+    const reduction = reduceChanged(
+      (newton) => newton,
+      (n) => n * 7,
+    );
+    expect(messageOf(reduction, "bench.impossible-coefficient")).toMatch(
+      /electrical rpm read as shaft rpm \(5 to 12 pole pairs/,
+    );
   });
 
   test("a reversed load cell is told with its mend; the exponent is still found", () => {

@@ -1,7 +1,7 @@
+import { type RunRequest, reduceRun } from "../../shared/bench/reduceRun.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { Propeller } from "../../shared/model/parts.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
-import { reduceRun, type RunRequest } from "../../shared/bench/reduceRun.ts";
 
 /** Columns by header, as a log reader hands them over. */
 export function tableOf(

@@ -10,7 +10,11 @@ const table = tableOf({
   rpm: [0, 60, 120, 60, 0, Number.NaN, Number.NaN, 6000, 60, 60, 600],
   pwm: [1000, 1100, 1100, 1100, 1100, 1100, 1100, 1100, 1100, 1000, 1000],
 });
-const recipe = recipeOf([["time", "ms"], ["rotationRate", "rpm"], ["command", "us"]]);
+const recipe = recipeOf([
+  ["time", "ms"],
+  ["rotationRate", "rpm"],
+  ["command", "us"],
+]);
 
 test("a trace holds least and greatest value of each step in SI, and null where there is no sample", () => {
   const trace = traceOf({ table, recipe, points: 5 });
@@ -28,7 +32,15 @@ test("a part of the log is cut out, and an empty step is null", () => {
 });
 
 test("a trace needs neither thrust nor rotation rate to be known yet", () => {
-  const { channels } = traceOf({ table, recipe: recipeOf([["time", "ms"], ["ignore", "1"], ["command", "us"]]), points: 3 });
+  const { channels } = traceOf({
+    table,
+    recipe: recipeOf([
+      ["time", "ms"],
+      ["ignore", "1"],
+      ["command", "us"],
+    ]),
+    points: 3,
+  });
   expect(channels.map(({ role }) => role)).toEqual(["command"]);
 });
 
@@ -37,8 +49,18 @@ const guess = (column: number, role: RoleGuess["role"], unit: string, sure = tru
 });
 
 test("a recipe from guesses uses each role once, the surer column first", () => {
-  const guesses = [guess(0, "time", "s"), guess(1, "thrust", "g", false), guess(2, "thrust", "N"), guess(3, "rotationRate", "erpm")];
+  const guesses = [
+    guess(0, "time", "s"),
+    guess(1, "thrust", "g", false),
+    guess(2, "thrust", "N"),
+    guess(3, "rotationRate", "erpm"),
+  ];
   const made = recipeFromGuesses({ guesses, fluid: { kind: "fresh", temperature: 290 }, polePairs: 7 });
   expect(made.columns.map(({ role }) => role)).toEqual(["time", "ignore", "thrust", "rotationRate"]);
-  expect(made).toMatchObject({ polePairs: 7, tare: { mode: "zeroThrottle" }, plateaus: { mode: "automatic" }, leftOut: [] });
+  expect(made).toMatchObject({
+    polePairs: 7,
+    tare: { mode: "zeroThrottle" },
+    plateaus: { mode: "automatic" },
+    leftOut: [],
+  });
 });

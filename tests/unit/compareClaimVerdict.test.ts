@@ -15,7 +15,7 @@ test.each([
 
 test("the verdict is told with the ratio and its interval", () => {
   expect(claimVerdict({ value: 1.62, interval95: [1.55, 1.7] }, 2).sentence).toBe(
-    'These runs speak against "more than 2.00 times": the ratio is 1.62 (95 %: 1.55 to 1.70).',
+    'These runs speak against "more than 2 times": the ratio is 1.62 (95 %: 1.55 to 1.70).',
   );
 });
 

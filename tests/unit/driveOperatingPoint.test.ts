@@ -98,7 +98,7 @@ describe("refusals", () => {
     ["motorResistance", -0.1],
     ["noLoadCurrent", -1],
     ["noLoadCurrentSlope", -1],
-    ["controllerResistance", Number.NaN],
+    ["controllerResistance", -0.01],
     ["supplyVoltage", 0],
     ["supplyResistance", -1],
     ["hotelPower", -5],
@@ -117,6 +117,10 @@ describe("refusals", () => {
         }),
       }),
     );
+  });
+
+  test("a field that is not a number is refused by its name", () => {
+    expect(() => operatingPoint({ ...driveRequest(), torqueCoefficient: Number.NaN })).toThrow(/^torqueCoefficient: /);
   });
 
   test("a limit or an uncertainty that is not physical is refused by its path", () => {

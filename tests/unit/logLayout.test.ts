@@ -340,3 +340,17 @@ test("a degree sign from a Spanish keyboard and a full stop between units are un
   const { shape } = read("temp (ºC),torque (N.mm)\n1,2\n2,3\n");
   expect(shape.columns.map(({ unit }) => unit)).toEqual(["°C", "N·mm"]);
 });
+
+test("units that stand above the numbers they belong to may leave a column out", () => {
+  const { shape } = read(
+    "   RPM    Thrust    Current\n          (N)       (A)\n  1000    1.2       0.9\n  1500    2.7       2.1\n",
+  );
+  expect(shape).toMatchObject({ headerLine: 1, unitsLine: 2, firstDataLine: 3 });
+  expect(shape.columns.map(({ name, unit }) => `${name} ${unit}`)).toEqual(["RPM RPM", "Thrust N", "Current A"]);
+});
+
+test("names with a colon and a blank before each number are names", () => {
+  const table = read("time: 0.1 thrust: 2.5\ntime: 0.2 thrust: 2.6\n");
+  expect(table.shape.columns.map(({ name }) => name)).toEqual(["time", "thrust"]);
+  expect([...table.columns[1]!]).toEqual([2.5, 2.6]);
+});

@@ -18,11 +18,11 @@ export class ErrorBoundary extends Component<Props, { readonly why: string | nul
     return (
       <div class="screen">
         <p class="answer answer-problem" role="alert">
-          The screen {screen} could not be drawn: {this.state.why}
+          The screen {screen} could not be drawn: {this.state.why}.
         </p>
-        <p>Everything saved is kept. Reload the page; if it stays, please report what you did before.</p>
-        <button type="button" class="primary" onClick={() => this.setState({ why: null })}>
-          Draw it again
+        <p>Everything saved is kept. If it happens again after a reload, please report what you did before.</p>
+        <button type="button" class="primary" onClick={() => location.reload()}>
+          Reload the page
         </button>
       </div>
     );

@@ -12,7 +12,12 @@ import { openFirstProject, opening, openProject, projectId, projects } from "./s
 import { Toasts } from "./Toasts.tsx";
 import { followTheme } from "./theme.ts";
 
-const VIEWS = new Map(SCREENS.map(({ id, load }) => [id, lazy(load)]));
+const VIEWS = new Map(SCREENS.map(({ id, load }) => [id, lazy(() => load().catch(tellStale))]));
+
+/** A screen's file is gone after an update, and out of reach when the workbench is stopped. */
+function tellStale(): never {
+  throw new Error("the workbench was updated or stopped after this page was opened");
+}
 
 /** The whole page: rail, header, the screen that the address names, messages. */
 export function Shell() {

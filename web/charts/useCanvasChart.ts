@@ -58,6 +58,20 @@ export function useCanvasChart(
     chart.current?.show({ ...latest.current, palette: readPalette(canvas.current.parentElement!) });
   }, [spec, hidden, seen, ready]);
 
+  // Paper is white whatever the screen shows; the browser takes its copy right after the event.
+  useEffect(() => {
+    const redraw = (scheme?: "light") => () => {
+      if (canvas.current) chart.current?.show({ ...latest.current, palette: readPalette(document.body, scheme) });
+    };
+    const [before, after] = [redraw("light"), redraw()];
+    addEventListener("beforeprint", before);
+    addEventListener("afterprint", after);
+    return () => {
+      removeEventListener("beforeprint", before);
+      removeEventListener("afterprint", after);
+    };
+  }, []);
+
   useEffect(() => chart.current?.point(cursor), [cursor]);
 
   const resetZoom = () => {

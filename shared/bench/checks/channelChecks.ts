@@ -1,9 +1,9 @@
+import { median } from "../../numeric/median.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { type Channel, samplesOf } from "../channels.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { everyNth } from "../settling.ts";
-import { median } from "../../numeric/median.ts";
 
 /** Current at rest from which on it is told, A: more than the electronics of a controller usually take. */
 const TOLD_REST_CURRENT = 0.05;

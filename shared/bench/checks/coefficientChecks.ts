@@ -34,6 +34,9 @@ function impossibleSize({ thrust, propeller, used, channels }: RunFacts): Warnin
     where: `columns ${channels.thrust.header} and ${channels.rotationRate.header}`,
     found: `${formatNumber(fastest.thrust.mean)} N at ${formatNumber(fastest.rotationRate.mean * 60)} rpm from a ${formatNumber(propeller.diameter * 1000)} mm propeller is a thrust coefficient of ${formatNumber(K)}`,
     needed: `${POSSIBLE.low} to ${POSSIBLE.high}; propellers at rest have about 0.1 to 0.6`,
-    mend: causes.length > 0 ? `Likely: ${causes.join("; ")}` : "Check the units of thrust and rotation rate, the lever ratio and the diameter",
+    mend:
+      causes.length > 0
+        ? `Likely: ${causes.join("; ")}`
+        : "Check the units of thrust and rotation rate, the lever ratio and the diameter",
   });
 }

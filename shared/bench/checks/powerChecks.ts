@@ -17,7 +17,11 @@ export function powerChecks(facts: RunFacts): Warning[] {
 function aboveMomentumLimit(facts: RunFacts): Warning | null {
   const { used, propeller, fluid, powerSource, channels } = facts;
   const above = used.filter(({ measured, momentumLimit, thrustPoint }) => {
-    const doubt = Math.hypot(thrustPoint.scatter, thrustPoint.tareUncertainty, channels.thrust.relativeUncertainty * measured.thrust.mean);
+    const doubt = Math.hypot(
+      thrustPoint.scatter,
+      thrustPoint.tareUncertainty,
+      channels.thrust.relativeUncertainty * measured.thrust.mean,
+    );
     return momentumLimit !== null && Math.abs(measured.thrust.mean) - BEYOND * doubt > momentumLimit;
   });
   const worst = mostBeyond(above, ({ measured, momentumLimit }) => Math.abs(measured.thrust.mean) / momentumLimit!);
@@ -37,7 +41,10 @@ function aboveMomentumLimit(facts: RunFacts): Warning | null {
 function shaftAboveElectrical({ used, channels }: RunFacts): Warning | null {
   const above = used.filter(({ shaftPower, measured }) => {
     if (!shaftPower || !measured.electricalPower) return false;
-    const calibration = Math.hypot(channels.torque?.relativeUncertainty ?? 0, channels.current?.relativeUncertainty ?? 0);
+    const calibration = Math.hypot(
+      channels.torque?.relativeUncertainty ?? 0,
+      channels.current?.relativeUncertainty ?? 0,
+    );
     const doubt = Math.hypot(shaftPower.scatter, measured.electricalPower.scatter, calibration * shaftPower.mean);
     return shaftPower.mean - BEYOND * doubt > measured.electricalPower.mean;
   });
@@ -84,7 +91,10 @@ function meritAboveIdeal({ merit, propeller, powerSource }: RunFacts): Warning |
   });
 }
 
-function mostBeyond(plateaus: readonly JudgedPlateau[], excess: (plateau: JudgedPlateau) => number): JudgedPlateau | undefined {
+function mostBeyond(
+  plateaus: readonly JudgedPlateau[],
+  excess: (plateau: JudgedPlateau) => number,
+): JudgedPlateau | undefined {
   return plateaus.toSorted((a, b) => excess(b) - excess(a))[0];
 }
 

@@ -1,8 +1,8 @@
 import { bladeReynolds } from "../../propeller/coefficients.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
-import { segmentOf } from "../tareLine.ts";
 import type { RunFacts } from "../runFacts.ts";
+import { segmentOf } from "../tareLine.ts";
 
 /** Below this blade Reynolds number the boundary layer is mostly laminar and coefficients change with speed; ITTC 7.5-02-03-01.4. */
 const LOW_REYNOLDS = 2e5;
@@ -14,6 +14,7 @@ export function runChecks(facts: RunFacts): Warning[] {
     deadBand(facts),
     ramps(facts),
     leftOut(facts),
+    unusableSpans(facts),
     borrowedTare(facts),
     oneTare(facts),
     noCalibration(facts),
@@ -77,6 +78,20 @@ function leftOut({ plateaus }: RunFacts): Warning | null {
   });
 }
 
+function unusableSpans({ spans, table }: RunFacts): Warning | null {
+  const given = spans.foundBy === "recipe" || spans.foundBy === "rows";
+  const lost = spans.rejected.filter(({ because }) => because === "without readings" || spans.foundBy === "recipe");
+  const first = lost[0];
+  if (!given || !first) return null;
+  return warning({
+    code: "bench.unusable-span",
+    where: `lines ${table.lineNumbers[first.span.from]} to ${table.lineNumbers[first.span.to - 1]}`,
+    found: `${lost.length} of the plateaus that were asked for can not be used (${first.because})`,
+    needed: "thrust and rotation rate in the same rows, with the propeller turning",
+    mend: "",
+  });
+}
+
 function borrowedTare({ used, thrustTare, timeline, table }: RunFacts): Warning | null {
   if (thrustTare.windows.length === 0) return null;
   const withTare = new Set(thrustTare.windows.map(({ segment }) => segment));
@@ -96,7 +111,8 @@ function oneTare({ thrustTare }: RunFacts): Warning | null {
   return warning({
     code: "bench.one-tare",
     where: "tare",
-    found: "the log holds one rest only, so a drift of the zero can not be seen and the uncertainty does not contain it",
+    found:
+      "the log holds one rest only, so a drift of the zero can not be seen and the uncertainty does not contain it",
     needed: "a rest before and a rest after the run",
     mend: "Log a few seconds at rest at both ends",
   });
@@ -130,7 +146,8 @@ function motorConstants({ powerSource }: RunFacts): Warning | null {
   return warning({
     code: "bench.motor-constants",
     where: "shaft power",
-    found: "no torque was measured: shaft power was worked out from electrical power and the motor's constants, and the interval does not contain the error of these constants",
+    found:
+      "no torque was measured: shaft power was worked out from electrical power and the motor's constants, and the interval does not contain the error of these constants",
     needed: "a torque cell, or constants measured on this very motor",
     mend: "Measure speed constant, resistance and no-load current of the motor on the stand",
   });

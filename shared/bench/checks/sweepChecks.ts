@@ -47,7 +47,12 @@ function upAgainstDown({ used, singleReadings, thrust }: RunFacts): Warning | nu
   const up = used.filter((_, i) => isPartOf(rates, i, 1));
   const down = used.filter((_, i) => isPartOf(rates, i, -1));
   if (up.length < 2 || down.length < 2) return null;
-  const [upFit, downFit] = [up, down].map((part) => fitThroughOrigin(part.map((p) => p.thrustPoint), singleReadings));
+  const [upFit, downFit] = [up, down].map((part) =>
+    fitThroughOrigin(
+      part.map((p) => p.thrustPoint),
+      singleReadings,
+    ),
+  );
   const difference = upFit!.coefficient - downFit!.coefficient;
   const doubts = [upFit!, downFit!].map((fit) => ({
     standardUncertainty: fit.independent,
@@ -55,7 +60,8 @@ function upAgainstDown({ used, singleReadings, thrust }: RunFacts): Warning | nu
   }));
   const t = difference / Math.hypot(...doubts.map((doubt) => doubt.standardUncertainty));
   const part = difference / thrust.fit.coefficient;
-  if (twoSidedPValue(t, Math.min(1e6, effectiveDegreesOfFreedom(doubts))) > TOO_RARE || Math.abs(part) < RELEVANT) return null;
+  if (twoSidedPValue(t, Math.min(1e6, effectiveDegreesOfFreedom(doubts))) > TOO_RARE || Math.abs(part) < RELEVANT)
+    return null;
   return warning({
     code: "bench.up-down",
     where: "thrust fit",

@@ -7,15 +7,21 @@ const MENDS: { readonly [R in Rejection]: string } = {
   "too short": "hold each step for longer, or set a shorter minimum duration",
   "still settling": "hold each step until the reading has settled",
   ramp: "hold steps instead of a ramp",
+  "without readings": "check that thrust and rotation rate were both logged",
 };
 
 /** The refusal where fewer than two plateaus can be fitted: how many there are, and why the others are not. */
-export function tooFewPlateaus(fileName: string, spans: PlateauSpans, plateaus: readonly JudgedPlateau[]): InputProblem {
+export function tooFewPlateaus(
+  fileName: string,
+  spans: PlateauSpans,
+  plateaus: readonly JudgedPlateau[],
+): InputProblem {
   const used = plateaus.filter((plateau) => plateau.used).length;
   const counts = new Map<string, number>();
   for (const { because } of spans.rejected) counts.set(because, (counts.get(because) ?? 0) + 1);
   for (const { leftOutBecause } of plateaus) {
-    if (leftOutBecause) counts.set(`left out (${leftOutBecause})`, (counts.get(`left out (${leftOutBecause})`) ?? 0) + 1);
+    if (leftOutBecause)
+      counts.set(`left out (${leftOutBecause})`, (counts.get(`left out (${leftOutBecause})`) ?? 0) + 1);
   }
   const because = [...counts].map(([reason, count]) => `${count} ${reason}`).join(", ");
   const moving = (Object.keys(MENDS) as Rejection[]).filter((reason) => reason !== "at rest" && counts.has(reason));

@@ -78,6 +78,11 @@ function OpenRun({ run, reduction }: OpenRunProps) {
   const first = inspection.value;
   return (
     <>
+      {openState.value?.state === "working" && openState.value.fraction !== undefined && (
+        <label>
+          Reducing the log <progress value={openState.value.fraction} />
+        </label>
+      )}
       <TracePicture />
       {first !== null && first.value === null && <p class="hint">{first.problem}</p>}
       {first?.value && <ColumnsPanel key={columnsKey(run.document)} run={run} inspection={first.value} />}

@@ -5,6 +5,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
 import { partOf } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn } from "./columnsModel.ts";
@@ -55,7 +56,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
         </div>
       )}
       <Warnings items={inspection.warnings} />
-      <div class="table-box">
+      <TableBox label="Columns of the log">
         <table>
           <thead>
             <tr>
@@ -119,7 +120,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
       {model.needsPolePairs && (
         <QuantityField
           label="Magnet pole pairs of the motor"

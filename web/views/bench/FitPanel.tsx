@@ -1,8 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { CoefficientFit, Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
+import { TableBox } from "../../app/TableBox.tsx";
 import { Chart } from "../../charts/Chart.tsx";
-import { Symbol as PrintedSymbol } from "../../forms/Field.tsx";
+import { PrintedSymbol } from "../../forms/Field.tsx";
 import { powerHint } from "./benchModel.ts";
 import { fitAxis } from "./benchState.ts";
 import { coefficientFacts, componentBars, scatterText } from "./coefficientsModel.ts";
@@ -62,7 +63,7 @@ export function FitPanel({ reduction, run }: FitPanelProps) {
 
 function Components({ name, fit }: { readonly name: string; readonly fit: CoefficientFit }) {
   return (
-    <div class="table-box">
+    <TableBox label={`${name}: causes of doubt`}>
       <table>
         <caption>{name}: share of the variance, standard uncertainties</caption>
         <tbody>
@@ -78,6 +79,6 @@ function Components({ name, fit }: { readonly name: string; readonly fit: Coeffi
           ))}
         </tbody>
       </table>
-    </div>
+    </TableBox>
   );
 }

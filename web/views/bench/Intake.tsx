@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { Dialog } from "../../app/Dialog.tsx";
+import { TableBox } from "../../app/TableBox.tsx";
 import { FileDrop } from "../../forms/FileDrop.tsx";
 import { TextField } from "../../forms/TextField.tsx";
 import { takeFiles, takeTable, uploading } from "./benchState.ts";
@@ -61,7 +62,7 @@ function TypedTableForm({ onKept }: { readonly onKept: () => void }) {
       <p class="hint">
         One row a reading. Write the unit in each head. A block copied from a spreadsheet can be pasted into any cell.
       </p>
-      <div class="table-box">
+      <TableBox label="Readings">
         <table>
           <caption class="visually-hidden">Readings</caption>
           <thead>
@@ -96,7 +97,7 @@ function TypedTableForm({ onKept }: { readonly onKept: () => void }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
       <div class="row">
         <button type="button" class="quiet" onClick={() => setTable(withRowAdded(table))}>
           Add row

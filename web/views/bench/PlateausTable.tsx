@@ -1,8 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import { QuantityField } from "../../forms/QuantityField.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
 import { type PlateauRow, plateauTable } from "./plateausModel.ts";
-import { leavingOut, puttingBack } from "./recipeEdits.ts";
+import { leavingOut, puttingBack, withPlateauAdded } from "./recipeEdits.ts";
 
 /** Every plateau with its numbers, the lines of the file it rests on, and whether it counts. */
 export function PlateausTable({ reduction }: { readonly reduction: Reduction }) {
@@ -16,7 +18,7 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
   return (
     <details class="card bench-plateaus" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Plateaus: {table.summary}</summary>
-      <div class="table-box">
+      <TableBox label="Plateaus">
         <table>
           <thead>
             <tr>
@@ -57,8 +59,43 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
+      {table.rows.some((row) => row.span !== null) && <AddPlateau reduction={reduction} />}
     </details>
+  );
+}
+
+/** A steady stretch that the search did not take, given by its ends. */
+function AddPlateau({ reduction }: { readonly reduction: Reduction }) {
+  const [start, setStart] = useState<number | null>(null);
+  const [end, setEnd] = useState<number | null>(null);
+  const ready = start !== null && end !== null && end > start;
+  return (
+    <form
+      class="bench-add"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!ready) return;
+        const span = { start, end };
+        void editRecipe("Added a plateau", (recipe) => withPlateauAdded(recipe, reduction.plateaus, span));
+        setStart(null);
+        setEnd(null);
+      }}
+    >
+      <QuantityField
+        label="Add a plateau from"
+        dimension="time"
+        unit="s"
+        value={start}
+        min={0}
+        optional
+        onChange={setStart}
+      />
+      <QuantityField label="to" dimension="time" unit="s" value={end} min={0} optional onChange={setEnd} />
+      <button type="submit" disabled={!ready}>
+        Add
+      </button>
+    </form>
   );
 }
 

@@ -4,13 +4,13 @@ import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun, removeRun } from "../../app/edits.ts";
 import { addressOf } from "../../app/route.ts";
 import { partOf, parts, runs } from "../../app/session.ts";
+import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type Option, SelectField } from "../../forms/SelectField.tsx";
 import { variantNames } from "../variants/variantGroups.ts";
 import { editRecipe } from "./benchState.ts";
 import { NoteField } from "./NoteField.tsx";
 import { correctionOf, withCorrection, withEntry, withPropeller } from "./recipeEdits.ts";
-import { WaterFields } from "./WaterFields.tsx";
 
 /** What was on the stand and how it was calibrated: all that the log itself does not say. */
 export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
@@ -66,10 +66,14 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
             void editRecipe("Set the controller on the stand", (now) => withEntry(now, "controllerId", id || undefined))
           }
         />
-        <WaterFields
-          label="Turned in"
-          fluid={recipe.fluid}
-          onCommit={(fluid) => void editRecipe("Set the water of the bench", (now) => ({ ...now, fluid }))}
+        <FluidField
+          label="Water, or air, that it turned in"
+          value={recipe.fluid}
+          onChange={() => undefined}
+          onCommit={(fluid) =>
+            JSON.stringify(fluid) !== JSON.stringify(recipe.fluid) &&
+            void editRecipe("Set the water of the bench", (now) => ({ ...now, fluid }))
+          }
         />
       </div>
       {document.propellerId === undefined && (

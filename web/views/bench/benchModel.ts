@@ -3,7 +3,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { ReductionState } from "../../app/reductions.ts";
-import { count } from "./plateausModel.ts";
+import { counts } from "../../app/words.ts";
 import { RPM } from "./shownUnits.ts";
 
 export interface RunRow {
@@ -46,7 +46,7 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
       ? ""
       : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
   const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
-  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${count(used.length, "plateau")}${range})${merit}.`;
+  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${counts(used.length, "plateau")}${range})${merit}.`;
 }
 
 /** Why C_P, K_Q and static merit are missing, and what would give them; empty when they are there. */
@@ -65,7 +65,7 @@ function flagsOf(run: Run, state: ReductionState | undefined): string[] {
   if (state?.problem) return [...flags, "no result"];
   if (!state?.reduction) return [...flags, "reading"];
   const warnings = state.reduction.warnings.length;
-  return warnings > 0 ? [...flags, count(warnings, "warning")] : flags;
+  return warnings > 0 ? [...flags, counts(warnings, "warning")] : flags;
 }
 
 function byVariantAndName(a: StoredDocument<Run>, b: StoredDocument<Run>): number {

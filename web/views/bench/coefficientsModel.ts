@@ -1,7 +1,7 @@
 import type { CoefficientFit, Reduction } from "../../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
-import { count } from "./plateausModel.ts";
+import { counts } from "../../app/words.ts";
 import { NEWTON } from "./shownUnits.ts";
 
 export interface Fact {
@@ -73,7 +73,7 @@ export function componentBars({ components, coefficient }: CoefficientFit): Comp
 /** How well the points agree with their own doubts. */
 export function scatterText({ scatterRatio, points, degreesOfFreedom }: CoefficientFit): string {
   const known = degreesOfFreedom > 100 ? "more than 100" : formatNumber(degreesOfFreedom, 2);
-  const base = `${count(points, "point")}, ${known} effective degrees of freedom.`;
+  const base = `${counts(points, "point")}, ${known} effective degrees of freedom.`;
   if (scatterRatio < 1.05) return `${base} The points agree with the line within their own doubts.`;
   return `${base} The points scatter ${formatNumber(scatterRatio, 2)} times as much as their own doubts explain; the uncertainty was widened by that factor.`;
 }

@@ -1,6 +1,7 @@
 import type { Plateau, Reduction } from "../../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
+import { counts } from "../../app/words.ts";
 import { AMPERE, MILLINEWTON_METRE, NEWTON, RPM, VOLT, WATT } from "./shownUnits.ts";
 
 /** Quantities a plateau table can have; a column is shown when any plateau holds it. */
@@ -52,16 +53,12 @@ export function plateauTable({ plateaus }: Reduction): PlateauTable {
   return {
     heads: columns.map((column) => column.head),
     rows,
-    summary: `${count(used, "plateau")} in the fit${aside > 0 ? `, ${aside} left out` : ""}`,
+    summary: `${counts(used, "plateau")} in the fit${aside > 0 ? `, ${aside} left out` : ""}`,
   };
 }
 
 export function plateauName(index: number): string {
   return `Plateau ${index + 1}`;
-}
-
-export function count(number: number, thing: string): string {
-  return `${number} ${thing}${number === 1 ? "" : "s"}`;
 }
 
 function plateauRow(plateau: Plateau, index: number, columns: typeof COLUMNS): PlateauRow {

@@ -1,8 +1,8 @@
 import { addressOf } from "../../app/route.ts";
 import { parts } from "../../app/session.ts";
+import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type Option, SelectField } from "../../forms/SelectField.tsx";
-import { WaterFields } from "../bench/WaterFields.tsx";
 import type { TypedPropeller } from "./drivenPropellers.ts";
 import { choosePart, chosenFluid, controller, fluid, hotelPower, motor, pack, thrusters, typed } from "./driveState.ts";
 
@@ -59,10 +59,10 @@ export function ChosenParts() {
             if (watts !== null) hotelPower.value = watts;
           }}
         />
-        <WaterFields
+        <FluidField
           label="Working water"
-          fluid={fluid.value}
-          onCommit={(state) => {
+          value={fluid.value}
+          onChange={(state) => {
             chosenFluid.value = state;
           }}
         />

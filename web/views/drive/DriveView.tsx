@@ -4,11 +4,12 @@ import { needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { seriesStyle } from "../../charts/seriesStyle.ts";
-import { Symbol as PrintedSymbol } from "../../forms/Field.tsx";
+import { PrintedSymbol } from "../../forms/Field.tsx";
 import { Slider } from "../../forms/Slider.tsx";
 import { VariantChecks } from "../variants/VariantChecks.tsx";
 import { ChosenParts } from "./ChosenParts.tsx";
@@ -101,7 +102,7 @@ function PointTable() {
   return (
     <section class="card drive-card" aria-labelledby="drive-table">
       <h2 id="drive-table">At {Math.round(throttle.value * 100)} % throttle</h2>
-      <div class="table-box">
+      <TableBox label="Numbers at this throttle">
         <table>
           <thead>
             <tr>
@@ -128,7 +129,7 @@ function PointTable() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
     </section>
   );
 }

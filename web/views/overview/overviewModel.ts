@@ -102,17 +102,18 @@ function answerWithout({ runs, groups, reductionOf }: OverviewInput): string {
 
 function holdsText({ parts, runs, groups }: OverviewInput): string {
   const plateaus = groups.flatMap((group) => reductionsOf(group)).flatMap((reduction) => reduction.plateaus);
-  const used = plateaus.filter((plateau) => plateau.used).length;
   const held = [
-    counts(runs.length, "run"),
-    ...(groups.length > 0 ? [counts(groups.length, "variant")] : []),
-    ...(used > 0 ? [counts(used, "steady plateau")] : []),
-    counts(parts.propellers.length, "propeller"),
-    counts(parts.motors.length, "motor"),
-    counts(parts.controllers.length, "controller"),
-    counts(parts.packs.length, "pack"),
-  ];
-  return `Holds ${joined(held)}.`;
+    { count: runs.length, of: "run" },
+    { count: groups.length, of: "variant" },
+    { count: plateaus.filter((plateau) => plateau.used).length, of: "steady plateau" },
+    { count: parts.propellers.length, of: "propeller" },
+    { count: parts.motors.length, of: "motor" },
+    { count: parts.controllers.length, of: "controller" },
+    { count: parts.packs.length, of: "pack" },
+  ].filter(({ count }) => count > 0);
+  return held.length === 0
+    ? "The project is empty so far."
+    : `Holds ${joined(held.map(({ count, of }) => counts(count, of)))}.`;
 }
 
 function driveBasisText({ motors, controllers, packs }: StoredParts): string {

@@ -73,12 +73,12 @@ interface PartInputFieldProps {
 }
 
 function PartInputField({ field, value, problem, onChange, onUnread }: PartInputFieldProps) {
-  const { label, optional } = field;
+  const { label, optional, help } = field;
   switch (field.kind) {
     case "quantity":
       return (
         <QuantityField
-          {...{ label, optional, problem, onChange }}
+          {...{ label, optional, help, problem, onChange }}
           symbol={field.symbol}
           dimension={field.dimension}
           unit={field.unit}
@@ -90,7 +90,7 @@ function PartInputField({ field, value, problem, onChange, onUnread }: PartInput
     case "scaled":
       return (
         <NumberInput
-          {...{ label, optional, problem, onChange }}
+          {...{ label, optional, help, problem, onChange }}
           symbol={field.symbol}
           unit={field.unit}
           factor={field.factor}
@@ -99,7 +99,12 @@ function PartInputField({ field, value, problem, onChange, onUnread }: PartInput
       );
     case "count":
       return (
-        <NumberInput {...{ label, optional, problem, onChange }} unit="" factor={1} value={value as number | null} />
+        <NumberInput
+          {...{ label, optional, help, problem, onChange }}
+          unit=""
+          factor={1}
+          value={value as number | null}
+        />
       );
     case "yesNo":
       return (
@@ -111,7 +116,7 @@ function PartInputField({ field, value, problem, onChange, onUnread }: PartInput
     case "words":
       return (
         <TextField
-          {...{ label, optional, problem, onChange }}
+          {...{ label, optional, help, problem, onChange }}
           value={String(value ?? "")}
           maxLength={field.maxLength}
           lines={field.lines > 1 ? field.lines : undefined}
@@ -127,14 +132,15 @@ interface NumberInputProps {
   readonly factor: number;
   readonly value: number | null;
   readonly optional: boolean;
+  readonly help: string | undefined;
   readonly problem: string | null;
   readonly onChange: (value: number | null) => void;
 }
 
 /** A number whose unit is fixed and stands beside it. */
-function NumberInput({ label, symbol, unit, factor, value, optional, problem, onChange }: NumberInputProps) {
+function NumberInput({ label, symbol, unit, factor, value, optional, help, problem, onChange }: NumberInputProps) {
   return (
-    <Field label={unit ? `${label}, ${unit}` : label} symbol={symbol} optional={optional} problem={problem}>
+    <Field label={unit ? `${label}, ${unit}` : label} symbol={symbol} optional={optional} help={help} problem={problem}>
       {({ id, describedBy, problem: wrong }) => (
         <input
           id={id}

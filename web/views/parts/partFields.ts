@@ -6,6 +6,8 @@ interface Shared {
   readonly key: string;
   readonly label: string;
   readonly optional: boolean;
+  /** How to come by the value. */
+  readonly help: string | undefined;
   /** What the schema says is wrong with a value, or null. */
   readonly check: (value: unknown) => string | null;
 }
@@ -44,6 +46,16 @@ const LABELS: Readonly<Record<string, string>> = {
   finish: "Surface finish",
   nozzle: "Runs in a nozzle",
 };
+/** How a builder comes by a value. The figures are common practice, no source. */
+const HELP: Readonly<Record<string, string>> = {
+  diameterUncertainty: "How sure the diameter is, as a standard uncertainty: about 0.1 mm with callipers.",
+  chordAt07: "Width of the blade there; gives the blade Reynolds number.",
+  pitchRatio: "Pitch over diameter, as drawn.",
+  noLoadCurrent: "Current of the motor turning free in air, without propeller.",
+  noLoadCurrentSlope: "From free runs at two voltages or more. Empty: the no-load current is taken as constant.",
+  polePairs: "Magnets on the rotor divided by two; needed where a log counts electrical turns.",
+  openCircuitVoltage: "Without load, as full as the vehicle will use it.",
+};
 const NOTE_LENGTH = 4000;
 
 /** The fields of a kind of part, in the order of its schema. */
@@ -56,7 +68,7 @@ function fieldOf(key: string, schema: z.ZodType): PartField {
   const { description = "", symbol = "", unit } = (inner.meta() ?? {}) as Record<string, string | undefined>;
   const label =
     LABELS[key] ?? (unit && description.endsWith(`, ${unit}`) ? description.slice(0, -unit.length - 2) : description);
-  const shared = { key, label, optional, check: (value: unknown) => refusal(inner, value) };
+  const shared = { key, label, optional, help: HELP[key], check: (value: unknown) => refusal(inner, value) };
   const type = inner.type;
   if (type === "boolean") return { ...shared, kind: "yesNo" };
   if (type === "string") {

@@ -1,7 +1,8 @@
+import { TableBox } from "../../app/TableBox.tsx";
+import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
-import { WaterFields } from "../bench/WaterFields.tsx";
 import {
   chosenDiameter,
   chosenFluid,
@@ -69,10 +70,10 @@ export function EstimatePanel() {
             driveEfficiency.value = percent / 100;
           }}
         />
-        <WaterFields
+        <FluidField
           label="Water"
-          fluid={fluid.value}
-          onCommit={(state) => {
+          value={fluid.value}
+          onChange={(state) => {
             chosenFluid.value = state;
           }}
         />
@@ -152,7 +153,7 @@ function Following() {
     <>
       <p role="status">{told.sentence}</p>
       {told.caution !== "" && <p class="hint">{told.caution}</p>}
-      <div class="table-box">
+      <TableBox label="Power, current and thrust that follow">
         <table>
           <caption class="visually-hidden">What follows from the stated merit</caption>
           <tbody>
@@ -165,7 +166,7 @@ function Following() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
     </>
   );
 }

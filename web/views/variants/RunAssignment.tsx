@@ -3,6 +3,7 @@ import { editRun } from "../../app/edits.ts";
 import { reductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { runs } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
 import { NoteField } from "../bench/NoteField.tsx";
 import { variantNames } from "./variantGroups.ts";
 import { assignmentRows } from "./variantsModel.ts";
@@ -15,7 +16,7 @@ export function RunAssignment() {
   return (
     <section class="card" aria-labelledby="variants-runs">
       <h2 id="variants-runs">Runs</h2>
-      <div class="table-box">
+      <TableBox label="Runs and their variants">
         <table>
           <thead>
             <tr>
@@ -53,7 +54,7 @@ export function RunAssignment() {
             })}
           </tbody>
         </table>
-      </div>
+      </TableBox>
     </section>
   );
 }

@@ -4,6 +4,7 @@ import { needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
+import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
@@ -108,7 +109,7 @@ function ComparisonTable() {
   return (
     <section class="card variants-table" aria-labelledby="variants-table">
       <h2 id="variants-table">Variants, and their ratios to the baseline</h2>
-      <div class="table-box">
+      <TableBox label="Variants and their ratios">
         <table>
           <thead>
             <tr>
@@ -133,7 +134,7 @@ function ComparisonTable() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
     </section>
   );
 }
