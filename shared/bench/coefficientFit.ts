@@ -12,6 +12,8 @@ export interface FitPoint {
   readonly scatterDegreesOfFreedom: number;
   /** Rounding of y, unit of y. */
   readonly rounding: number;
+  /** What no stand repeats better than, unit of y; see `repeatabilityOf`. */
+  readonly repeatability: number;
   /** Rounding of x because the rotation rate comes in steps, unit of x. */
   readonly roundingX: number;
   /** Tare taken off, and change of y by a change of the tare. */
@@ -40,8 +42,16 @@ export interface OriginFit {
 const BEST_REPEATABILITY = 1e-4;
 
 /** Standard uncertainty of y that the plateau brings by itself, unit of y. */
-export function pointUncertainty({ y, scatter, rounding }: FitPoint): number {
-  return Math.hypot(scatter, rounding, BEST_REPEATABILITY * y);
+function pointUncertainty({ scatter, rounding, repeatability }: FitPoint): number {
+  return Math.hypot(scatter, rounding, repeatability);
+}
+
+/** Part of itself that a point leaves free at least; one that carries the whole line shows no scatter. */
+const LEAST_FREEDOM = 1e-3;
+
+/** Best repeatability of a reading `y` on a stand whose greatest reading in the run is `greatest`, unit of y. */
+export function repeatabilityOf(y: number, greatest: number): number {
+  return BEST_REPEATABILITY * Math.max(Math.abs(y), BEST_REPEATABILITY * greatest);
 }
 
 /** The same with the tare, which weighs slow plateaus down. */
@@ -68,8 +78,7 @@ export function fitThroughOrigin(points: readonly FitPoint[], singleReadings: bo
   const parts = points.flatMap((point, i) => [
     { standardUncertainty: influences[i]! * point.scatter, degreesOfFreedom: point.scatterDegreesOfFreedom },
     {
-      standardUncertainty:
-        influences[i]! * Math.hypot(point.rounding, BEST_REPEATABILITY * point.y, K * point.roundingX),
+      standardUncertainty: influences[i]! * Math.hypot(point.rounding, point.repeatability, K * point.roundingX),
       degreesOfFreedom: Infinity,
     },
   ]);
@@ -97,7 +106,9 @@ export function fitThroughOrigin(points: readonly FitPoint[], singleReadings: bo
  */
 function scatterSeen(points: readonly FitPoint[], influences: readonly number[], K: number): number {
   if (points.length < 2) return 0;
-  return Math.hypot(...points.map(({ x, y }, i) => (influences[i]! * (y - K * x)) / (1 - influences[i]! * x)));
+  return Math.hypot(
+    ...points.map(({ x, y }, i) => (influences[i]! * (y - K * x)) / Math.max(1 - influences[i]! * x, LEAST_FREEDOM)),
+  );
 }
 
 /** Chance below which points are taken to scatter more than their doubts explain. */

@@ -2,7 +2,7 @@ import type { Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
 import { discArea } from "../propeller/coefficients.ts";
 import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";
-import type { FitPoint } from "./coefficientFit.ts";
+import { type FitPoint, repeatabilityOf } from "./coefficientFit.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { type PowerSource, powerFromMotor, powerFromTorque, type ShaftPower, type StandMotor } from "./shaftPowerOf.ts";
@@ -41,6 +41,7 @@ const UNEVEN = 0.1;
 /** Decides for each plateau whether it counts, and prepares its points. */
 export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetting): JudgedPlateau[] {
   const direction = commonDirection(plateaus, setting.idleCommand);
+  const greatest = Math.max(...plateaus.map(({ thrust }) => Math.abs(thrust.mean)));
   return plateaus.map((measured, i) => {
     const leftOutBecause = reasonAgainst(measured, setting, direction);
     const shaftPower = shaftPowerOf(measured, setting);
@@ -50,7 +51,7 @@ export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetti
       measured,
       used: leftOutBecause === null,
       leftOutBecause,
-      thrustPoint: thrustPointOf(measured, setting),
+      thrustPoint: thrustPointOf(measured, setting, greatest),
       shaftPower,
       powerPoint: shaftPower ? powerPointOf(measured, shaftPower, setting) : null,
       boundingPower,
@@ -86,7 +87,7 @@ function commonDirection(plateaus: readonly MeasuredPlateau[], idle: number | nu
   return sum < 0 ? -1 : 1;
 }
 
-function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting): FitPoint {
+function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting, greatest: number): FitPoint {
   const { rotationRate, thrust, thrustTare, readings } = plateau;
   const n = rotationRate.mean;
   const x = setting.density * n ** 2 * setting.propeller.diameter ** 4;
@@ -97,6 +98,7 @@ function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting): FitPoin
     scatter: joint.scatter,
     scatterDegreesOfFreedom: joint.degreesOfFreedom,
     rounding: thrust.rounding,
+    repeatability: repeatabilityOf(thrust.mean, greatest),
     roundingX: (2 * x * rotationRate.rounding) / n,
     tare: thrustTare,
     perTare: -1,
@@ -115,6 +117,7 @@ function powerPointOf(plateau: MeasuredPlateau, power: ShaftPower, setting: Judg
     scatter: power.scatter,
     scatterDegreesOfFreedom: power.degreesOfFreedom,
     rounding: power.rounding,
+    repeatability: repeatabilityOf(power.mean, power.mean),
     // Shaft power itself hangs on the rotation rate that was read, so that only the rest of the cube is left.
     roundingX: (Math.abs(3 - power.byRate) * x * rotationRate.rounding) / n,
     tare,

@@ -1,4 +1,5 @@
 import type { LogTable } from "../log/logTable.ts";
+import { formatNumber } from "../quantity/format.ts";
 import { type Channel, type Channels, samplesOf } from "./channels.ts";
 import type { RowSpan } from "./rest.ts";
 import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
@@ -9,8 +10,8 @@ import type { Timeline } from "./timeline.ts";
 /** Readings that were left out of a plateau as glitches. */
 export interface Glitches {
   readonly count: number;
-  /** The first of them: line of the file, column, SI value. */
-  readonly first: { readonly line: number; readonly header: string; readonly value: number } | null;
+  /** The first of them: line of the file, column, and the reading as it stands there with its unit. */
+  readonly first: { readonly line: number; readonly header: string; readonly reading: string } | null;
 }
 
 /** Readings of one plateau in SI, row by row, NaN where missing or a glitch; rotation rate without its sign. */
@@ -114,7 +115,8 @@ function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Ta
     for (const i of spikesIn(samples, channel.resolution)) {
       wild.add(i);
       const line = table.lineNumbers[from + i]!;
-      if (first === null || line < first.line) first = { line, header: channel.header, value: samples[i]! };
+      if (first === null || line < first.line)
+        first = { line, header: channel.header, reading: readingOf(channel, from + i) };
     }
   }
   for (const samples of Object.values(taken)) {
@@ -122,6 +124,11 @@ function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Ta
   }
   keepPairs(taken.rotationRate!, taken.thrust!);
   return { taken, glitches: { count: wild.size, first } };
+}
+
+/** A reading as the file has it. */
+function readingOf({ raw, unit }: Channel, row: number): string {
+  return `${formatNumber(raw[row]!, 4)} ${unit}`;
 }
 
 /** A row that lacks thrust or rotation rate serves neither: their means must be of the same moments. */

@@ -6,7 +6,7 @@ import { type Channels, samplesOf, valueAt } from "./channels.ts";
 import { type Level, levelsOf } from "./levels.ts";
 import { isRamp } from "./ramp.ts";
 import { type Rest, type RowSpan, SAME_COMMAND_PART } from "./rest.ts";
-import { everyNth, settledFrom } from "./settling.ts";
+import { creeps, everyNth, settledFrom } from "./settling.ts";
 import { segmentOf, type TareLine } from "./tareLine.ts";
 import { rowAt, type Timeline } from "./timeline.ts";
 
@@ -189,6 +189,9 @@ const RATE_TOLERANCE = 0.01;
 /** Part by which thrust over rotation rate squared may still move. */
 const RATIO_TOLERANCE = 0.002;
 
+/** Part by which it may creep over the whole of a plateau. */
+const CREEP_TOLERANCE = 0.015;
+
 /** First row from which rotation rate and thrust per rotation rate squared stay settled; null where they do not. */
 function settledRow({ channels, timeline, tare }: PlateauSearch, { from, to }: RowSpan): number | null {
   const rates = samplesOf(channels.rotationRate, from, to);
@@ -206,7 +209,10 @@ function settledRow({ channels, timeline, tare }: PlateauSearch, { from, to }: R
   }
   const step = channels.thrust.resolution / typicalRate ** 2;
   const byRatio = settledFrom(ratios, { tolerance: Math.max(RATIO_TOLERANCE * Math.abs(lateMedian(ratios)), step) });
-  return byRate === null || byRatio === null ? null : from + Math.max(byRate, byRatio);
+  if (byRate === null || byRatio === null) return null;
+  const settled = Math.max(byRate, byRatio);
+  const creeping = creeps(ratios.subarray(settled), CREEP_TOLERANCE * Math.abs(lateMedian(ratios)));
+  return creeping ? null : from + settled;
 }
 
 /** Typical value of the second half, undisturbed by glitches. */

@@ -22,7 +22,7 @@ export function quadraticLawOf(
   sign: number,
   singleReadings: boolean,
 ): QuadraticLaw {
-  const pushing = plateaus.filter(({ thrustPoint }) => thrustPoint.y * sign > 0);
+  const pushing = plateaus.filter(({ thrustPoint }) => thrustPoint.y * sign > NO_THRUST);
   if (pushing.length < 2) throw noThrust(plateaus.length, pushing.length);
   const rates = pushing.map(({ measured }) => measured.rotationRate.mean);
   if (Math.max(...rates) - Math.min(...rates) < 1e-6 * Math.max(...rates)) throw oneSpeed(rates[0]!);
@@ -48,6 +48,14 @@ export function quadraticLawOf(
     exponent: widened(exponent.slope, exponent.slopeStandardError, exponent),
     intercept: widened(line.intercept, line.interceptStandardError, line),
   };
+}
+
+/** Less than any scale can read, N. */
+const NO_THRUST = 1e-9;
+
+/** Throws InputProblem `bench.no-thrust` where no plateau reads any thrust: nothing can be fitted. */
+export function requireThrust(plateaus: readonly JudgedPlateau[]): void {
+  if (plateaus.every(({ thrustPoint }) => Math.abs(thrustPoint.y) < NO_THRUST)) throw noThrust(plateaus.length, 0);
 }
 
 function noThrust(plateaus: number, pushing: number): InputProblem {

@@ -18,7 +18,7 @@ import { meritOf } from "./fullFit.ts";
 import { type JudgeSetting, judged } from "./judgedPlateau.ts";
 import { type MeasuredPlateau, measurePlateau, type PlateauSource } from "./measuredPlateau.ts";
 import { type PlateauSpans, plateauSpansOf } from "./plateauSpans.ts";
-import { quadraticLawOf } from "./quadraticLaw.ts";
+import { quadraticLawOf, requireThrust } from "./quadraticLaw.ts";
 import { reductionOf } from "./reductionOf.ts";
 import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
@@ -47,7 +47,8 @@ export interface RunRequest {
  *
  * Assumes  the propeller stands still in the fluid (bollard), far from walls and surface.
  * Throws   InputProblem `bench.*` where the log can not give a result: a missing column, no pole pairs, fewer than two
- *          plateaus. Whatever is merely implausible is a warning beside the result.
+ *          plateaus; OutOfDomain for a fluid state that has no properties. Whatever is merely implausible is a
+ *          warning beside the result.
  */
 export function reduceRun(request: RunRequest): Reduction {
   const { facts, warnings } = workOut(request);
@@ -82,6 +83,7 @@ function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly War
   const plateaus = judged(measured, setting);
   const used = plateaus.filter((plateau) => plateau.used);
   if (used.length < 2) throw tooFewPlateaus(table.fileName, spans, plateaus);
+  requireThrust(used);
   const singleReadings = used.every((plateau) => plateau.measured.thrust.samples === 1);
   const run = { channels, recipe, propeller, setting, singleReadings, run: request.source.sha256 };
   const thrust = thrustFitOf(used, run);

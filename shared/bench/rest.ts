@@ -20,12 +20,14 @@ export interface Rest {
 
 /** Part of the top rotation rate that still counts as standing: hum and idle counts of a sensor. */
 const STANDING_PART = 0.02;
+/** Below one turn in a quarter of an hour nothing turns, rev/s. */
+const SLOWEST_TURNING = 1e-3;
 /** Part of the command range within which a command is taken as the same. */
 export const SAME_COMMAND_PART = 0.01;
 
 /** Finds where the propeller stands, by rotation rate and, where there is one, by the command at its idle level. */
 export function restOf(blocks: Blocks): Rest {
-  const rateLimit = STANDING_PART * topRate(blocks.rotationRate);
+  const rateLimit = Math.max(SLOWEST_TURNING, STANDING_PART * topRate(blocks.rotationRate));
   const standing = Array.from(blocks.rotationRate, (rate) => rate <= rateLimit);
   const idleCommand = idleOf(blocks, standing);
   const tolerance = blocks.command ? SAME_COMMAND_PART * rangeOf(blocks.command) : 0;

@@ -6,6 +6,9 @@ import { type CommonPart, calibrationPart, densityPart, diameterPart, tarePart }
 import { type FullFit, fullFit } from "./fullFit.ts";
 import type { JudgedPlateau, JudgeSetting } from "./judgedPlateau.ts";
 
+/** Less than any stand can measure, W. */
+const NO_POWER = 1e-9;
+
 /** What the fits of one run are made from. */
 export interface FitSetting {
   readonly channels: Channels;
@@ -35,7 +38,7 @@ export function thrustFitOf(used: readonly JudgedPlateau[], run: FitSetting): Fu
 /** Shaft power against ρ n³ D⁵. Null where shaft power is not known at two plateaus or more. */
 export function powerFitOf(used: readonly JudgedPlateau[], run: FitSetting): FullFit | null {
   const { channels, recipe, propeller, setting, singleReadings } = run;
-  const known = used.filter(({ powerPoint }) => powerPoint !== null && powerPoint.y > 0);
+  const known = used.filter(({ powerPoint }) => powerPoint !== null && powerPoint.y > NO_POWER);
   if (known.length < 2) return null;
   const points = known.map(({ powerPoint }) => powerPoint!);
   const fit = fitThroughOrigin(points, singleReadings);

@@ -1,5 +1,6 @@
 import { median, medianAbsoluteDeviation } from "../numeric/median.ts";
 import { moments } from "../numeric/moments.ts";
+import { straightLine } from "../numeric/straightLine.ts";
 
 export interface SettlingOptions {
   /** Changes smaller than this do not count as unsettled, unit of the values. */
@@ -14,7 +15,7 @@ const WIDTH = 4;
 const MARGIN = 1.5;
 
 /**
- * Sample from which `values` stay settled, or null where they still move when half of the stretch is over.
+ * Sample from which `values` stay settled, or null where they still move, or are missing, when half of the stretch is over.
  *
  * The second half says what settled looks like: its mean and the spread of its parts. The stretch is settled after the
  * last part of the first half that lies outside four spreads. No time is set beforehand: a light printed propeller
@@ -25,8 +26,9 @@ export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions
   if (parts < 4) return 0;
   const means = withoutSpikes(partMeans(values, parts));
   const half = parts >> 1;
-  const late = moments(means, half);
-  if (late.count < 2) return 0;
+  const lateMeans = means.subarray(half).filter((mean) => !Number.isNaN(mean));
+  if (lateMeans.length < 2) return null;
+  const late = moments(lateMeans);
   const band = Math.max(WIDTH * late.standardDeviation, tolerance);
   let settled = 0;
   for (let part = 0; part < half; part++) {
@@ -34,6 +36,23 @@ export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions
   }
   if (settled >= half - 1 && settled > 1) return null;
   return Math.round((settled * MARGIN * values.length) / parts);
+}
+
+/** Parts a stretch is cut into to see whether it creeps. */
+const CREEP_PARTS = 12;
+/** Standard errors that a creep must be clear of noise. */
+const CLEAR = 4;
+
+/**
+ * Whether `values` creep all along by more than `allowed` (unit of the values), clear of their noise. A slow decay makes
+ * the second half as unsettled as the first, so that the two look alike.
+ */
+export function creeps(values: Float64Array, allowed: number): boolean {
+  const means = partMeans(values, Math.min(CREEP_PARTS, values.length));
+  const y = Array.from(means).filter((mean) => !Number.isNaN(mean));
+  if (y.length < 5) return false;
+  const { slope, slopeStandardError } = straightLine({ x: y.map((_, part) => part), y });
+  return Math.abs(slope) * (y.length - 1) > allowed && Math.abs(slope) > CLEAR * slopeStandardError;
 }
 
 /** Means of equal parts, single wild readings drawn in to the edge of the plausible. */

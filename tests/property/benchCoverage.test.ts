@@ -12,6 +12,7 @@ function drawnStand(uniform: () => number): Stand {
   const steps = uniform() < 0.4 ? [...up, ...up.slice(0, -1).reverse()] : up;
   return {
     thrustCoefficient: between(0.1, 0.5),
+    torqueCoefficient: 0.03,
     diameter: 0.076,
     samplingRate: [10, 20, 50, 80][Math.floor(4 * uniform())]!,
     steps,
@@ -53,6 +54,7 @@ function simulatedRun(index: number): Outcome {
     ["time", "s"],
     ["thrust", "N"],
     ["rotationRate", "rev/s"],
+    ["torque", "N·m"],
     ...(stand.withCommand ? [["command", "us"]] : []),
   ];
   const recipe = recipeOf(columns as [string, string][], {
@@ -91,6 +93,18 @@ test("the intervals of exponent and intercept cover 2 and 0 in 90 to 99 % of the
     share(OUTCOMES.map(({ reduction }) => covers(reduction.exponent.interval95, 2))),
     share(OUTCOMES.map(({ reduction }) => covers(reduction.intercept.interval95, 0))),
   ]) {
+    expect(covered).toBeGreaterThanOrEqual(0.9);
+    expect(covered).toBeLessThanOrEqual(0.99);
+  }
+});
+
+test("the intervals of power coefficient and static merit cover the truth in 90 to 99 % of the same logs", () => {
+  const C_P = 2 * Math.PI * 0.03;
+  const power = OUTCOMES.map(({ reduction }) => covers(reduction.powerCoefficient!.interval95, C_P));
+  const merit = OUTCOMES.map(({ truth, reduction }) =>
+    covers(reduction.staticMerit!.interval95, truth ** 1.5 / (C_P * Math.sqrt(Math.PI / 2))),
+  );
+  for (const covered of [share(power), share(merit)]) {
     expect(covered).toBeGreaterThanOrEqual(0.9);
     expect(covered).toBeLessThanOrEqual(0.99);
   }

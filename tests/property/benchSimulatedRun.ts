@@ -20,6 +20,8 @@ export const normalFrom = (uniform: () => number) => () =>
 /** How a stand behaves; everything SI. */
 export interface Stand {
   readonly thrustCoefficient: number;
+  /** Null: no torque cell. */
+  readonly torqueCoefficient: number | null;
   readonly diameter: number;
   readonly samplingRate: number;
   /** Rotation rates of the steps, rev/s. */
@@ -50,7 +52,7 @@ export interface Stand {
 
 const DENSITY = fluidProperties({ kind: "fresh", temperature: 291.15 }).density;
 
-/** A log of one sweep on such a stand: rest, steps, rest. Columns time, [command], thrust (N), rotation rate (rev/s). */
+/** A log of one sweep on such a stand: rest, steps, rest. Columns time, thrust (N), rotation rate (rev/s), [torque (N·m)], [command]. */
 export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
   const normal = normalFrom(uniform);
   const levels = [0, ...stand.steps, 0];
@@ -58,7 +60,13 @@ export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
   const total = durations.reduce((sum, duration) => sum + duration, 0);
   const top = Math.max(...stand.steps);
   const factors = levels.map(() => 1 + stand.plateauScatter * normal());
-  const columns = { time: [] as number[], command: [] as number[], thrust: [] as number[], rate: [] as number[] };
+  const columns = {
+    time: [] as number[],
+    command: [] as number[],
+    thrust: [] as number[],
+    rate: [] as number[],
+    torque: [] as number[],
+  };
   let [level, left, rate, pull, noise] = [0, durations[0]!, 0, 0, 0];
   const step = 1 / stand.samplingRate;
   for (let t = 0; t < total - step / 2; t += step) {
@@ -77,12 +85,15 @@ export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
     columns.time.push(t);
     columns.command.push(Math.round(1100 + (800 * levels[level]!) / top + 0.7 * normal()));
     columns.thrust.push(stepped(reading, stand.thrustStep));
+    const torque = (stand.torqueCoefficient ?? 0) * DENSITY * rate ** 2 * stand.diameter ** 5;
+    if (stand.torqueCoefficient !== null) columns.torque.push(torque + 0.01 + 0.003 * (t / total) + 0.001 * normal());
     columns.rate.push(
       stepped(levels[level] === 0 && rate < 0.01 * top ? 0 : rate + stand.rateNoise * normal(), stand.rateStep),
     );
   }
-  const { command, ...others } = columns;
-  const resolutions = [null, stand.thrustStep || null, stand.rateStep || null];
+  const { command, torque, ...measured } = columns;
+  const others = stand.torqueCoefficient === null ? measured : { ...measured, torque };
+  const resolutions = [null, stand.thrustStep || null, stand.rateStep || null, ...(others === measured ? [] : [null])];
   if (!stand.withCommand) return tableOf(others, { resolutions });
   return tableOf({ ...others, command }, { resolutions: [...resolutions, 1] });
 }
@@ -91,7 +102,15 @@ const stepped = (value: number, step: number) => (step > 0 ? Math.round(value / 
 
 /** A quiet, quick stand with five steps and nothing wrong; true K_T 0.2. */
 export const quietStand = (more: Partial<Stand> = {}): Stand => ({
-  ...{ thrustCoefficient: 0.2, diameter: 0.076, samplingRate: 50, steps: [15, 22, 30, 37, 45], dwell: 6, rest: 5 },
+  ...{
+    thrustCoefficient: 0.2,
+    torqueCoefficient: null,
+    diameter: 0.076,
+    samplingRate: 50,
+    steps: [15, 22, 30, 37, 45],
+    dwell: 6,
+    rest: 5,
+  },
   ...{ noiseFloor: 0.02, noisePart: 0.002, correlation: 0, rateNoise: 0.02, sag: 0, settlingTime: 0.1 },
   ...{
     zero: 0.8,

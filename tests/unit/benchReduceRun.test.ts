@@ -267,6 +267,17 @@ describe("plateaus", () => {
     expect(problem.mend).toContain("rotation rate");
   });
 
+  test("are not made of a step that still moves when half of it is over, and that is told", () => {
+    const columns = quietColumns();
+    const creeping = columns.thrust.map((T, row) => {
+      const within = columns.time[row]! - 17;
+      return within > 0 && within < 6 ? T + 2 * Math.exp(-within / 2) : T;
+    });
+    const reduction = reduce({ table: tableOf({ ...columns, thrust: creeping }), recipe: recipeOf(USES) });
+    expect(reduction.plateaus).toHaveLength(4);
+    expect(messageOf(reduction, "bench.unsettled")).toContain("1 held step was");
+  });
+
   test("lose single wild readings, counted, with the line of the first", () => {
     const columns = quietColumns();
     columns.thrust[420] = 400;
@@ -379,6 +390,14 @@ describe("power", () => {
     expect(torqueCoefficient!.value).toBeCloseTo(0.03, 4);
     expect(warnings.map(({ code }) => code)).toContain("bench.motor-constants");
     expect(reduce({ table, recipe }).powerSource).toBeNull();
+  });
+
+  test("is positive where the log counts turns and torque as negative", () => {
+    const negative = { ...whole, rate: columns.rate.map((n) => -n), torque: torque.map((Q) => -Q) };
+    const turned = reduce({ table: tableOf(negative), recipe: recipeOf(uses) });
+    expect(turned.powerCoefficient!.value).toBeCloseTo(reduction.powerCoefficient!.value, 9);
+    expect(turned.thrustCoefficient.value).toBeCloseTo(0.2, 3);
+    expect(turned.plateaus[0]!.torque!.value).toBeLessThan(0);
   });
 
   test("shaft power above electrical power is told", () => {

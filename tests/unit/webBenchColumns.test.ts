@@ -88,3 +88,17 @@ test.each([
 test("a load cell in grams can stay in grams", () => {
   expect(unitsOfRole("thrust")).toContain("g");
 });
+
+test("another spelling of the same unit does not count as a decision", () => {
+  const guess = {
+    column: 0,
+    role: "command" as const,
+    unit: "us",
+    reason: "It stays between 1000 and 2000.",
+    sure: true,
+    alternatives: [],
+  };
+  const inspection = { ...INSPECTION, guesses: [guess] };
+  const [row] = columnsModel(inspection, [{ column: 0, role: "command", unit: "µs" }]).rows;
+  expect(row).toMatchObject({ unit: "us", reason: guess.reason });
+});

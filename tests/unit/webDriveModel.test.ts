@@ -152,3 +152,13 @@ test("a sweep that the supply cuts short keeps its throttles", () => {
   const { series } = thrustChart([{ ...driven, sweep: driven.sweep.slice(0, 11) }], 0.3);
   expect(series[0]!.points.at(-1)!.x).toBeCloseTo(25, 12);
 });
+
+test("of more than two propellers the answer names the least and the greatest thrust", () => {
+  const named = (name: string, throttle: number): Driven => ({
+    ...drivenAt(throttle),
+    propeller: { ...PROPELLER, name },
+  });
+  const text = driveAnswer([named("middle", 0.5), named("most", 0.7), named("least", 0.3)], 0.5, 1);
+  expect(text).toMatch(/pulls from .* with “least”, .*, to .* with “most”/);
+  expect(text).not.toContain("middle");
+});

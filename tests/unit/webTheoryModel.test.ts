@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/theoryCharts.ts";
 import {
+  benchDisc,
   estimate,
   idealMerit,
   limitThrust,
@@ -98,4 +99,11 @@ test("without shaft power there is no prediction against rotation rate, and no l
     reductions: [reductionOf({ powerCoefficient: null })],
   };
   expect(thrustRateChart([blind], INPUTS).series.map((one) => one.kind)).toEqual(["fit", "measured"]);
+});
+
+test("the limit beside measured points is that of their own disc and water, of several the highest", () => {
+  expect(benchDisc([])).toEqual({});
+  const larger = { ...REDUCTION, diameter: { ...REDUCTION.diameter, value: 0.12 } };
+  const disc = benchDisc([SANDED, { ...SANDED, reductions: [larger] }]);
+  expect(disc).toEqual({ diameter: 0.12, density: DENSITY });
 });

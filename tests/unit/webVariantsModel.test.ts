@@ -7,6 +7,7 @@ import {
   assignmentRows,
   baselineOf,
   claimText,
+  distinctWarnings,
   forest,
   variantsAnswer,
   variantsQuestion,
@@ -190,4 +191,10 @@ test("of many variants the furthest from the baseline speaks and the others are 
   expect(variantsAnswer(comparisons, groups)).toMatch(
     /^2 of 3 variants differ from as printed beyond chance\. Furthest from it: [vV] gives /,
   );
+});
+
+test("a warning that several comparisons share is shown once", () => {
+  const warned = { ...COMPARISONS[0]!, warnings: [{ code: "compare.x", message: "Shared.", where: "a" }] };
+  const other = { ...warned, warnings: [...warned.warnings, { code: "compare.y", message: "Its own.", where: "b" }] };
+  expect(distinctWarnings([warned, other]).map(({ message }) => message)).toEqual(["Shared.", "Its own."]);
 });

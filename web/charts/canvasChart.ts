@@ -66,6 +66,7 @@ export class CanvasChart {
       this.zoomed = true;
       // The point under the pointer has moved away.
       this.chart.tooltip?.setActiveElements([], { x: 0, y: 0 });
+      this.chart.draw();
       handlers().zoomed?.(true);
     };
     this.chart = new Chart<Kind>(canvas, {
@@ -174,8 +175,10 @@ function scaleOf(
   return {
     type: "linear",
     position,
-    // A log ends where it ends; other pictures end at a round number.
-    ...(tight ? { min: low, max: high } : { suggestedMin: low, suggestedMax: high, ...pickEnds(axis) }),
+    // A log ends where it ends; other pictures end at a round number, but for noise about zero, which is worth no step.
+    ...(tight ? { min: low, max: high } : { suggestedMin: low, suggestedMax: high }),
+    ...(isNoiseBelowZero(low, high) ? { min: low } : {}),
+    ...pickEnds(axis),
     title: { display: true, text: axisTitle(axis), color: palette.ink, font: { family: FONT, size: 13, weight: 600 } },
     ticks: {
       color: palette.soft,
@@ -188,6 +191,8 @@ function scaleOf(
     border: { color: palette.soft },
   } as unknown as ScaleOptionsByType<"linear">;
 }
+
+const isNoiseBelowZero = (low: number, high: number) => low < 0 && -low < 0.05 * high;
 
 function tooltipWords(drawing: Drawing) {
   const found = (item: TooltipItem<Kind> | undefined) => {

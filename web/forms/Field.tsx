@@ -56,5 +56,3 @@ export function PrintedSymbol({ text }: { readonly text: string }) {
     </i>
   );
 }
-
-export { PrintedSymbol as Symbol };

@@ -13,6 +13,7 @@ export function runChecks(facts: RunFacts): Warning[] {
     glitches(facts),
     deadBand(facts),
     ramps(facts),
+    unsettled(facts),
     leftOut(facts),
     unusableSpans(facts),
     borrowedTare(facts),
@@ -29,12 +30,17 @@ function glitches({ plateaus }: RunFacts): Warning | null {
   const first = hit[0]?.measured.glitches.first;
   if (!first) return null;
   const count = hit.reduce((sum, { measured }) => sum + measured.glitches.count, 0);
+  const places = `${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"}`;
+  const what =
+    count === 1
+      ? `1 reading in ${places} lies far outside the others and was left out of the mean: ${first.reading}`
+      : `${count} readings in ${places} lie far outside the others and were left out of the means; the first is ${first.reading}`;
   return warning({
     code: "bench.glitches",
     where: `line ${first.line}, column ${first.header}`,
-    found: `${count} ${count === 1 ? "reading" : "readings"} in ${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"} lie far outside the others and ${count === 1 ? "was" : "were"} left out of the means; the first is ${formatNumber(first.value)} in SI units`,
+    found: what,
     needed: "",
-    mend: "A few are normal for radio links and bit-banged scales; many point to a loose contact",
+    mend: "A few are normal for radio links and cheap scale amplifiers; many point to a loose contact",
   });
 }
 
@@ -62,6 +68,19 @@ function ramps({ spans, table }: RunFacts): Warning | null {
     found: `${rows} rows of slow ramp were not taken as plateaus`,
     needed: "steps that are held: on a ramp scale and water lag behind the rotation rate",
     mend: "Hold each throttle step for a few seconds",
+  });
+}
+
+function unsettled({ spans, table }: RunFacts): Warning | null {
+  const moving = spans.rejected.filter(({ because }) => because === "still settling");
+  const first = moving[0];
+  if (!first) return null;
+  return warning({
+    code: "bench.unsettled",
+    where: `lines ${table.lineNumbers[first.span.from]} to ${table.lineNumbers[first.span.to - 1]}`,
+    found: `${moving.length} held ${moving.length === 1 ? "step was" : "steps were"} not taken as ${moving.length === 1 ? "a plateau" : "plateaus"}, because thrust or rotation rate still moved when half of the step was over`,
+    needed: "readings that settle in the first half of a step",
+    mend: "Hold the step for longer, or mark the steady part by hand",
   });
 }
 

@@ -45,16 +45,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
         {confirmed ? <span class="chip">confirmed</span> : <span class="chip">to confirm</span>}
       </summary>
       <p>{model.lead}</p>
-      {model.repairs.length > 0 && (
-        <div class="hint">
-          <p>Repaired while reading, nothing else was changed:</p>
-          <ul>
-            {model.repairs.map((repair) => (
-              <li key={repair}>{repair}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <Repairs sentences={model.repairs} />
       <Warnings items={inspection.warnings} />
       <TableBox label="Columns of the log">
         <table>
@@ -69,54 +60,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
           </thead>
           <tbody>
             {model.rows.map((row) => (
-              <tr key={row.column} class={row.sure ? "" : "bench-unsure"}>
-                <th scope="row">{row.header}</th>
-                <td class="bench-values">{row.firstValues}</td>
-                <td>
-                  <select
-                    aria-label={`What ${row.header} stands for`}
-                    value={row.role}
-                    onChange={(event) => {
-                      const role = event.currentTarget.value as ColumnRole;
-                      change(row, role, unitForRole(role, row.unit));
-                    }}
-                  >
-                    {ROLES.map((role) => (
-                      <option key={role} value={role} selected={role === row.role}>
-                        {roleTitle(role)}
-                      </option>
-                    ))}
-                  </select>
-                </td>
-                <td>
-                  {row.role !== "ignore" && (
-                    <select
-                      aria-label={`Unit of ${row.header}`}
-                      value={row.unit}
-                      onChange={(event) => change(row, row.role, event.currentTarget.value)}
-                    >
-                      {row.units.map((unit) => (
-                        <option key={unit} value={unit} selected={unit === row.unit}>
-                          {unit === "1" || unit === "" ? "plain number" : unit}
-                        </option>
-                      ))}
-                    </select>
-                  )}
-                </td>
-                <td>
-                  {!row.sure && <span class="chip">look</span>} {row.reason}
-                  {row.alternatives.map((other) => (
-                    <button
-                      key={other.text}
-                      type="button"
-                      class="quiet bench-alternative"
-                      onClick={() => change(row, other.role, other.unit)}
-                    >
-                      {other.text}
-                    </button>
-                  ))}
-                </td>
-              </tr>
+              <ColumnLine key={row.column} row={row} onChange={(role, unit) => change(row, role, unit)} />
             ))}
           </tbody>
         </table>
@@ -141,5 +85,78 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
         {confirmed ? "Store these columns" : "These columns are right"}
       </button>
     </details>
+  );
+}
+
+interface ColumnLineProps {
+  readonly row: ColumnRow;
+  readonly onChange: (role: ColumnRole, unit: string) => void;
+}
+
+/** One column: what it holds, what it is taken for and why, and what else it could be. */
+function ColumnLine({ row, onChange }: ColumnLineProps) {
+  return (
+    <tr class={row.sure ? "" : "bench-unsure"}>
+      <th scope="row">{row.header}</th>
+      <td class="bench-values">{row.firstValues}</td>
+      <td>
+        <select
+          aria-label={`What ${row.header} stands for`}
+          value={row.role}
+          onChange={(event) => {
+            const role = event.currentTarget.value as ColumnRole;
+            onChange(role, unitForRole(role, row.unit));
+          }}
+        >
+          {ROLES.map((role) => (
+            <option key={role} value={role} selected={role === row.role}>
+              {roleTitle(role)}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        {row.role !== "ignore" && (
+          <select
+            aria-label={`Unit of ${row.header}`}
+            value={row.unit}
+            onChange={(event) => onChange(row.role, event.currentTarget.value)}
+          >
+            {row.units.map((unit) => (
+              <option key={unit} value={unit} selected={unit === row.unit}>
+                {unit === "1" || unit === "" ? "plain number" : unit === "us" ? "µs" : unit}
+              </option>
+            ))}
+          </select>
+        )}
+      </td>
+      <td>
+        {!row.sure && <span class="chip">look</span>} {row.reason}
+        {row.alternatives.map((other) => (
+          <button
+            key={other.text}
+            type="button"
+            class="quiet bench-alternative"
+            onClick={() => onChange(other.role, other.unit)}
+          >
+            {other.text}
+          </button>
+        ))}
+      </td>
+    </tr>
+  );
+}
+
+function Repairs({ sentences }: { readonly sentences: readonly string[] }) {
+  if (sentences.length === 0) return null;
+  return (
+    <div class="hint">
+      <p>Repaired while reading, nothing else was changed:</p>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,4 +1,4 @@
-import { ROLE_DIMENSIONS, ROLE_NAMES } from "../../../shared/log/roleUnits.ts";
+import { ROLE_DIMENSIONS, ROLE_NAMES, roleUnit } from "../../../shared/log/roleUnits.ts";
 import type { LogInspection, RoleGuess } from "../../../shared/model/log.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import { requireUnit, symbolsOf } from "../../../shared/quantity/unit.ts";
@@ -81,8 +81,8 @@ function columnRow(
   use: ColumnUse | undefined,
 ): ColumnRow {
   const role = use?.role ?? "ignore";
-  const unit = use?.unit ?? "";
-  const decided = guess === undefined || guess.role !== role || guess.unit !== unit;
+  const unit = spelled(role, use?.unit ?? "");
+  const decided = guess === undefined || guess.role !== role || spelled(role, guess.unit) !== unit;
   const offered = unitsOfRole(role);
   return {
     column: index,
@@ -104,6 +104,11 @@ function columnRow(
         text: `${roleTitle(one.role)}${one.unit === "" || one.unit === "1" ? "" : ` in ${one.unit}`}: ${one.implies}`,
       })),
   };
+}
+
+/** The usual spelling of a unit, so that "µs" and "us" count as one. */
+function spelled(role: ColumnRole, unit: string): string {
+  return role === "ignore" ? unit : (roleUnit(role, unit) ?? unit);
 }
 
 function lead({ rows, shape }: LogInspection, doubtful: readonly ColumnRow[]): string {

@@ -2,7 +2,7 @@ import type { DriveRequest, OperatingPoint } from "../../../shared/model/drive.t
 import type { Controller, Motor, Pack } from "../../../shared/model/parts.ts";
 import { formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
-import { KILOGRAM_FORCE, NEWTON } from "../bench/shownUnits.ts";
+import { KILOGRAM_FORCE } from "../bench/shownUnits.ts";
 import { POINT_QUANTITIES, pointText } from "./pointText.ts";
 
 /** What drives the propeller, as chosen from the parts. */
@@ -79,13 +79,16 @@ export function driveAnswer(driven: readonly Driven[], throttle: number, thruste
     );
   const at = `At ${Math.round(throttle * 100)}\u202f% throttle`;
   const each = thrusters > 1 ? `each of ${thrusters} thrusters` : "the thruster";
-  const parts = told.map(({ propeller, point }, index) => {
-    const thrust = uncertainThrust(point);
+  // More than two numbers are a table, not an answer: the ends of the range stand for the rest.
+  const byThrust = [...told].sort((a, b) => a.point.thrust - b.point.thrust);
+  const ends = told.length > 2 ? [byThrust[0]!, byThrust.at(-1)!] : told;
+  const [from, to] = ends.map(({ propeller, point }, index) => {
     const kilograms = formatQuantity(point.thrust, KILOGRAM_FORCE, 2);
     const drawing = `${pointText(point, "supplyCurrent")}${index === 0 ? " from the pack" : ""}`;
-    return `${formatUncertain(thrust, NEWTON)} (${kilograms}) with “${propeller.name}”, drawing ${drawing}`;
+    return `${pointText(point, "thrust")} (${kilograms}) with “${propeller.name}”, drawing ${drawing}`;
   });
-  return `${at} ${each} pulls ${parts.join("; ")}.`;
+  if (to === undefined) return `${at} ${each} pulls ${from}.`;
+  return told.length > 2 ? `${at} ${each} pulls from ${from}, to ${to}.` : `${at} ${each} pulls ${from}; ${to}.`;
 }
 
 export interface PointRow {
@@ -103,9 +106,7 @@ export function pointRows(driven: readonly Driven[]): PointRow[] {
     cells: points.map((point) => (point === null ? "–" : pointText(point, key))),
   }));
   const merit = points.map((point) => (point === null ? "–" : formatQuantity(point.efficiencies.propeller, RATIO, 3)));
-  const kilograms = points.map((point) =>
-    point === null ? "–" : formatUncertain(uncertainThrust(point), KILOGRAM_FORCE),
-  );
+  const kilograms = points.map((point) => (point === null ? "–" : weightText(point)));
   return [
     rows[0]!,
     { name: "Bollard thrust as a weight", symbol: "", cells: kilograms },
@@ -134,8 +135,12 @@ function limitsOf({ motor, controller, pack }: Chosen): DriveRequest["limits"] {
   };
 }
 
-function uncertainThrust(point: OperatingPoint): Uncertain {
-  return point.uncertainties?.thrust ?? exactly(point.thrust);
+/** The thrust as the weight it would lift. */
+function weightText({ thrust, uncertainties }: OperatingPoint): string {
+  const doubt = uncertainties?.thrust;
+  return doubt === undefined || doubt.standardUncertainty === 0
+    ? formatQuantity(thrust, KILOGRAM_FORCE)
+    : formatUncertain(doubt, KILOGRAM_FORCE);
 }
 
 /** A number without doubt of its own. */

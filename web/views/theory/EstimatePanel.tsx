@@ -6,6 +6,7 @@ import { Slider } from "../../forms/Slider.tsx";
 import {
   chosenDiameter,
   chosenFluid,
+  chosenNozzle,
   diameter,
   driveEfficiency,
   fluid,
@@ -123,7 +124,7 @@ function NozzleFields() {
           type="checkbox"
           checked={nozzle.value}
           onChange={(event) => {
-            nozzle.value = event.currentTarget.checked;
+            chosenNozzle.value = event.currentTarget.checked;
           }}
         />{" "}
         In a nozzle

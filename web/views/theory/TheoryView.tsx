@@ -10,8 +10,8 @@ import "./theory.css";
 import { MERIT_RANGE, MODEL_TEXT, readout } from "./theoryModel.ts";
 import {
   answer,
+  benchInputs,
   fluidProblem,
-  inputs,
   measured,
   powerChart,
   powerKind,
@@ -96,7 +96,7 @@ function RatePicture() {
 
 /** One sentence a variant. */
 function Readouts() {
-  const now = inputs.value;
+  const now = benchInputs.value;
   if (now === null || measured.value.length === 0) return null;
   return (
     <section class="card" aria-labelledby="theory-readouts">

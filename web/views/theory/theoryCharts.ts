@@ -1,10 +1,11 @@
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { powerCoefficient } from "../../../shared/propeller/coefficients.ts";
+import { formatQuantity } from "../../../shared/quantity/format.ts";
 import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
 import { thrustScale } from "../bench/fitCharts.ts";
 import { plateauName } from "../bench/plateausModel.ts";
-import { RPM } from "../bench/shownUnits.ts";
+import { MILLIMETRE, RPM } from "../bench/shownUnits.ts";
 import { freeStyle } from "../variants/variantGroups.ts";
 import { meanThrustCoefficient } from "../variants/variantMean.ts";
 import { limitThrust, type MeasuredVariant, predictedThrust, shaftPowerFor, type TheoryInputs } from "./theoryModel.ts";
@@ -31,7 +32,7 @@ export function thrustPowerChart(
       // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
       {
         id: "limit",
-        name: "Momentum limit",
+        name: `Momentum limit of a ${formatQuantity(inputs.diameter, MILLIMETRE)} disc`,
         kind: "limit",
         style: 0,
         points: curve(reach, (power) => limitThrust(power, inputs)),

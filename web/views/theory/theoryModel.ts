@@ -39,6 +39,18 @@ export interface MeasuredVariant {
   readonly staticMerit: Uncertain | null;
 }
 
+/**
+ * Diameter and density behind the measured points, so that their limit is told for the same disc. Of several it is the
+ * one with the highest limit, which no honest point of the others can pass either; nothing where nothing was measured.
+ */
+export function benchDisc(variants: readonly MeasuredVariant[]): Partial<Pick<Disc, "diameter" | "density">> {
+  const discs = variants.flatMap(({ reductions }) =>
+    reductions.map(({ diameter, fluid }) => ({ diameter: diameter.value, density: fluid.density })),
+  );
+  const limit = (disc: (typeof discs)[number]) => limitThrust(1, { ...disc, nozzleAreaRatio: null });
+  return discs.length === 0 ? {} : discs.reduce((a, b) => (limit(b) > limit(a) ? b : a));
+}
+
 /** Greatest thrust momentum theory allows at `shaftPower`, N. */
 export function limitThrust(shaftPower: number, { diameter, density, nozzleAreaRatio }: Disc): number {
   const disc = { shaftPower, discArea: discArea(diameter), density };

@@ -2,16 +2,17 @@ import { computed, signal } from "@preact/signals";
 import { fluidProperties } from "../../../shared/fluid/fluidProperties.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
-import { project, runs } from "../../app/session.ts";
+import { partOf, project, runs } from "../../app/session.ts";
 import { reductionsOf } from "../variants/variantGroups.ts";
 import { meanStaticMerit } from "../variants/variantMean.ts";
 import { groups } from "../variants/variantsState.ts";
 import { type PowerKind, thrustPowerChart, thrustRateChart } from "./theoryCharts.ts";
-import { estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
+import { benchDisc, estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
 
 /** What the person has set; null: not touched, so it follows from the project and its runs. */
 export const staticMerit = signal(0.5);
-export const nozzle = signal(false);
+/** Null: as the propellers on show are described. */
+export const chosenNozzle = signal<boolean | null>(null);
 export const nozzleAreaRatio = signal(1);
 export const driveEfficiency = signal(0.75);
 export const voltage = signal(14.8);
@@ -27,7 +28,15 @@ export const measured = computed((): MeasuredVariant[] =>
   }),
 );
 
-/** Diameter and water of the bench, so that limit and points belong together, until others are chosen. */
+export const nozzle = computed(
+  () =>
+    chosenNozzle.value ??
+    groups.value.some(({ members }) =>
+      members.some(({ run }) => partOf("propellers", run.propellerId)?.document.nozzle === true),
+    ),
+);
+
+/** Diameter and water of the bench until others are chosen. */
 export const diameter = computed(
   () => chosenDiameter.value ?? measured.value.flatMap(({ reductions }) => reductions)[0]?.diameter.value ?? 0.076,
 );
@@ -59,9 +68,20 @@ export const inputs = computed((): TheoryInputs | null => {
   };
 });
 
-export const answer = computed(() => (inputs.value === null ? "" : theoryAnswer(measured.value, inputs.value)));
-export const powerChart = computed(() =>
-  inputs.value === null ? null : thrustPowerChart(measured.value, inputs.value, powerKind.value),
+/** The same for the propellers that were measured: their disc in the water of the bench, so that limit and points belong together. */
+export const benchInputs = computed((): TheoryInputs | null => {
+  const stated = inputs.value;
+  return stated === null ? null : { ...stated, ...benchDisc(measured.value) };
+});
+
+export const answer = computed(() =>
+  benchInputs.value === null ? "" : theoryAnswer(measured.value, benchInputs.value),
 );
-export const rateChart = computed(() => (inputs.value === null ? null : thrustRateChart(measured.value, inputs.value)));
+export const powerChart = computed(() =>
+  benchInputs.value === null ? null : thrustPowerChart(measured.value, benchInputs.value, powerKind.value),
+);
+export const rateChart = computed(() =>
+  benchInputs.value === null ? null : thrustRateChart(measured.value, benchInputs.value),
+);
+/** What the stated numbers lead to, whatever was measured. */
 export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));

@@ -15,7 +15,14 @@ import { RunAssignment } from "./RunAssignment.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
 import { overlayChart } from "./variantsChart.ts";
-import { claimText, forest, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
+import {
+  claimText,
+  distinctWarnings,
+  forest,
+  variantsAnswer,
+  variantsQuestion,
+  variantTable,
+} from "./variantsModel.ts";
 import { baseline, chooseBaseline, claimed, compared, groups } from "./variantsState.ts";
 
 export default function VariantsView() {
@@ -59,9 +66,7 @@ export default function VariantsView() {
         )
       }
     >
-      {comparisons.map((one) => (
-        <Warnings key={one.variant.name} items={one.warnings} />
-      ))}
+      <Warnings items={distinctWarnings(comparisons)} />
       {comparisons.length > 0 && <ComparisonTable />}
       <RunAssignment />
       {runs.value.length === 0 && (

@@ -80,6 +80,12 @@ export function variantTable(comparisons: readonly Comparison[], groups: readonl
   };
 }
 
+/** What to know beside the comparisons, each sentence once however many of them it is about. */
+export function distinctWarnings(comparisons: readonly Comparison[]): Comparison["warnings"] {
+  const all = comparisons.flatMap(({ warnings }) => warnings);
+  return all.filter((one, at) => all.findIndex(({ message }) => message === one.message) === at);
+}
+
 /** What the doubt of a ratio rests on, in words. */
 export const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   replicates: "several mountings of both variants",
