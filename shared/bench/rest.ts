@@ -8,6 +8,8 @@ export interface RowSpan {
 
 /** Where the propeller stood still. */
 export interface Rest {
+  /** Top rotation rate of the run, wild counts aside, rev/s. */
+  readonly topRate: number;
   /** Rotation rate below which it counts as standing, rev/s. */
   readonly rateLimit: number;
   /** Command that means stop, in the unit of its column; null without a command or without a rest. */
@@ -27,12 +29,14 @@ export const SAME_COMMAND_PART = 0.01;
 
 /** Finds where the propeller stands, by rotation rate and, where there is one, by the command at its idle level. */
 export function restOf(blocks: Blocks): Rest {
-  const rateLimit = Math.max(SLOWEST_TURNING, STANDING_PART * topRate(blocks.rotationRate));
+  const topRate = topRateOf(blocks.rotationRate);
+  const rateLimit = Math.max(SLOWEST_TURNING, STANDING_PART * topRate);
   const standing = Array.from(blocks.rotationRate, (rate) => rate <= rateLimit);
   const idleCommand = idleOf(blocks, standing);
   const tolerance = blocks.command ? SAME_COMMAND_PART * rangeOf(blocks.command) : 0;
   const idle = (block: number) => idleCommand === null || Math.abs(blocks.command![block]! - idleCommand) <= tolerance;
   return {
+    topRate,
     rateLimit,
     idleCommand,
     stretches: stretchesWhere(blocks, (block) => standing[block]! && idle(block)),
@@ -41,7 +45,7 @@ export function restOf(blocks: Blocks): Rest {
 }
 
 /** The 98th percentile: a single wild count does not set the scale. */
-function topRate(rates: Float64Array): number {
+function topRateOf(rates: Float64Array): number {
   const sorted = rates.slice().sort();
   return sorted[Math.floor(0.98 * (sorted.length - 1))] ?? 0;
 }

@@ -41,7 +41,7 @@ export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions
 /** Parts a stretch is cut into to see whether it creeps. */
 const CREEP_PARTS = 12;
 /** Standard errors that a creep must be clear of noise. */
-const CLEAR = 4;
+const CLEAR = 6;
 
 /**
  * Whether `values` creep all along by more than `allowed` (unit of the values), clear of their noise. A slow decay makes

@@ -110,9 +110,12 @@ test("the intervals of power coefficient and static merit cover the truth in 90 
   }
 });
 
-test("the steps that were run are the plateaus that are found, in at least nine of ten logs", () => {
-  expect(share(OUTCOMES.map(({ steps, reduction }) => reduction.plateaus.length === steps))).toBeGreaterThanOrEqual(
-    0.9,
+test("at least 97 of 100 steps that were run become a plateau, and no step becomes two in 95 of 100 logs", () => {
+  const run = OUTCOMES.reduce((sum, { steps }) => sum + steps, 0);
+  const found = OUTCOMES.reduce((sum, { steps, reduction }) => sum + Math.min(steps, reduction.plateaus.length), 0);
+  expect(found / run).toBeGreaterThanOrEqual(0.97);
+  expect(share(OUTCOMES.map(({ steps, reduction }) => reduction.plateaus.length <= steps))).toBeGreaterThanOrEqual(
+    0.95,
   );
 });
 

@@ -78,7 +78,7 @@ function unsettled({ spans, table }: RunFacts): Warning | null {
   return warning({
     code: "bench.unsettled",
     where: `lines ${table.lineNumbers[first.span.from]} to ${table.lineNumbers[first.span.to - 1]}`,
-    found: `${moving.length} held ${moving.length === 1 ? "step was" : "steps were"} not taken as ${moving.length === 1 ? "a plateau" : "plateaus"}, because thrust or rotation rate still moved when half of the step was over`,
+    found: `${moving.length} held ${moving.length === 1 ? "step was" : "steps were"} not taken as ${moving.length === 1 ? "a plateau" : "plateaus"}, because thrust or rotation rate still moved when half of the step was over, or the thrust crept on`,
     needed: "readings that settle in the first half of a step",
     mend: "Hold the step for longer, or mark the steady part by hand",
   });
