@@ -11,6 +11,8 @@ export interface SettlingOptions {
 const PARTS = 48;
 /** Standard deviations of the smoothed parts that settled parts keep within: by chance one in ten thousand is outside. */
 const WIDTH = 4;
+/** Tolerances that a drawn-in reading may at least lie from the centre. */
+const LEAST_REACH = 4;
 /** The wait is drawn out by this much: what is left of a decay at the edge of the noise would still pull the mean. */
 const MARGIN = 1.5;
 
@@ -24,7 +26,8 @@ const MARGIN = 1.5;
 export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions): number | null {
   const parts = Math.min(PARTS, values.length);
   if (parts < 4) return 0;
-  const means = withoutSpikes(partMeans(values, parts));
+  // What is drawn in must still count as outside, or a run-up of a quiet signal would look settled from its first sample.
+  const means = withoutSpikes(partMeans(values, parts, LEAST_REACH * tolerance));
   const half = parts >> 1;
   const lateMeans = means.subarray(half).filter((mean) => !Number.isNaN(mean));
   if (lateMeans.length < 2) return null;
@@ -55,9 +58,10 @@ export function creeps(values: Float64Array, allowed: number): boolean {
   return Math.abs(slope) * (y.length - 1) > allowed && Math.abs(slope) > CLEAR * slopeStandardError;
 }
 
-/** Means of equal parts, single wild readings drawn in to the edge of the plausible. */
-function partMeans(values: Float64Array, parts: number): Float64Array {
-  const { centre, reach } = lateSpread(values);
+/** Means of equal parts, single wild readings drawn in to the edge of the plausible, at least `leastReach` away. */
+function partMeans(values: Float64Array, parts: number, leastReach = 0): Float64Array {
+  const { centre, spread } = lateSpread(values);
+  const reach = Math.max(WILD * spread, leastReach) || Infinity;
   return Float64Array.from({ length: parts }, (_, part) => {
     const from = Math.floor((part * values.length) / parts);
     const to = Math.floor(((part + 1) * values.length) / parts);
@@ -73,12 +77,13 @@ function partMeans(values: Float64Array, parts: number): Float64Array {
   });
 }
 
-/** Centre of the second half, and how far a reading may lie from it before it is drawn in. */
-function lateSpread(values: Float64Array): { centre: number; reach: number } {
+/** Standard deviations of the readings beyond which one is drawn in. */
+const WILD = 10;
+
+/** Centre and robust spread of the second half. */
+function lateSpread(values: Float64Array): { centre: number; spread: number } {
   const late = everyNth(values.subarray(values.length >> 1), 512);
-  if (late.length === 0) return { centre: 0, reach: Infinity };
-  const centre = median(late);
-  return { centre, reach: 10 * medianAbsoluteDeviation(late) || Infinity };
+  return late.length === 0 ? { centre: 0, spread: 0 } : { centre: median(late), spread: medianAbsoluteDeviation(late) };
 }
 
 /** Running median of three: one part that a burst of glitches spoiled does not look like movement. */

@@ -66,10 +66,11 @@ test("coefficients that are not known are not listed", () => {
 
 test("causes of doubt are ranked by their share of the variance, and the shares add up to all of it", () => {
   const bars = componentBars(reductionOf().thrustFit);
-  // 0.008² and 0.006² of 0.01²: 64 % and 36 %.
+  // 0.008², 0.006² and, of the plateaus themselves, 0.006² of their sum.
   expect(bars.map(({ name, shareText }) => [name, shareText])).toEqual([
-    ["diameter of the stand", "64\u202f%"],
-    ["calibration of the stand", "36\u202f%"],
+    ["diameter of the stand", "47\u202f%"],
+    ["scatter and readings of the single plateaus", "26\u202f%"],
+    ["calibration of the stand", "26\u202f%"],
   ]);
   expect(bars[0]!.value).toBe("0.80\u202f% of the coefficient");
 });

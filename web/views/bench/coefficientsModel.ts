@@ -54,9 +54,11 @@ export interface ComponentBar {
 }
 
 /** The causes of doubt of a coefficient, the greatest first, each with its share of the variance. */
-export function componentBars({ components, coefficient }: CoefficientFit): ComponentBar[] {
-  const total = components.reduce((sum, one) => sum + one.standardUncertainty ** 2, 0);
-  return [...components]
+export function componentBars({ components, independentUncertainty, coefficient }: CoefficientFit): ComponentBar[] {
+  const own = { name: "scatter and readings of the single plateaus", standardUncertainty: independentUncertainty };
+  const all = [own, ...components];
+  const total = all.reduce((sum, one) => sum + one.standardUncertainty ** 2, 0);
+  return all
     .sort((a, b) => b.standardUncertainty - a.standardUncertainty)
     .map(({ name, standardUncertainty }) => {
       const share = total > 0 ? standardUncertainty ** 2 / total : 0;
