@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Instrument } from "../shared/model/instrument.ts";
 import type { Controller, Motor, Pack, Propeller } from "../shared/model/parts.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
@@ -12,10 +13,12 @@ export interface DemoRun {
   readonly propeller: string;
   readonly motor: string;
   readonly controller: string;
+  /** Instrument behind the thrust, if one was calibrated. */
+  readonly thrustInstrument?: string;
   readonly variant: string;
   readonly mounting: string;
-  /** Whole recipe but for the identities of motor and controller, which the store gives. */
-  readonly recipe: Omit<z.input<typeof Recipe>, "motorId" | "controllerId">;
+  /** Whole recipe but for the identities of motor, controller and instrument, which the store gives. */
+  readonly recipe: Omit<z.input<typeof Recipe>, "motorId" | "controllerId" | "instrumentIds">;
   readonly note: string;
 }
 
@@ -26,6 +29,7 @@ export interface Demo {
   readonly motors: Readonly<Record<string, z.input<typeof Motor>>>;
   readonly controllers: Readonly<Record<string, z.input<typeof Controller>>>;
   readonly packs: Readonly<Record<string, z.input<typeof Pack>>>;
+  readonly instruments: Readonly<Record<string, z.input<typeof Instrument>>>;
   readonly runs: readonly DemoRun[];
 }
 
@@ -52,6 +56,43 @@ const propeller = (name: string, pitchRatio: number, finish: string): z.input<ty
   note: INVENTED,
 });
 
+/** Weights laid on the cell of the tank and taken off again: gram on it, gram-force read. */
+const DEAD_WEIGHTS = [
+  [0, 42],
+  [500, 540],
+  [1000, 1045],
+  [1500, 1545],
+  [2000, 2047],
+  [2500, 2550],
+  [3000, 3051],
+  [3500, 3555],
+  [3000, 3053],
+  [2500, 2553],
+  [2000, 2053],
+  [1500, 1548],
+  [1000, 1046],
+  [500, 546],
+  [0, 41],
+] as const;
+
+/** The load cell over the beam of the tank, with both arms measured by a rule. */
+const BEAM_CELL: z.input<typeof Instrument> = {
+  name: "Load cell over the beam",
+  role: "thrust",
+  calibration: {
+    kind: "deadWeights",
+    appliedUnit: "g",
+    readingUnit: "gf",
+    points: DEAD_WEIGHTS.map(([applied, reading]) => ({ applied, reading })),
+    appliedTolerance: 0.003,
+    lever: {
+      scaleArm: { length: 0.2, tolerance: 0.0003 },
+      propellerArm: { length: 0.2, tolerance: 0.0003 },
+    },
+  },
+  note: INVENTED,
+};
+
 function finishRun(file: string, variant: string, key: string, mounting: number, note: string): DemoRun {
   return {
     file: `${file}-${mounting}.csv`,
@@ -59,6 +100,7 @@ function finishRun(file: string, variant: string, key: string, mounting: number,
     propeller: key,
     motor: "a",
     controller: "stand",
+    thrustInstrument: "beamCell",
     variant,
     mounting: String(mounting),
     recipe: {
@@ -71,7 +113,7 @@ function finishRun(file: string, variant: string, key: string, mounting: number,
         ["current", "A"],
       ]),
       fluid: TANK_WATER,
-      corrections: { ...METERS, thrust: { relativeUncertainty: 0.005 } },
+      corrections: METERS,
     },
     note,
   };
@@ -214,6 +256,7 @@ export const DEMO: Demo = {
       note: INVENTED,
     },
   },
+  instruments: { beamCell: BEAM_CELL },
   runs: [
     finishRun("finish-as-printed", "as printed", "asPrinted", 1, INVENTED),
     finishRun("finish-as-printed", "as printed", "asPrinted", 2, `The load cell ran over three times. ${INVENTED}`),

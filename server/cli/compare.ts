@@ -39,19 +39,25 @@ export async function run(args: readonly string[]): Promise<number> {
       mend: "Name further mountings with --again-a and --again-b",
     });
   }
+  const [nameA, nameB] = namesOf(logA, logB);
   const comparison = compareVariants({
-    baseline: await variant(logA, words.all("again-a"), words),
-    variant: await variant(logB, words.all("again-b"), words),
+    baseline: await variant(nameA, [logA, ...words.all("again-a")], words),
+    variant: await variant(nameB, [logB, ...words.all("again-b")], words),
   });
   process.stdout.write(words.has("json") ? `${JSON.stringify(comparison, null, 2)}\n` : readable(comparison));
   const claimed = words.quantity("claimed-ratio", "number")?.value;
   return claimed !== undefined && comparison.thrustCoefficientRatio.interval95[0] <= claimed ? 1 : 0;
 }
 
-async function variant(first: string, again: readonly string[], words: Words) {
+/** What the two are called: the names of the files, with their folders where the names alone are the same. */
+function namesOf(logA: string, logB: string): [string, string] {
+  return basename(logA) === basename(logB) ? [logA, logB] : [basename(logA), basename(logB)];
+}
+
+async function variant(name: string, logs: readonly string[], words: Words) {
   const reductions = [];
-  for (const log of [first, ...again]) reductions.push(await reduceLog(log, words));
-  return { name: basename(first), reductions };
+  for (const log of logs) reductions.push(await reduceLog(log, words));
+  return { name, reductions };
 }
 
 function readable({ sentence, thrustCoefficientRatio, equalShaftPowerRatio, warnings }: Comparison): string {

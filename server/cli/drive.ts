@@ -9,6 +9,7 @@ import {
 } from "../../shared/model/drive.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
+import { checked } from "./checked.ts";
 import { helpText, type Option, type Usage, Words } from "./options.ts";
 
 /** Options that become numbers of the request, with their dimension; the key of the request, whether it must be there. */
@@ -69,13 +70,20 @@ export function driveRequest(words: Words): DriveRequest {
     if (found) limits[key] = found.value;
   }
   const { density } = fluidProperties(parseFluid(words.text("water") ?? "fresh 18C", "--water"));
-  return DriveRequest.parse({
+  const whole = {
     ...request,
     thrusters: words.whole("thrusters", 1) ?? 1,
     density,
     limits,
     uncertainties,
-  });
+  };
+  return checked(DriveRequest, whole, optionOf);
+}
+
+/** The option that a field of the request came from. */
+function optionOf(field: string): string | undefined {
+  const rows: [string, readonly [string, ...unknown[]]][] = [...Object.entries(QUANTITIES), ...Object.entries(LIMITS)];
+  return rows.find(([, [key]]) => field.endsWith(key))?.[0] ?? (field === "thrusters" ? "thrusters" : undefined);
 }
 
 export function run(args: readonly string[]): number {

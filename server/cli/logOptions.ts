@@ -4,17 +4,17 @@ import { reduceRun } from "../../shared/bench/reduceRun.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import { guessRoles } from "../../shared/log/guessRoles.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
-import { ROLE_DIMENSIONS, roleOfText } from "../../shared/log/roleUnits.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { ROLE_DIMENSIONS, requireRoleUnit, roleOfText } from "../../shared/log/roleUnits.ts";
+import { unitOfStatedRole } from "../../shared/log/statedRole.ts";
+import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../shared/model/recipe.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
-import type { MotorConstants } from "../../shared/motor/motorConstants.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { requireUnit } from "../../shared/quantity/unit.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
 import { sha256OfFile } from "../intake/fileHash.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { PROGRAM } from "../program.ts";
+import { checked } from "./checked.ts";
 import type { Option, Words } from "./options.ts";
 
 /** Options of every verb that reads logs. */
@@ -52,12 +52,11 @@ export async function reduceLog(path: string, words: Words): Promise<Reduction> 
   const [table, sha256] = await Promise.all([readLogFile(path, fileName), sha256OfFile(path)]);
   const recipe = recipeOf(table, words);
   const motor = motorOf(words);
-  const controllerResistance = words.quantity("controller-resistance", "resistance")?.value ?? 0;
   const reduction = reduceRun({
     table,
     recipe,
     propeller: propellerOf(words),
-    ...(motor && { motor, controller: { resistance: controllerResistance } }),
+    ...(motor && { motor, controller: controllerOf(words) }),
     source: { sha256, program: PROGRAM },
   });
   return { ...reduction, warnings: [...reduction.warnings, ...assumptions(words)] };
@@ -65,22 +64,32 @@ export async function reduceLog(path: string, words: Words): Promise<Reduction> 
 
 function propellerOf(words: Words): Propeller {
   const diameter = words.required("diameter", "length");
-  return Propeller.parse({
+  const document = {
     name: "propeller",
     diameter: diameter.value,
     diameterUncertainty: diameter.standardUncertainty ?? 0,
     nozzle: words.has("nozzle"),
-  });
+  };
+  return checked(Propeller, document, () => "diameter");
 }
 
-function motorOf(words: Words): MotorConstants | undefined {
-  if (!["kv", "resistance", "no-load-current"].some((name) => words.has(name))) return undefined;
-  return {
+/** Options that become the motor on the stand, with the field each fills. */
+const MOTOR_OPTIONS = { kv: "speedConstant", resistance: "resistance", "no-load-current": "noLoadCurrent" } as const;
+
+function motorOf(words: Words): Motor | undefined {
+  if (!Object.keys(MOTOR_OPTIONS).some((name) => words.has(name))) return undefined;
+  const document = {
+    name: "motor on the stand",
     speedConstant: words.required("kv", "speedConstant").value,
     resistance: words.required("resistance", "resistance").value,
     noLoadCurrent: words.required("no-load-current", "current").value,
-    noLoadCurrentSlope: 0,
   };
+  return checked(Motor, document, (field) => Object.entries(MOTOR_OPTIONS).find(([, key]) => key === field)?.[0]);
+}
+
+function controllerOf(words: Words): Controller {
+  const resistance = words.quantity("controller-resistance", "resistance")?.value ?? 0;
+  return checked(Controller, { name: "controller on the stand", resistance }, () => "controller-resistance");
 }
 
 const ASSUMED_WATER = "fresh 18C";
@@ -118,16 +127,13 @@ function statedColumns(table: LogTable, guessed: readonly ColumnUse[], words: Wo
     const role = roleOf(roleText, "--column");
     const column = columnOf(table, header);
     for (const use of uses.values()) if (use.role === role) uses.set(use.column, { ...use, role: "ignore" });
-    const known = uses.get(column);
-    const unit = table.shape.columns[column]!.unit ?? (known?.role === role ? known.unit : "");
-    uses.set(column, { column, role, unit });
+    uses.set(column, { column, role, unit: role === "ignore" ? "1" : unitOfStatedRole(table, column, role).unit });
   }
   for (const [roleText, unit] of words.pairs("unit")) {
     const role = roleOf(roleText, "--unit");
     const use = [...uses.values()].find((one) => one.role === role);
     if (!use) throw noColumn(role, table);
-    if (role !== "command" && role !== "ignore") requireUnit(unit, ROLE_DIMENSIONS[role], "--unit");
-    uses.set(use.column, { ...use, unit });
+    uses.set(use.column, { ...use, unit: requireRoleUnit(role, unit, "--unit") });
   }
   return [...uses.values()].sort((a, b) => a.column - b.column);
 }

@@ -1,10 +1,10 @@
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
-import { discArea } from "../../shared/propeller/coefficients.ts";
-import { idealBollardPower, idealBollardThrust } from "../../shared/propeller/momentum.ts";
-import { thrustFromMerit } from "../../shared/propeller/staticMerit.ts";
+import { type BollardDuty, type BollardEstimate, BollardEstimateRequest } from "../../shared/model/bollardEstimate.ts";
+import { bollardEstimate } from "../../shared/propeller/bollardEstimate.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { checked } from "./checked.ts";
 import { helpText, type Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
@@ -35,48 +35,60 @@ export function run(args: readonly string[]): number {
   return 0;
 }
 
-function prediction(words: Words) {
-  const diameter = words.required("diameter", "length").value;
+function prediction(words: Words): BollardEstimate {
   const { density } = fluidProperties(parseFluid(words.text("water") ?? "fresh 18C", "--water"));
-  const area = discArea(diameter);
-  const merit = words.quantity("merit", "number")?.value ?? 0.5;
-  const power = words.quantity("power", "power")?.value;
-  const thrust = words.quantity("thrust", "massAsForce")?.value;
-  if ((power === undefined) === (thrust === undefined)) {
-    throw new InputProblem({
-      code: "cli.power-or-thrust",
-      where: "predict",
-      found: power === undefined ? "neither --power nor --thrust was given" : "both --power and --thrust were given",
-      needed: "one of the two",
-      mend: "Give --power 150W or --thrust 20N",
-    });
-  }
-  const shaftPower = power ?? idealBollardPower({ thrust: thrust!, discArea: area, density }) / merit;
-  const electricalPower = shaftPower / (words.quantity("drive-efficiency", "fraction")?.value ?? 0.75);
-  const voltage = words.quantity("voltage", "voltage")?.value;
-  return {
-    diameter,
+  const request = {
+    duty: dutyOf(words),
+    diameter: words.required("diameter", "length").value,
     density,
-    staticMerit: merit,
-    shaftPower,
-    idealThrust: idealBollardThrust({ shaftPower, discArea: area, density }),
-    thrust: thrustFromMerit({ shaftPower, discArea: area, density, staticMerit: merit }),
-    electricalPower,
-    supplyCurrent: voltage === undefined ? null : electricalPower / voltage,
-    warnings: [],
+    staticMerit: words.quantity("merit", "fraction")?.value ?? 0.5,
+    ...optional("driveEfficiency", words.quantity("drive-efficiency", "fraction")?.value),
+    ...optional("voltage", words.quantity("voltage", "voltage")?.value),
   };
+  return bollardEstimate(checked(BollardEstimateRequest, request, optionOf));
 }
 
-function readable(result: ReturnType<typeof prediction>): string {
+function optional(field: string, value: number | undefined): Record<string, number> {
+  return value === undefined ? {} : { [field]: value };
+}
+
+function dutyOf(words: Words): BollardDuty {
+  const power = words.quantity("power", "power")?.value;
+  const thrust = words.quantity("thrust", "massAsForce")?.value;
+  if (power !== undefined && thrust === undefined) return { given: "shaftPower", shaftPower: power };
+  if (thrust !== undefined && power === undefined) return { given: "thrust", thrust };
+  throw new InputProblem({
+    code: "cli.power-or-thrust",
+    where: "predict",
+    found: power === undefined ? "neither --power nor --thrust was given" : "both --power and --thrust were given",
+    needed: "one of the two",
+    mend: "Give --power 150W or --thrust 20N",
+  });
+}
+
+/** The option that a field of the request came from. */
+function optionOf(field: string): string | undefined {
+  const last = field.split(".").at(-1) ?? "";
+  return (
+    { diameter: "diameter", staticMerit: "merit", driveEfficiency: "drive-efficiency", shaftPower: "power" }[last] ??
+    last
+  );
+}
+
+function readable(estimate: BollardEstimate): string {
   const rows: [string, number | null, string][] = [
-    ["Shaft power", result.shaftPower, "W"],
-    ["Greatest thrust momentum theory allows", result.idealThrust, "N"],
-    [`Thrust at a static merit of ${formatNumber(result.staticMerit, 2)}`, result.thrust, "N"],
-    ["Electrical power", result.electricalPower, "W"],
-    ["Supply current", result.supplyCurrent, "A"],
+    ["Shaft power", estimate.shaftPower, "W"],
+    ["Greatest thrust momentum theory allows", estimate.idealThrust, "N"],
+    ["Thrust at the stated static merit", estimate.thrust, "N"],
+    ["Electrical power", estimate.electricalPower, "W"],
+    ["Supply current", estimate.supplyCurrent, "A"],
+    ["Thrust over electrical power", estimate.thrustPerPower, "N/W"],
   ];
-  return `${rows
-    .filter(([, value]) => value !== null)
-    .map(([name, value, unit]) => `${name.padEnd(44)} ${formatNumber(value!, 4)} ${unit}`)
-    .join("\n")}\n`;
+  return [
+    ...rows
+      .filter(([, value]) => value !== null)
+      .map(([name, value, unit]) => `${name.padEnd(44)} ${formatNumber(value!, 4)} ${unit}`),
+    ...estimate.warnings.map(({ message }) => `Note: ${message}`),
+    "",
+  ].join("\n");
 }

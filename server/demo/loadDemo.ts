@@ -44,7 +44,8 @@ function enterParts(store: Store, projectId: string, demo: Demo, kind: PartKind)
   return Object.fromEntries(entered);
 }
 
-function document(run: DemoRun, { sha256, size }: ReceivedFile, { propellers, motors, controllers }: Given): Run {
+function document(run: DemoRun, { sha256, size }: ReceivedFile, given: Given): Run {
+  const { propellers, motors, controllers, instruments } = given;
   const { name, variant, mounting, note } = run;
   return Run.parse({
     name,
@@ -53,7 +54,12 @@ function document(run: DemoRun, { sha256, size }: ReceivedFile, { propellers, mo
     note,
     propellerId: propellers[run.propeller],
     file: { name: basename(run.file), sha256, size },
-    recipe: { ...run.recipe, motorId: motors[run.motor], controllerId: controllers[run.controller] },
+    recipe: {
+      ...run.recipe,
+      motorId: motors[run.motor],
+      controllerId: controllers[run.controller],
+      ...(run.thrustInstrument && { instrumentIds: { thrust: instruments[run.thrustInstrument] } }),
+    },
     confirmed: true,
   });
 }

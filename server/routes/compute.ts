@@ -1,9 +1,10 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
+import { BollardEstimate, BollardEstimateRequest } from "../../shared/model/bollardEstimate.ts";
 import { DriveRequest, OperatingPoint } from "../../shared/model/drive.ts";
 import { FluidProperties, FluidState } from "../../shared/model/fluid.ts";
-import { MomentumLimit, MomentumLimitRequest, momentumLimit } from "../compute/momentumLimit.ts";
+import { bollardEstimate } from "../../shared/propeller/bollardEstimate.ts";
 
 const tags = ["Computation"];
 
@@ -17,13 +18,13 @@ export const computeRoutes: FastifyPluginAsyncZod = async (app) => {
   };
   app.post("/operating-point", { schema: driven }, async (request) => operatingPoint(request.body));
 
-  const limited = {
+  const estimated = {
     tags,
-    summary: "What momentum theory allows at bollard",
-    body: MomentumLimitRequest,
-    response: { 200: MomentumLimit },
+    summary: "What momentum theory allows at bollard, and what a stated static merit makes of it",
+    body: BollardEstimateRequest,
+    response: { 200: BollardEstimate },
   };
-  app.post("/momentum-limit", { schema: limited }, async (request) => momentumLimit(request.body));
+  app.post("/bollard-estimate", { schema: estimated }, async (request) => bollardEstimate(request.body));
 
   const fluid = {
     tags,

@@ -12,6 +12,7 @@ const STORED = {
   motors: storedSchema(PART_SCHEMAS.motors).meta({ id: "StoredMotor" }),
   controllers: storedSchema(PART_SCHEMAS.controllers).meta({ id: "StoredController" }),
   packs: storedSchema(PART_SCHEMAS.packs).meta({ id: "StoredPack" }),
+  instruments: storedSchema(PART_SCHEMAS.instruments).meta({ id: "StoredInstrument" }),
 } as const;
 
 const AllParts = z
@@ -20,6 +21,7 @@ const AllParts = z
     motors: z.array(STORED.motors),
     controllers: z.array(STORED.controllers),
     packs: z.array(STORED.packs),
+    instruments: z.array(STORED.instruments),
   })
   .meta({ id: "AllParts" });
 
@@ -32,6 +34,7 @@ export const partRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async
     motors: store.parts(projectId, "motors").list(),
     controllers: store.parts(projectId, "controllers").list(),
     packs: store.parts(projectId, "packs").list(),
+    instruments: store.parts(projectId, "instruments").list(),
   }));
 
   for (const kind of PartKind.options) await app.register(routesOfKind, { prefix: `/${kind}`, workbench, kind });

@@ -5,7 +5,7 @@ import { z } from "zod";
 import { LogInspection } from "../../shared/model/log.ts";
 import { Reduction } from "../../shared/model/reduction.ts";
 import { Trace } from "../../shared/model/trace.ts";
-import { logOf, reduceJob } from "../work/runJobs.ts";
+import { instrumentsOf, logOf, reduceJob } from "../work/runJobs.ts";
 import { reductionEvents } from "./reductionEvents.ts";
 import { untilClosed } from "./untilClosed.ts";
 import { OneRun, type Workbench } from "./workbench.ts";
@@ -51,7 +51,9 @@ export const runResultRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = 
   const traced = { tags, summary: "The log for a chart", params, querystring: TraceSpan, response: { 200: Trace } };
   app.get("/trace", { schema: traced }, async (request, reply) => {
     const run = runOf(request.params).document;
-    const job = { kind: "trace", file: logOf(store, run), recipe: run.recipe, ...request.query } as const;
+    const { recipe } = run;
+    const instruments = instrumentsOf(store, request.params.projectId, recipe);
+    const job = { kind: "trace", file: logOf(store, run), recipe, ...instruments, ...request.query } as const;
     return pool.run(job, untilClosed(reply));
   });
 

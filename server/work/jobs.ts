@@ -1,3 +1,4 @@
+import type { UsedInstruments } from "../../shared/model/instrument.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
@@ -25,6 +26,7 @@ export interface ReduceJob {
   readonly propeller: Propeller;
   readonly motor?: Motor;
   readonly controller?: Controller;
+  readonly instruments?: UsedInstruments;
   /** Program and version, printed in the result. */
   readonly program: string;
 }
@@ -33,6 +35,7 @@ export interface TraceJob {
   readonly kind: "trace";
   readonly file: LogFile;
   readonly recipe: Recipe;
+  readonly instruments?: UsedInstruments;
   /** Span of time to show, s; absent ends are those of the log. */
   readonly from?: number;
   readonly to?: number;

@@ -80,7 +80,16 @@ export class Reductions {
   }
 }
 
-function keyOf({ file, recipe, propeller, motor, controller, program }: ReduceJob): string {
-  const dependsOn = [file.sha256, file.name, recipe, propeller, motor ?? null, controller ?? null, program];
+function keyOf({ file, recipe, propeller, motor, controller, instruments, program }: ReduceJob): string {
+  const dependsOn = [
+    file.sha256,
+    file.name,
+    recipe,
+    propeller,
+    motor ?? null,
+    controller ?? null,
+    instruments ?? null,
+    program,
+  ];
   return createHash("sha256").update(JSON.stringify(dependsOn)).digest("base64");
 }

@@ -1,3 +1,6 @@
+import { ROLE_NAMES } from "../../shared/log/roleUnits.ts";
+import { InstrumentRole, type UsedInstruments } from "../../shared/model/instrument.ts";
+import type { Recipe } from "../../shared/model/recipe.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -24,8 +27,20 @@ export function reduceJob(store: Store, projectId: string, { document: run }: St
     propeller: part("propellers", run.propellerId),
     ...(motorId !== undefined && { motor: part("motors", motorId) }),
     ...(controllerId !== undefined && { controller: part("controllers", controllerId) }),
+    ...instrumentsOf(store, projectId, run.recipe),
     program: PROGRAM,
   };
+}
+
+/** The instruments behind the channels of a run. Throws NothingThere for one that was deleted. */
+export function instrumentsOf(store: Store, projectId: string, { instrumentIds }: Recipe) {
+  if (instrumentIds === undefined) return {};
+  const shelf = store.parts(projectId, "instruments");
+  const used = InstrumentRole.options.flatMap((role) => {
+    const id = instrumentIds[role];
+    return id === undefined ? [] : [[role, { id, instrument: shelf.find(id).document }] as const];
+  });
+  return { instruments: Object.fromEntries(used) as UsedInstruments };
 }
 
 /** Refuses a run that names a part its project does not have. Throws InputProblem `run.no-such-part`. */
@@ -37,6 +52,20 @@ export function checkParts(store: Store, projectId: string, { propellerId, recip
   ] as const;
   for (const [kind, where, id] of named) {
     if (id !== undefined && !store.parts(projectId, kind).has(id)) throw noSuchPart(kind, where, id);
+  }
+  checkInstruments(store, projectId, recipe);
+}
+
+/** Refuses an instrument that is not there or measures something else. Throws InputProblem `run.no-such-part` or `run.other-role`. */
+function checkInstruments(store: Store, projectId: string, { instrumentIds = {} }: Recipe): void {
+  const shelf = store.parts(projectId, "instruments");
+  for (const role of InstrumentRole.options) {
+    const id = instrumentIds[role];
+    const where = `document.recipe.instrumentIds.${role}`;
+    if (id === undefined) continue;
+    if (!shelf.has(id)) throw noSuchPart("instruments", where, id);
+    const { name, role: measures } = shelf.find(id).document;
+    if (measures !== role) throw otherRole(where, name, measures, role);
   }
 }
 
@@ -60,6 +89,16 @@ function noPropeller({ name }: Run): InputProblem {
     found: "It is not said which propeller was on the stand",
     needed: "a propeller, for its diameter",
     mend: "Choose the propeller of this run",
+  });
+}
+
+function otherRole(where: string, name: string, measures: InstrumentRole, asked: InstrumentRole): InputProblem {
+  return new InputProblem({
+    code: "run.other-role",
+    where,
+    found: `${name} is an instrument for ${ROLE_NAMES[measures]}`,
+    needed: `one for ${ROLE_NAMES[asked]}`,
+    mend: "Choose another, or change what it measures",
   });
 }
 

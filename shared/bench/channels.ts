@@ -1,8 +1,11 @@
+import { calibrationOf } from "../calibration/calibrationOf.ts";
 import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
+import type { UsedInstrument, UsedInstruments } from "../model/instrument.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
-import { InputProblem } from "../quantity/problem.ts";
+import { InputProblem, tellingFrom } from "../quantity/problem.ts";
 import { requireUnit } from "../quantity/unit.ts";
+import { type AppliedCalibration, appliedCalibration } from "./appliedCalibration.ts";
 
 /**
  * One column of a log seen in SI: value = raw × `scale` + `shift`.
@@ -23,6 +26,8 @@ export interface Channel {
   readonly relativeUncertainty: number;
   /** Unit the file is written in. */
   readonly unit: string;
+  /** The instrument it was measured with; null where a correction was typed or none. */
+  readonly calibration: AppliedCalibration | null;
 }
 
 /** The channels of a run by role; thrust and rotation rate are always there. */
@@ -35,6 +40,7 @@ export interface Channels {
   readonly voltage: Channel | undefined;
   readonly current: Channel | undefined;
   readonly electricalPower: Channel | undefined;
+  readonly advanceSpeed: Channel | undefined;
 }
 
 /** SI value of one row; NaN where the cell is missing. */
@@ -50,11 +56,12 @@ export function samplesOf(channel: Channel, from: number, to: number): Float64Ar
 }
 
 /**
- * The columns of `table` that `recipe` uses, converted to SI and corrected: true = (reading - offset) × factor.
+ * The columns of `table` that `recipe` uses, converted to SI and corrected: true = (reading - offset) × factor, by the
+ * calibration of an instrument where there is one for the channel, else by the correction that was typed.
  * Throws InputProblem `bench.no-such-column`, `bench.role-twice`, `bench.missing-role` or `bench.no-pole-pairs`.
  */
-export function channelsOf(table: LogTable, recipe: Recipe): Channels {
-  const byRole = channelsByRole(table, recipe);
+export function channelsOf(table: LogTable, recipe: Recipe, instruments: UsedInstruments = {}): Channels {
+  const byRole = channelsByRole(table, recipe, instruments);
   return {
     time: byRole.get("time"),
     command: byRole.get("command"),
@@ -64,15 +71,21 @@ export function channelsOf(table: LogTable, recipe: Recipe): Channels {
     voltage: byRole.get("voltage"),
     current: byRole.get("current"),
     electricalPower: byRole.get("electricalPower"),
+    advanceSpeed: byRole.get("advanceSpeed"),
   };
 }
 
 /** The columns that the recipe uses, whether or not they are enough for a reduction. Throws as `channelsOf`. */
-export function channelsByRole(table: LogTable, recipe: Recipe): ReadonlyMap<ColumnRole, Channel> {
+export function channelsByRole(
+  table: LogTable,
+  recipe: Recipe,
+  instruments: UsedInstruments = {},
+): ReadonlyMap<ColumnRole, Channel> {
   const byRole = new Map<ColumnRole, Channel>();
   for (const use of recipe.columns) {
     if (use.role === "ignore") continue;
-    const channel = channelOf(table, recipe, use);
+    const used = (instruments as Partial<Record<ColumnRole, UsedInstrument>>)[use.role];
+    const channel = used ? measuredChannel(table, recipe, use, used) : channelOf(table, recipe, use);
     const other = byRole.get(use.role);
     if (other) throw roleTwice(channel, other);
     byRole.set(use.role, channel);
@@ -101,6 +114,31 @@ function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
     resolution: Math.abs((resolution ?? table.resolutions[use.column] ?? 0) * factor * unit.factor),
     relativeUncertainty,
     unit: use.unit,
+    calibration: null,
+  };
+}
+
+/** A channel whose scale, zero and doubt are those of an instrument. */
+function measuredChannel(table: LogTable, recipe: Recipe, use: ColumnUse, used: UsedInstrument): Channel {
+  const raw = table.columns[use.column];
+  if (raw === undefined) throw noSuchColumn(use, table);
+  const calibration = tellingFrom(`Instrument ${used.instrument.name}`, () => calibrationOf(used.instrument));
+  const { factor, offset, readingFactor, relativeUncertainty } = calibration;
+  // Counts and millivolts are no unit of the channel: the numbers are then taken as they are written.
+  const unit = readingFactor === null ? { factor: 1, offset: 0 } : unitFactor(table, recipe, use);
+  const perWritten = (unit.factor / (readingFactor ?? 1)) * factor;
+  const step = table.resolutions[use.column] ?? 0;
+  return {
+    role: use.role,
+    header: headerOf(table, use.column),
+    column: use.column,
+    raw,
+    scale: perWritten,
+    shift: unit.offset * perWritten - offset * factor,
+    resolution: Math.max(Math.abs(step * perWritten), Math.abs((used.instrument.resolution ?? 0) * factor)),
+    relativeUncertainty,
+    unit: use.unit,
+    calibration: appliedCalibration(used, calibration),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Propeller } from "../model/parts.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import type { Channel } from "./channels.ts";
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
+import { asOneInput, type DoubtInput, factorInput } from "./doubtInput.ts";
 import type { TareLine } from "./tareLine.ts";
 
 /** One cause of doubt that all plateaus of a run share. */
@@ -15,10 +16,12 @@ export interface CommonPart {
   /** Change of the coefficient when the cause is off by one standard uncertainty; the sign matters between coefficients. */
   readonly change: number;
   readonly degreesOfFreedom: number;
+  /** What it is made of, for the budget; absent where only the change is known. Their parts add up to it in squares. */
+  readonly inputs?: readonly DoubtInput[];
 }
 
-const known = (name: string, key: string, change: number): CommonPart[] =>
-  change === 0 ? [] : [{ name, key, change, degreesOfFreedom: Infinity }];
+const known = (name: string, key: string, change: number, inputs: readonly DoubtInput[]): CommonPart[] =>
+  change === 0 ? [] : [{ name, key, change, degreesOfFreedom: Infinity, inputs }];
 
 /**
  * Calibration factor of a channel on which the coefficient depends with `power`: change = power × u_rel × K. Runs
@@ -28,7 +31,13 @@ export function calibrationPart(channel: Channel | undefined, words: string, K: 
   if (channel === undefined) return [];
   const { role, scale, shift, relativeUncertainty } = channel;
   const key = `${role}-calibration:${scale}:${shift}:${relativeUncertainty}`;
-  return known(`calibration of the ${words}`, key, power * relativeUncertainty * K);
+  const name = `calibration of the ${words}`;
+  const input = factorInput(
+    { name, source: "calibration", unit: "1" },
+    { standardUncertainty: relativeUncertainty, sensitivity: power * K },
+    (off) => (1 + off) ** power,
+  );
+  return known(name, key, power * relativeUncertainty * K, input);
 }
 
 /** Diameter, with K ∝ D^`power`. */
@@ -37,29 +46,46 @@ export function diameterPart(
   K: number,
   power: number,
 ): CommonPart[] {
-  return known("diameter", `diameter:${name}:${diameter}`, (power * K * diameterUncertainty) / diameter);
+  const input = factorInput(
+    { name: "diameter", source: "diameter", unit: "m" },
+    { standardUncertainty: diameterUncertainty, sensitivity: (power * K) / diameter },
+    (off) => ((diameter + off) / diameter) ** power,
+  );
+  return known("diameter", `diameter:${name}:${diameter}`, (power * K * diameterUncertainty) / diameter, input);
 }
 
 /** What a stated fluid is usually known to: standard uncertainties. Common practice, no source. */
-const STATED_TO = { temperature: 1, salinity: 1, pressure: 100, humidity: 0.1 } as const;
+const STATED_TO = {
+  temperature: { step: 1, unit: "K" },
+  salinity: { step: 1, unit: "g/kg" },
+  pressure: { step: 100, unit: "Pa" },
+  humidity: { step: 0.1, unit: "1" },
+} as const;
 
 /** Density, with K ∝ 1/ρ. Each run has its own: two days of "18 °C" need not be off alike. */
 export function densityPart(fluid: FluidState, K: number, run: string): CommonPart[] {
-  const relative = relativeDensityUncertainty(fluid);
-  return known("density of the fluid, its temperature taken as known to 1 K", `density:${run}`, -K * relative);
+  const inputs = densityInputs(fluid, K);
+  const change = -K * Math.hypot(...inputs.map((input) => (input.sensitivity * input.standardUncertainty) / K));
+  return known("density of the fluid, its temperature taken as known to 1 K", `density:${run}`, change, inputs);
 }
 
-function relativeDensityUncertainty(fluid: FluidState): number {
+function densityInputs(fluid: FluidState, K: number): DoubtInput[] {
   const { density } = fluidProperties(fluid);
-  const changes = Object.entries(STATED_TO).map(([quantity, step]) => {
+  return Object.entries(STATED_TO).flatMap(([quantity, { step, unit }]) => {
     const stated = (fluid as Record<string, unknown>)[quantity];
-    if (typeof stated !== "number") return 0;
+    if (typeof stated !== "number") return [];
     // Towards the middle of the range, where the formula holds for sure.
     const ceiling = { temperature: 293.15, salinity: 20, pressure: 101325, humidity: 0.5 }[quantity]!;
-    const moved = { ...fluid, [quantity]: stated > ceiling ? stated - step : stated + step };
-    return fluidProperties(moved as FluidState).density - density;
+    const to = stated > ceiling ? -step : step;
+    const moved = fluidProperties({ ...fluid, [quantity]: stated + to } as FluidState).density;
+    const perUnit = (moved - density) / density / to;
+    return factorInput(
+      { name: `density of the fluid: its ${quantity}`, source: "fluid", unit },
+      { standardUncertainty: step, sensitivity: -K * perUnit },
+      // Straight over the few steps that a draw may go: over 4 K the density of water bends by 1 part in 10 000.
+      (off) => 1 / (1 + perUnit * off),
+    );
   });
-  return Math.hypot(...changes) / density;
 }
 
 /** Zero of the scale: window means, rounding at rest and bow between windows, each with all plateaus that share it. */
@@ -74,24 +100,41 @@ export function tarePart(
 ): CommonPart[] {
   if (line === null || line.windows.length === 0) return [];
   const pull = points.map((point, i) => (point.tare ? fit.influences[i]! * point.perTare : 0));
-  const windows = line.windows.map(({ mean }, w) => ({
-    standardUncertainty:
-      Math.abs(pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0)) * mean.scatter,
-    degreesOfFreedom: mean.degreesOfFreedom,
-  }));
-  const sharedByAll = [Math.abs(pull.reduce((sum, g) => sum + g, 0)) * line.rounding, ...bows(points, pull)];
-  const parts = [
-    ...windows,
-    ...sharedByAll.map((standardUncertainty) => ({ standardUncertainty, degreesOfFreedom: Infinity })),
+  const words = { kind: "B", distribution: "rectangular", unit: name.includes("torque") ? "N·m" : "N" } as const;
+  const bent = bows(points, pull);
+  const inputs = [
+    ...asOneInput({
+      words: { ...words, name: `${name}: its readings at rest`, source: "tareReadings", kind: "A", distribution: "student" },
+      sensitivities: line.windows.map((_, w) => pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0)),
+      uncertainties: line.windows.map(({ mean }) => mean.scatter),
+      degreesOfFreedom: line.windows.map(({ mean }) => mean.degreesOfFreedom),
+    }),
+    ...asOneInput({
+      words: { ...words, name: `${name}: steps of the reading at rest`, source: "tareResolution" },
+      sensitivities: [pull.reduce((sum, g) => sum + g, 0)],
+      uncertainties: [line.rounding],
+    }),
+    ...asOneInput({
+      words: { ...words, name: `${name}: its drift between rests`, source: "tareDrift" },
+      sensitivities: bent.map(({ pull: gap }) => gap),
+      uncertainties: bent.map(({ pull: gap, bow }) => (gap === 0 ? 0 : bow / Math.abs(gap))),
+    }),
   ];
+  const parts = inputs.map((input) => ({
+    standardUncertainty: Math.abs(input.sensitivity * input.standardUncertainty),
+    degreesOfFreedom: input.degreesOfFreedom,
+  }));
   const change = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  return change === 0 ? [] : [{ name, key, change, degreesOfFreedom: effectiveDegreesOfFreedom(parts) }];
+  return change === 0 ? [] : [{ name, key, change, degreesOfFreedom: effectiveDegreesOfFreedom(parts), inputs }];
 }
 
-function bows(points: readonly FitPoint[], pull: readonly number[]): number[] {
-  const byGap = new Map<string, number>();
+/** For each stretch between rests: change of the coefficient by its zero, and by one standard uncertainty of its bow. */
+function bows(points: readonly FitPoint[], pull: readonly number[]): { pull: number; bow: number }[] {
+  const byGap = new Map<string, { pull: number; bow: number }>();
   points.forEach(({ tare }, i) => {
-    if (tare) byGap.set(tare.gap, (byGap.get(tare.gap) ?? 0) + pull[i]! * tare.bow);
+    if (!tare) return;
+    const before = byGap.get(tare.gap) ?? { pull: 0, bow: 0 };
+    byGap.set(tare.gap, { pull: before.pull + pull[i]!, bow: before.bow + pull[i]! * tare.bow });
   });
-  return [...byGap.values()].map(Math.abs);
+  return [...byGap.values()].map(({ pull: sum, bow }) => ({ pull: sum, bow: Math.abs(bow) }));
 }

@@ -1,5 +1,6 @@
 import type { CoefficientFit } from "../model/reduction.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { staticMerit } from "../propeller/staticMerit.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import type { OriginFit } from "./coefficientFit.ts";
 import type { CommonPart } from "./commonParts.ts";
@@ -42,26 +43,38 @@ export function fullFit(fit: OriginFit, parts: readonly CommonPart[]): FullFit {
  * Null where either coefficient is not positive. Source   JCGM 100:2008, 5.2.2.
  */
 export function meritOf(thrust: FullFit, power: FullFit): Uncertain | null {
+  const found = meritDoubts(thrust, power);
+  if (found === null) return null;
+  const total = Math.hypot(...found.doubts.map((doubt) => doubt.standardUncertainty));
+  return uncertain(found.merit, total, effectiveDegreesOfFreedom(found.doubts));
+}
+
+/** The merit, its change by each coefficient, and its independent doubts; null where either coefficient is not positive. */
+export function meritDoubts(thrust: FullFit, power: FullFit) {
   const [K_T, C_P] = [thrust.fit.coefficient, power.fit.coefficient];
   if (!(K_T > 0) || !(C_P > 0)) return null;
-  const merit = K_T ** 1.5 / (C_P * Math.sqrt(Math.PI / 2));
-  const relative = new Map<string, { change: number; degreesOfFreedom: number }>();
+  const merit = staticMerit({ thrustCoefficient: K_T, powerCoefficient: C_P });
+  const [byThrust, byPower] = [(1.5 * merit) / K_T, -merit / C_P];
+  const shared = new Map<string, { change: number; degreesOfFreedom: number }>();
   const add = (parts: readonly CommonPart[], weight: number) => {
     for (const { key, change, degreesOfFreedom } of parts) {
-      const before = relative.get(key)?.change ?? 0;
-      relative.set(key, { change: before + weight * change, degreesOfFreedom });
+      const before = shared.get(key)?.change ?? 0;
+      shared.set(key, { change: before + weight * change, degreesOfFreedom });
     }
   };
-  add(thrust.parts, 1.5 / K_T);
-  add(power.parts, -1 / C_P);
+  add(thrust.parts, byThrust);
+  add(power.parts, byPower);
+  const own = (fit: OriginFit, weight: number) => ({
+    standardUncertainty: Math.abs(weight) * fit.independent,
+    degreesOfFreedom: fit.degreesOfFreedom,
+  });
   const doubts = [
-    { standardUncertainty: (1.5 * thrust.fit.independent) / K_T, degreesOfFreedom: thrust.fit.degreesOfFreedom },
-    { standardUncertainty: power.fit.independent / C_P, degreesOfFreedom: power.fit.degreesOfFreedom },
-    ...[...relative.values()].map(({ change, degreesOfFreedom }) => ({
+    own(thrust.fit, byThrust),
+    own(power.fit, byPower),
+    ...[...shared.values()].map(({ change, degreesOfFreedom }) => ({
       standardUncertainty: Math.abs(change),
       degreesOfFreedom,
     })),
   ];
-  const total = merit * Math.hypot(...doubts.map((doubt) => doubt.standardUncertainty));
-  return uncertain(merit, total, effectiveDegreesOfFreedom(doubts));
+  return { merit, byThrust, byPower, doubts };
 }

@@ -38,6 +38,9 @@ export interface JudgeSetting {
 /** Beyond this relative standard deviation the propeller hunts or stutters, as in the dead band; no steady running. */
 const UNEVEN = 0.1;
 
+/** What the search takes needs this look; what a person set by hand was looked at. */
+const FOUND_BY_SEARCH: ReadonlySet<string> = new Set(["command", "rotationRate"]);
+
 /** Decides for each plateau whether it counts, and prepares its points. */
 export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetting): JudgedPlateau[] {
   const direction = commonDirection(plateaus, setting.idleCommand);
@@ -66,11 +69,15 @@ export function plateauName({ number, measured: { firstLine, lastLine } }: Judge
 }
 
 function reasonAgainst(plateau: MeasuredPlateau, setting: JudgeSetting, direction: number): string | null {
-  const out = setting.recipe.leftOut.find(({ start, end }) => plateau.middle >= start && plateau.middle <= end);
+  const out = setting.recipe.leftOut.find((entry) =>
+    "line" in entry
+      ? entry.line >= plateau.firstLine && entry.line <= plateau.lastLine
+      : plateau.middle >= entry.start && plateau.middle <= entry.end,
+  );
   if (out) return out.reason;
   if (directionOf(plateau, setting.idleCommand) !== direction) return "the propeller turns the other way";
   const { standardDeviation, mean } = plateau.rotationRate;
-  if (setting.recipe.plateaus.mode === "automatic" && standardDeviation > UNEVEN * mean) {
+  if (FOUND_BY_SEARCH.has(plateau.span.foundBy) && standardDeviation > UNEVEN * mean) {
     return `the rotation rate varies by ${((100 * standardDeviation) / mean).toFixed(0)} % within it, as in a dead band`;
   }
   return null;

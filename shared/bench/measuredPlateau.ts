@@ -1,6 +1,7 @@
 import type { LogTable } from "../log/logTable.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { type Channel, type Channels, samplesOf } from "./channels.ts";
+import type { FoundSpan } from "./plateauSpans.ts";
 import type { RowSpan } from "./rest.ts";
 import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
@@ -23,7 +24,10 @@ export interface PlateauReadings {
 }
 
 export interface MeasuredPlateau {
-  readonly span: RowSpan;
+  readonly span: FoundSpan;
+  /** Ends on the axis of the trace: time, or rows where the log has no clock. */
+  readonly traceStart: number;
+  readonly traceEnd: number;
   /** Middle, in the time of the log or in rows. */
   readonly middle: number;
   readonly start: number | null;
@@ -44,6 +48,8 @@ export interface MeasuredPlateau {
   readonly voltage: SampleMean | null;
   readonly current: SampleMean | null;
   readonly electricalPower: SampleMean | null;
+  /** Speed through the water by its column, m/s. */
+  readonly advanceSpeed: SampleMean | null;
   readonly readings: PlateauReadings;
 }
 
@@ -55,12 +61,14 @@ export interface PlateauSource {
   readonly torqueTare: TareLine | null;
 }
 
+const TAKEN = ["rotationRate", "thrust", "torque", "voltage", "current", "electricalPower", "advanceSpeed"] as const;
+
 type Taken = {
-  readonly [R in "rotationRate" | "thrust" | "torque" | "voltage" | "current" | "electricalPower"]: Float64Array | null;
+  readonly [R in (typeof TAKEN)[number]]: Float64Array | null;
 };
 
 /** Means of all channels over the rows of one plateau; null where no row has both thrust and rotation rate. */
-export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPlateau | null {
+export function measurePlateau(source: PlateauSource, span: FoundSpan): MeasuredPlateau | null {
   const { table, channels, timeline } = source;
   const { taken, glitches } = takeReadings(source, span);
   const rates = taken.rotationRate!;
@@ -79,6 +87,8 @@ export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPl
   const [voltage, current] = [mean("voltage"), mean("current")];
   return {
     span,
+    traceStart: timeline.times[span.from]!,
+    traceEnd: timeline.times[span.to - 1]!,
     middle,
     start: hasClock ? timeline.times[span.from]! : null,
     end: hasClock ? timeline.times[span.to - 1]! : null,
@@ -95,6 +105,7 @@ export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPl
     voltage,
     current,
     electricalPower: mean("electricalPower") ?? powerMean(electricalPower, voltage, current),
+    advanceSpeed: mean("advanceSpeed"),
     readings: { rotationRate: rates, thrust: taken.thrust!, torque: taken.torque, electricalPower },
   };
 }
@@ -102,13 +113,12 @@ export function measurePlateau(source: PlateauSource, span: RowSpan): MeasuredPl
 /** Readings without glitches; a glitch in one channel takes its whole row out, so that products stay in step. */
 function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Taken; glitches: Glitches } {
   const { channels, table } = source;
-  const roles = ["rotationRate", "thrust", "torque", "voltage", "current", "electricalPower"] as const;
   const taken = Object.fromEntries(
-    roles.map((role) => [role, channels[role] ? samplesOf(channels[role], from, to) : null]),
+    TAKEN.map((role) => [role, channels[role] ? samplesOf(channels[role], from, to) : null]),
   ) as Taken;
   const wild = new Set<number>();
   let first: Glitches["first"] = null;
-  for (const role of roles) {
+  for (const role of TAKEN) {
     const samples = taken[role];
     if (!samples) continue;
     const channel = channels[role]!;

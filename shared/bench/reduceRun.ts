@@ -1,16 +1,19 @@
 import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { LogTable } from "../log/logTable.ts";
+import type { UsedInstruments } from "../model/instrument.ts";
 import type { Controller, Motor, Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { Reduction } from "../model/reduction.ts";
 import type { Warning } from "../quantity/warning.ts";
 import { blocksOf } from "./blocks.ts";
 import { type Channels, channelsOf } from "./channels.ts";
+import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
+import { readingChecks } from "./checks/readingChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
 import { sweepChecks } from "./checks/sweepChecks.ts";
 import { tooFewPlateaus } from "./checks/tooFewPlateaus.ts";
@@ -35,6 +38,8 @@ export interface RunRequest {
   /** Motor and controller on the stand: shaft power where no torque was measured. */
   readonly motor?: Motor | undefined;
   readonly controller?: Controller | undefined;
+  /** Instruments the channels were measured with; each takes the place of the typed correction of its channel. */
+  readonly instruments?: UsedInstruments | undefined;
   readonly source: { readonly sha256: string; readonly program: string };
 }
 
@@ -52,13 +57,22 @@ export interface RunRequest {
  */
 export function reduceRun(request: RunRequest): Reduction {
   const { facts, warnings } = workOut(request);
-  const checks = [coefficientChecks, powerChecks, lawChecks, outlierChecks, sweepChecks, channelChecks, runChecks];
+  const checks = [
+    coefficientChecks,
+    powerChecks, readingChecks,
+    lawChecks,
+    outlierChecks,
+    sweepChecks,
+    channelChecks,
+    runChecks,
+    calibrationChecks,
+  ];
   return reductionOf(facts, request.source, [...warnings, ...checks.flatMap((check) => check(facts))]);
 }
 
 /** From the table to the spans of steady running. */
-function searched({ table, recipe }: RunRequest) {
-  const channels = channelsOf(table, recipe);
+function searched({ table, recipe, instruments }: RunRequest) {
+  const channels = channelsOf(table, recipe, instruments);
   const timeline = timelineOf(table, channels.time);
   const blocks = blocksOf(channels, timeline);
   const rest = restOf(blocks);

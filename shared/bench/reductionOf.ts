@@ -1,10 +1,15 @@
+import { calibrationSentence } from "../calibration/calibrationWords.ts";
+import { InstrumentRole } from "../model/instrument.ts";
 import type { Plateau, Reduction } from "../model/reduction.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import type { Warning } from "../quantity/warning.ts";
-import { type Channel, headerOf } from "./channels.ts";
+import { calibrationDoubts, relativeDoubt } from "./appliedCalibration.ts";
+import { type Channel, type Channels, headerOf } from "./channels.ts";
 import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
+import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { qualityCard } from "./quality/qualityCard.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
 import { driftOf, type TareLine, tareUncertainty } from "./tareLine.ts";
@@ -33,8 +38,21 @@ export function reductionOf(
     intercept: law.intercept,
     thrustFit: thrust.document,
     powerFit: power?.document ?? null,
+    ...calibrationsOf(facts.channels),
+    quality: qualityCard(facts),
     warnings: [...warnings],
   };
+}
+
+/** The instruments behind the channels, each with what it is worth. */
+function calibrationsOf(channels: Channels): Pick<Reduction, "calibrations"> {
+  const found = InstrumentRole.options.flatMap((role) => {
+    const calibration = channels[role]?.calibration;
+    if (!calibration) return [];
+    const { instrument } = calibration;
+    return [{ role, name: instrument.name, sentence: calibrationSentence(instrument, calibration) }];
+  });
+  return found.length === 0 ? {} : { calibrations: found };
 }
 
 function tareDocument(line: TareLine): Reduction["tare"] {
@@ -59,12 +77,12 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
     effectiveSamples: measured.thrust.effectiveSamples,
     command: measured.command,
     rotationRate: calibrated(measured.rotationRate, channels.rotationRate),
-    thrust: calibrated(measured.thrust, channels.thrust, tareDoubt),
+    thrust: calibrated(measured.thrust, channels.thrust, facts.thrustTare.windows.length > 0 ? tareDoubt : null),
     thrustTare: measured.thrustTare.value,
     torque: measured.torque && calibrated(measured.torque, channels.torque, torqueTareDoubt(plateau)),
     voltage: measured.voltage && calibrated(measured.voltage, channels.voltage),
     current: measured.current && calibrated(measured.current, channels.current),
-    electricalPower: measured.electricalPower && electricalPower(measured.electricalPower, facts),
+    electricalPower: measured.electricalPower && electricalPower(measured, facts),
     shaftPower:
       shaftPower &&
       powerPoint &&
@@ -78,24 +96,30 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
   };
 }
 
-function torqueTareDoubt({ shaftPower, powerPoint }: JudgedPlateau): number {
+/** Standard uncertainty of the torque tare, N·m; null where no tare was taken off. */
+function torqueTareDoubt({ measured, shaftPower, powerPoint }: JudgedPlateau): number | null {
+  if (!measured.torqueTare || measured.torqueTare.parts.length === 0) return null;
   return shaftPower && powerPoint && shaftPower.perTorque !== 0
     ? powerPoint.tareUncertainty / Math.abs(shaftPower.perTorque)
     : 0;
 }
 
 /** Electrical power from two columns carries the calibration of both. */
-function electricalPower(mean: SampleMean, { channels }: RunFacts): Uncertain {
+function electricalPower(measured: MeasuredPlateau, { channels }: RunFacts): Uncertain {
   const { electricalPower: column, voltage, current } = channels;
+  const mean = measured.electricalPower!;
   const relative = column
     ? column.relativeUncertainty
-    : Math.hypot(voltage?.relativeUncertainty ?? 0, current?.relativeUncertainty ?? 0);
+    : Math.hypot(
+        relativeDoubt(voltage, measured.voltage?.mean ?? 0),
+        relativeDoubt(current, measured.current?.mean ?? 0),
+      );
   return withDoubts(mean, [relative * mean.mean]);
 }
 
-/** A mean with scatter, rounding, calibration and, if any, tare. */
-function calibrated(mean: SampleMean, channel: Channel | undefined, tareDoubt = 0): Uncertain {
-  return withDoubts(mean, [(channel?.relativeUncertainty ?? 0) * mean.mean, tareDoubt]);
+/** A mean with scatter, rounding, calibration and the doubt of its tare; null where no tare was taken off. */
+function calibrated(mean: SampleMean, channel: Channel | undefined, tareDoubt: number | null = null): Uncertain {
+  return withDoubts(mean, [...calibrationDoubts(channel, mean.mean, tareDoubt !== null), tareDoubt ?? 0]);
 }
 
 function withDoubts(mean: SampleMean, others: readonly number[]): Uncertain {

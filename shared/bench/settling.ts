@@ -14,7 +14,7 @@ const WIDTH = 4;
 /** Tolerances that a drawn-in reading may at least lie from the centre. */
 const LEAST_REACH = 4;
 /** The wait is drawn out by this much: what is left of a decay at the edge of the noise would still pull the mean. */
-const MARGIN = 1.5;
+export const SETTLING_MARGIN = 1.5;
 
 /**
  * Sample from which `values` stay settled, or null where they still move, or are missing, when half of the stretch is over.
@@ -38,7 +38,7 @@ export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions
     if (Math.abs(means[part]! - late.mean) > band) settled = part + 1;
   }
   if (settled >= half - 1 && settled > 1) return null;
-  return Math.round((settled * MARGIN * values.length) / parts);
+  return Math.round((settled * SETTLING_MARGIN * values.length) / parts);
 }
 
 /** Parts a stretch is cut into to see whether it creeps. */

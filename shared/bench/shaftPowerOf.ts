@@ -19,6 +19,8 @@ export interface ShaftPower {
   /** Relative change of the power by relative change of rotation rate, and of electrical power (0 with a torque cell). */
   readonly byRate: number;
   readonly byElectricalPower: number;
+  /** Change of the power by each constant of the motor, in the order of MOTOR_CONSTANTS; empty with a torque cell. */
+  readonly byConstants: readonly number[];
 }
 
 export type PowerSource = "torque" | "motorConstants";
@@ -47,6 +49,7 @@ export function powerFromTorque({ readings, torque, rotationRate, turnSign }: Me
     perTorque,
     byRate: 1,
     byElectricalPower: 0,
+    byConstants: [],
   };
 }
 
@@ -67,7 +70,7 @@ export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: 
   };
   const shaft = solved(reading);
   if (!shaft) return null;
-  const { power, byPower, byRate } = shaft;
+  const { power, byPower, byRate, byConstants } = shaft;
   const powers = readings.electricalPower.map(
     (P, i) => power + byPower * (P - electricalPower.mean) + byRate * (readings.rotationRate[i]! - rotationRate.mean),
   );
@@ -81,6 +84,7 @@ export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: 
     perTorque: 0,
     byRate: (byRate * rotationRate.mean) / power,
     byElectricalPower: (byPower * electricalPower.mean) / power,
+    byConstants,
   };
 }
 
@@ -89,7 +93,13 @@ function solved(reading: Parameters<typeof shaftFromElectrical>[0]) {
     const { shaftPower } = shaftFromElectrical(reading);
     const partials = shaftSensitivities(reading).shaftPower;
     // With the current held at 1 A the voltage is the power.
-    return { power: shaftPower, byPower: partials.voltage, byRate: partials.rotationRate };
+    const { speedConstant, motorResistance, noLoadCurrent, noLoadCurrentSlope } = partials;
+    return {
+      power: shaftPower,
+      byPower: partials.voltage,
+      byRate: partials.rotationRate,
+      byConstants: [speedConstant, motorResistance, noLoadCurrent, noLoadCurrentSlope],
+    };
   } catch (error) {
     if (error instanceof OutOfDomain) return null;
     throw error;

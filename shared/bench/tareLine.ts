@@ -1,9 +1,10 @@
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
-import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { type Channel, samplesOf } from "./channels.ts";
 import type { RowSpan } from "./rest.ts";
 import { type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
+import { straightDriftRate, straightTares } from "./straightTare.ts";
 import type { Timeline } from "./timeline.ts";
 
 export interface TareWindow {
@@ -29,18 +30,33 @@ export interface TareAt {
 }
 
 /** Tare of one channel over the run. */
+/** How the zero goes between windows: straight from each to the next, or one line through all. */
+export type TareShape = "piecewise" | "line";
+
 export interface TareLine {
+  readonly shape: TareShape;
   readonly windows: readonly TareWindow[];
   /** Rounding of the reading at rest, the same in every window, SI. */
   readonly rounding: number;
   readonly at: (time: number, segment: number) => TareAt;
 }
 
-/** Means of `channel` in the tare windows, linear in time between them, constant beyond the first and last. */
-export function tareLineOf(channel: Channel, spans: readonly RowSpan[], timeline: Timeline): TareLine {
+/**
+ * Zero of `channel` over the run from its means in the tare windows. `piecewise`: linear in time between them, constant
+ * beyond the first and last. `line`: one straight line through all windows of an unbroken stretch of logging, which evens
+ * out what the windows scatter; it needs two windows there, else it is as piecewise.
+ */
+export function tareLineOf(
+  channel: Channel,
+  spans: readonly RowSpan[],
+  timeline: Timeline,
+  shape: TareShape = "piecewise",
+): TareLine {
   const windows = spans.flatMap((span) => windowOf(channel, span, timeline));
+  const straight = shape === "line" ? straightTares(windows) : null;
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
-  return { windows, rounding, at: (time, segment) => tareAt(windows, time, segment) };
+  const at = (time: number, segment: number) => straight?.(time, segment) ?? tareAt(windows, time, segment);
+  return { shape, windows, rounding, at };
 }
 
 /** Standard uncertainty of one tare, SI: window means, rounding and bow. */
@@ -60,6 +76,26 @@ export function driftOf({ windows, rounding }: TareLine): Uncertain | null {
   const all = [...parts, { standardUncertainty: rounding, degreesOfFreedom: Infinity }];
   const doubt = Math.hypot(...all.map((part) => part.standardUncertainty));
   return uncertain(last.mean.mean - first.mean.mean, doubt, effectiveDegreesOfFreedom(all));
+}
+
+/** Drift per second: that of the line, or from the first to the last window; null with fewer than two windows or no clock. */
+export function driftRateOf(line: TareLine, hasClock: boolean): Uncertain | null {
+  const [first, last] = longestPair(line.windows);
+  const drift = driftOf(line);
+  if (!hasClock || first === undefined || last === undefined || drift === null) return null;
+  if (line.shape === "line") return straightDriftRate(line.windows, first.segment, line.rounding);
+  return scaled(drift, 1 / (last.middle - first.middle));
+}
+
+/** Corners of the zero over the trace, for a picture: windows, and both ends of every unbroken stretch of logging. */
+export function tareCorners(line: TareLine, { times, segmentStarts }: Timeline): { at: number; thrust: number }[] {
+  if (line.windows.length === 0) return [];
+  return segmentStarts.flatMap((from, segment) => {
+    const [start, end] = [times[from]!, times[(segmentStarts[segment + 1] ?? times.length) - 1]!];
+    const middles = line.windows.filter((window) => window.segment === segment).map(({ middle }) => middle);
+    const corners = [start, ...middles.filter((middle) => middle > start && middle < end), end];
+    return corners.map((at) => ({ at, thrust: line.at(at, segment).value }));
+  });
 }
 
 function longestPair(windows: readonly TareWindow[]): [TareWindow?, TareWindow?] {

@@ -1,5 +1,6 @@
 import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
+import type { UsedInstruments } from "../model/instrument.ts";
 import type { ColumnRole, Recipe } from "../model/recipe.ts";
 import type { Trace } from "../model/trace.ts";
 import { symbolsOf } from "../quantity/unit.ts";
@@ -9,6 +10,8 @@ import { rowAt, timelineOf } from "./timeline.ts";
 export interface TraceRequest {
   readonly table: LogTable;
   readonly recipe: Recipe;
+  /** As in `RunRequest`. */
+  readonly instruments?: UsedInstruments | undefined;
   /** Part of the log, s; the whole of it where not given. */
   readonly from?: number | undefined;
   readonly to?: number | undefined;
@@ -21,8 +24,8 @@ export interface TraceRequest {
  * of the log. A single glitch stays visible. Time is that of `timelineOf`: rows where the log has no clock.
  * Throws   as channelsByRole.
  */
-export function traceOf({ table, recipe, from, to, points }: TraceRequest): Trace {
-  const channels = channelsByRole(table, recipe);
+export function traceOf({ table, recipe, instruments, from, to, points }: TraceRequest): Trace {
+  const channels = channelsByRole(table, recipe, instruments);
   const timeline = timelineOf(table, channels.get("time"));
   const { times } = timeline;
   const start = from ?? times[0]!;

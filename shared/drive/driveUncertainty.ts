@@ -16,7 +16,8 @@ const RELATIVE_STEP = 1e-5;
  * Standard uncertainties of an operating point by the law of propagation (JCGM 100:2008, 5.1.2), sensitivities by
  * central differences of the solved chain; intervals at k = 1.96.
  *
- * Assumes  the inputs are independent. Measured thrust and torque coefficients are not quite: they share the diameter,
+ * Assumes  the inputs are independent but for the motor constants, whose correlations the request carries (5.2.2).
+ *          Measured thrust and torque coefficients are not quite: they share the diameter,
  *          the density and the rotation rate, and a request carries no correlation. Their errors then mostly go the
  *          same way, so the doubt of thrust per power is overstated; that of thrust and current hardly changes.
  *          First order: with inputs doubtful by more than some 10 %, or close to a limit of the supply, the true
@@ -32,12 +33,22 @@ export function driveUncertainties(
   for (const name of OUTPUTS) variances[name] = 0;
   const given = Object.entries(request.uncertainties) as [UncertainInput, number][];
   if (given.length === 0) return null;
+  const slopesOf = new Map<UncertainInput, DriveNumbers>();
   for (const [input, u] of given) {
     if (u === 0) continue;
     const slopes = slopesBy(request, input, u);
     if (slopes === null) return "collapsed";
+    slopesOf.set(input, slopes);
     for (const name of OUTPUTS) variances[name] += (slopes[name] * u) ** 2;
   }
+  for (const { of, and, coefficient } of request.correlations) {
+    const [a, b] = [slopesOf.get(of), slopesOf.get(and)];
+    if (!a || !b || of === and) continue;
+    const shared = 2 * coefficient * request.uncertainties[of]! * request.uncertainties[and]!;
+    for (const name of OUTPUTS) variances[name] += shared * a[name] * b[name];
+  }
+  // Correlations that can not hold together would leave less than nothing.
+  for (const name of OUTPUTS) variances[name] = Math.max(0, variances[name]);
   return Object.fromEntries(OUTPUTS.map((name) => [name, uncertain(numbers[name], Math.sqrt(variances[name]))]));
 }
 

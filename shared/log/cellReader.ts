@@ -1,8 +1,8 @@
-import { type CellReading, type Marks, readCell } from "./cellText.ts";
+import { type CellReading, isUnclearNumber, type Marks, readCell } from "./cellText.ts";
 import type { ElapsedTime } from "./clockTime.ts";
 import { affixedNumber } from "./columnKinds.ts";
 import { unitCell } from "./headerText.ts";
-import { commentMarkOf, isRuleOrBlank } from "./headLines.ts";
+import { commentMarkOf, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import { foldCell, type Layout } from "./layout.ts";
 import type { ReadingState } from "./readingState.ts";
 import type { RepairLedger } from "./repairLedger.ts";
@@ -24,10 +24,12 @@ export class CellReader {
   private readonly ledger: RepairLedger;
   private readonly elapsed: readonly ElapsedTime[];
   private readonly values: Float64Array;
+  /** The row in hand holds text in a number's place, and such rows are not wanted. */
+  private hasRefusedText = false;
 
   constructor(layout: Layout, { store, decimals, elapsed, ledger }: ReadingState) {
     this.layout = layout;
-    this.marks = layout.shape;
+    this.marks = layout.marks;
     this.store = store;
     this.decimals = decimals;
     this.ledger = ledger;
@@ -37,8 +39,18 @@ export class CellReader {
 
   /** Reads `lines`, the first of which is line `firstLine` of the file; `cut`: the last one has no line end. */
   read(lines: readonly string[], firstLine: number, cut: boolean): void {
-    splitLines(lines, this.marks.delimiter).forEach((split, i) => {
-      this.readLine(lines[i]!, split, firstLine + i, cut && i === lines.length - 1);
+    const read = this.ledger.refuses("log.comment") ? this.withoutMarks(lines, firstLine) : lines;
+    splitLines(read, this.marks.delimiter).forEach((split, i) => {
+      this.readLine(read[i]!, split, firstLine + i, cut && i === read.length - 1);
+    });
+  }
+
+  /** Comment lines a person wants to be read. */
+  private withoutMarks(lines: readonly string[], firstLine: number): string[] {
+    return lines.map((line, i) => {
+      const bare = withoutCommentMark(line, this.marks.delimiter);
+      if (bare !== line) this.ledger.note("log.comment", firstLine + i);
+      return bare;
     });
   }
 
@@ -50,7 +62,8 @@ export class CellReader {
     }
     if (this.isHeader(cells)) {
       this.ledger.note("log.repeated-header", line);
-      if (this.restarts.at(-1) !== this.store.rows) this.restarts.push(this.store.rows);
+      const isRestart = !this.ledger.refuses("log.repeated-header");
+      if (isRestart && this.restarts.at(-1) !== this.store.rows) this.restarts.push(this.store.rows);
       return;
     }
     const readings = cells.map((cell) => readCell(cell, this.marks));
@@ -101,19 +114,32 @@ export class CellReader {
     if (surplus) this.ledger.note("log.long-row", line);
     else if (cells.length > width && this.marks.delimiter !== BLANKS) this.ledger.note("log.trailing-delimiter", line);
     if (cells.length < width) this.ledger.note("log.short-row", line);
-    const isCut = cut && cells.length < width;
-    if (isCut) this.ledger.note("log.cut-line", line);
+    const isLastCut = cut && cells.length < width;
+    if (isLastCut) this.ledger.note("log.cut-line", line);
+    const isCut = isLastCut && !this.ledger.refuses("log.cut-line");
+    if (this.isLeftOut(cells, surplus)) return;
+    this.hasRefusedText = false;
     for (let c = 0; c < width; c++) {
       const isKnown = c < written && !(isCut && c === written - 1);
       this.values[c] = isKnown ? this.valueOf(c, cells[c]!, readings[c]!, line) : Number.NaN;
     }
+    if (this.hasRefusedText) return;
     this.store.add(this.values, line);
     if (this.preview.length < PREVIEW_ROWS) this.preview.push(cells.slice(0, width).map((cell) => cell.trim()));
   }
 
+  /** A row of the wrong width that a person does not want in part. */
+  private isLeftOut(cells: readonly string[], surplus: boolean): boolean {
+    const isShort = cells.length < this.store.width;
+    return (isShort && this.ledger.refuses("log.short-row")) || (surplus && this.ledger.refuses("log.long-row"));
+  }
+
   private valueOf(column: number, cell: string, reading: CellReading, line: number): number {
     const { kind, affix } = this.layout.natures[column]!;
-    if (kind === "text") return Number.NaN;
+    if (kind === "text") {
+      if (isUnclearNumber(cell)) this.ledger.note("log.unclear-mark", line, { column, example: cell });
+      return Number.NaN;
+    }
     if (reading.kind === "number" && kind === "number") {
       if (reading.grouped) this.ledger.note("log.thousands", line, { column, example: cell });
       this.decimals[column] = Math.max(this.decimals[column]!, reading.decimals);
@@ -136,6 +162,10 @@ export class CellReader {
   private noteMissing(column: number, cell: string, reading: CellReading, line: number): void {
     if (reading.kind === "empty") this.ledger.note("log.empty-cell", line, { column });
     else if (reading.kind === "missing") this.ledger.note("log.missing-cell", line, { column, example: cell });
-    else this.ledger.note("log.text-cell", line, { column, example: cell });
+    else if (isUnclearNumber(cell)) this.ledger.note("log.unclear-mark", line, { column, example: cell });
+    else {
+      this.ledger.note("log.text-cell", line, { column, example: cell });
+      this.hasRefusedText ||= this.ledger.refuses("log.text-cell");
+    }
   }
 }

@@ -11,6 +11,8 @@ export type CellReading =
 export interface Marks {
   readonly delimiter: string;
   readonly decimalMark: "." | ",";
+  /** Which groups of three digits are thousands: those that can be nothing else (where absent), all, or none. */
+  readonly thousands?: "certain" | "always" | "never";
 }
 
 const PLAIN = /^[+-]?(?:\d+\.?(\d*)|\.(\d+))(?:[eE]([+-]?\d+))?$/;
@@ -46,7 +48,7 @@ function withoutQuotes(text: string): string {
   return text.length > 1 && text.startsWith('"') && text.endsWith('"') ? text.slice(1, -1).trim() : text;
 }
 
-function readNumber(text: string, { delimiter, decimalMark }: Marks): CellReading | undefined {
+function readNumber(text: string, { delimiter, decimalMark, thousands = "certain" }: Marks): CellReading | undefined {
   const signed = text.charCodeAt(0) === 0x2212 ? `-${text.slice(1)}` : text;
   const plain = decimalMark === "." ? signed : exchangeMarks(signed);
   const number = plainNumber(plain, false);
@@ -54,7 +56,13 @@ function readNumber(text: string, { delimiter, decimalMark }: Marks): CellReadin
   const mark = decimalMark === "." ? "," : ".";
   // One group and no decimals could as well be a decimal mark of the other kind, unless that mark stands between cells.
   const plainlyGrouped = signed.split(mark).length > 2 || signed.includes(decimalMark) || mark === delimiter;
-  return plainlyGrouped ? plainNumber(signed.replaceAll(mark, "").replace(",", "."), true) : undefined;
+  const isGrouped = thousands === "always" || (thousands === "certain" && plainlyGrouped);
+  return isGrouped ? plainNumber(signed.replaceAll(mark, "").replace(",", "."), true) : undefined;
+}
+
+/** "1.234" beside decimal commas, or "1,234" beside decimal points: thousands or a slip of the other mark. */
+export function isUnclearNumber(cell: string): boolean {
+  return /^[+-]?\d{1,3}[.,]\d{3}$/.test(cell.trim());
 }
 
 /** A decimal comma becomes a point, and a point becomes something that is no number. */

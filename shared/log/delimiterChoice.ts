@@ -1,3 +1,4 @@
+import { DELIMITERS } from "../model/reading.ts";
 import { type CellReading, type Marks, readCell } from "./cellText.ts";
 import { affixedNumber } from "./columnKinds.ts";
 import { commentMarkOf, type HeadLine, isRuleOrBlank } from "./headLines.ts";
@@ -18,20 +19,22 @@ export interface CutRow extends HeadLine {
   readonly readings: readonly CellReading[];
 }
 
-/** Where two ways of cutting read equally much, the earlier one is taken. */
-const DELIMITERS = ["\t", ";", ",", "|", BLANKS] as const;
 const DECIMAL_MARKS = [".", ","] as const;
 
 /** What a line without numbers counts, against 1 for a row of numbers. */
 const WORDS_WORTH = 1e-6;
 
-/** The way of cutting that makes most of the lines rows of numbers of one width; null where none gives any. */
-export function chooseCut(lines: readonly HeadLine[]): Cut | null {
+/**
+ * The way of cutting that makes most of the lines rows of numbers of one width; null where none gives any. Where two
+ * read equally much, the earlier one is taken. Marks that are `stated` are not searched for.
+ */
+export function chooseCut(lines: readonly HeadLine[], stated: Partial<Marks> = {}): Cut | null {
   let best: Cut | null = null;
-  for (const delimiter of DELIMITERS) {
+  const thousands = stated.thousands === undefined ? {} : { thousands: stated.thousands };
+  for (const delimiter of stated.delimiter === undefined ? DELIMITERS : [stated.delimiter]) {
     if (delimiter !== BLANKS && !lines.some(({ text }) => text.includes(delimiter))) continue;
-    for (const decimalMark of DECIMAL_MARKS) {
-      const cut = cutLines(lines, { delimiter, decimalMark });
+    for (const decimalMark of stated.decimalMark === undefined ? DECIMAL_MARKS : [stated.decimalMark]) {
+      const cut = cutLines(lines, { delimiter, decimalMark, ...thousands });
       if (cut.score > (best?.score ?? 0)) best = cut;
     }
   }

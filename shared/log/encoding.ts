@@ -34,9 +34,10 @@ const CONTROL_SHARE = 0.02;
  * How the bytes of a log stand for letters, from its first bytes.
  * Byte order marks as in The Unicode Standard, section 23.8; without one, text of Latin letters and digits in UTF-16
  * shows a zero in every second byte. What is not UTF-8 either is taken as windows-1252, which reads every byte.
- * Throws InputProblem `log.binary`.
+ * What a person `stated` is taken as it is. Throws InputProblem `log.binary`.
  */
-export function settleEncoding(head: Uint8Array, fileName: string): SettledEncoding {
+export function settleEncoding(head: Uint8Array, fileName: string, stated?: Encoding): SettledEncoding {
+  if (stated !== undefined) return { encoding: stated, markLength: markLength(head) };
   if (startsWith(head, [0xef, 0xbb, 0xbf])) return { encoding: "utf-8", markLength: 3 };
   if (startsWith(head, [0xff, 0xfe])) return { encoding: "utf-16le", markLength: 2 };
   if (startsWith(head, [0xfe, 0xff])) return { encoding: "utf-16be", markLength: 2 };
@@ -47,6 +48,11 @@ export function settleEncoding(head: Uint8Array, fileName: string): SettledEncod
   if (zeros.even > 0.4 && zeros.odd < 0.02) return { encoding: "utf-16be", markLength: 0 };
   refuseBinary(sample, fileName);
   return { encoding: isUtf8(head) ? "utf-8" : "windows-1252", markLength: 0 };
+}
+
+function markLength(head: Uint8Array): number {
+  if (startsWith(head, [0xef, 0xbb, 0xbf])) return 3;
+  return startsWith(head, [0xff, 0xfe]) || startsWith(head, [0xfe, 0xff]) ? 2 : 0;
 }
 
 function startsWith(bytes: Uint8Array, first: readonly number[]): boolean {

@@ -49,6 +49,12 @@ export function commentMarkOf(text: string, delimiter: string): string | undefin
   return MARKS.find((mark) => mark !== delimiter && trimmed.startsWith(mark));
 }
 
+/** The line without the comment mark that it starts with. */
+export function withoutCommentMark(text: string, delimiter: string): string {
+  const mark = commentMarkOf(text, delimiter);
+  return mark === undefined ? text : text.trimStart().slice(mark.length).trimStart();
+}
+
 /** Nothing on the line, or only a rule drawn with dashes, bars and the like. */
 export function isRuleOrBlank(text: string): boolean {
   return /^[\s\u00a0]*$/.test(text) || /^[\s|:+=_-]*(?:--|==|__|\|:?-)[\s|:+=_-]*$/.test(text);

@@ -52,6 +52,25 @@ export function findHeader(above: Above): FoundHeader | null {
   return fromCandidates(plain) ?? fromCandidates(remarks);
 }
 
+/** The header on the line that a person named; null where that line can not hold a name for each column. */
+export function statedHeader(above: Above, line: number): FoundHeader | null {
+  const stated = above.lines.find((one) => one.line === line);
+  if (!stated) return null;
+  const mark = commentMarkOf(stated.text, above.delimiter) ?? "";
+  const named = namesFrom(stated.text.trimStart().slice(mark.length).trim(), line, above);
+  if (!named) return null;
+  const next = above.lines.find((one) => one.line > line && one.line < above.firstDataLine);
+  const units = next ? namesFrom(next.text, next.line, above) : null;
+  const hasUnits = units !== null && isUnitsRow(units);
+  return {
+    names: named.cells,
+    line,
+    units: hasUnits ? { cells: units.cells.map((cell) => unitCell(cell) ?? null), line: units.line } : null,
+    groupLine: null,
+    short: named.short,
+  };
+}
+
 function fromCandidates(candidates: readonly (Candidate | null)[]): FoundHeader | null {
   const at = candidates.findIndex((candidate) => candidate !== null);
   if (at < 0) return null;

@@ -1,12 +1,13 @@
 import type { LogShape } from "../model/log.ts";
+import type { LogReading } from "../model/reading.ts";
 import { InputProblem } from "../quantity/problem.ts";
-import type { Marks } from "./cellText.ts";
+import { isUnclearNumber, type Marks } from "./cellText.ts";
 import { affixedNumber, type ColumnNature, natureOf } from "./columnKinds.ts";
 import { type Cut, type CutRow, chooseCut } from "./delimiterChoice.ts";
 import type { Encoding } from "./encoding.ts";
-import { type FoundHeader, findHeader, namesInCells } from "./headerSearch.ts";
+import { type FoundHeader, findHeader, namesInCells, statedHeader } from "./headerSearch.ts";
 import { splitHeader } from "./headerText.ts";
-import { commentMarkOf, type HeadLine, headLines } from "./headLines.ts";
+import { commentMarkOf, type HeadLine, headLines, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 
 /** Everything about a log that is settled on its first lines. */
@@ -15,6 +16,17 @@ export interface Layout {
   readonly natures: readonly ColumnNature[];
   /** Cells of the header as they are split in the body, to know it again when the logger restarts. */
   readonly headerCells: readonly string[];
+  /** How the cells of the body are read. */
+  readonly marks: Marks;
+}
+
+/** The first lines of a log. */
+export interface Head {
+  readonly text: string;
+  readonly encoding: Encoding;
+  readonly fileName: string;
+  /** What a person decided about it. */
+  readonly reading: LogReading;
 }
 
 /** More columns than any thrust stand has; a picture or a matrix, not a log. */
@@ -22,24 +34,27 @@ const MOST_COLUMNS = 256;
 
 /**
  * Settles the layout on the head of a log and notes what had to be repaired there.
- * Throws InputProblem `log.empty`, `log.no-numbers`, `log.one-column`, `log.too-many-columns`, `log.comma-twice`.
+ * Throws InputProblem `log.empty`, `log.no-numbers`, `log.one-column`, `log.too-many-columns`, `log.comma-twice`, and
+ * `log.reading-fits-nothing` where what a person stated does not fit the text.
  */
-export function settleLayout(text: string, encoding: Encoding, fileName: string, ledger: RepairLedger): Layout {
+export function settleLayout({ text, encoding, fileName, reading }: Head, ledger: RepairLedger): Layout {
   const lines = headLines(text);
   if (lines.every((line) => line.text.trim() === "")) throw emptyFile(fileName);
-  const cut = chooseCut(lines);
-  if (!cut) throw noNumbers(fileName, lines);
+  const cut = chooseCut(bodyLines(lines, reading, ledger), reading);
+  if (!cut) throw Object.keys(reading).length > 0 ? fitsNothing(fileName) : noNumbers(fileName, lines);
   const wide = withoutTrailingColumn(cut);
   const rows = cut.rows.filter((row) => row.cells.length === cut.width && numbersIn(row, cut.marks) > 0);
   const natures = Array.from({ length: wide }, (_, column) => natureOf(column, rows, cut.marks));
   refuseWidth(wide, natures, fileName);
   const firstDataLine = firstRowOfNumbers(cut, natures).line;
-  const header = findHeader({ lines, firstDataLine, width: wide, delimiter: cut.marks.delimiter });
-  if (!header) refuseCommaTwice(cut, firstDataLine, fileName);
+  const above = { lines, firstDataLine, width: wide, delimiter: cut.marks.delimiter };
+  const header = headerOf(above, reading, fileName);
+  if (!header && Object.keys(reading).length === 0) refuseCommaTwice(cut, firstDataLine, fileName);
   noteHead(lines, cut, header, firstDataLine, natures, ledger);
   const shape: LogShape = {
     encoding,
-    ...cut.marks,
+    delimiter: cut.marks.delimiter,
+    decimalMark: cut.marks.decimalMark,
     headerLine: header?.line ?? null,
     unitsLine: header?.units?.line ?? null,
     firstDataLine,
@@ -47,7 +62,30 @@ export function settleLayout(text: string, encoding: Encoding, fileName: string,
     columns: describeColumns(header, natures, rows[0]!),
   };
   const headerRow = cut.rows.find((row) => row.line === header?.line);
-  return { shape, natures, headerCells: (headerRow?.cells ?? header?.names ?? []).map(foldCell) };
+  const headerCells = (headerRow?.cells ?? header?.names ?? []).map(foldCell);
+  return { shape, natures, headerCells, marks: cut.marks };
+}
+
+/** The lines among which rows of numbers are looked for; comment lines without their marks where they are to be read. */
+function bodyLines(lines: readonly HeadLine[], reading: LogReading, ledger: RepairLedger): HeadLine[] {
+  const first = Math.max(reading.firstDataLine ?? 1, (reading.headerLine ?? 0) + 1);
+  const body = lines.filter(({ line }) => line >= first);
+  if (!ledger.refuses("log.comment")) return body;
+  return body.map(({ text, line }) => ({ line, text: withoutCommentMark(text, reading.delimiter ?? "") }));
+}
+
+function headerOf(above: Parameters<typeof findHeader>[0], reading: LogReading, fileName: string): FoundHeader | null {
+  if (reading.headerLine === undefined) return findHeader(above);
+  if (reading.headerLine === null) return null;
+  const stated = statedHeader(above, reading.headerLine);
+  if (stated) return stated;
+  throw new InputProblem({
+    code: "log.reading-fits-nothing",
+    where: `${fileName}, line ${reading.headerLine}`,
+    found: `the line that was named as the header does not hold ${above.width} names`,
+    needed: "a line with a name for each column, above the rows of numbers",
+    mend: "Name another line, or go back to what the reader finds by itself",
+  });
 }
 
 /** Header cells are compared without case and outer blanks. */
@@ -121,14 +159,14 @@ function noteHead(
     if (line >= firstDataLine) break;
     if (named.has(line)) continue;
     if (commentMarkOf(text, cut.marks.delimiter)) ledger.note("log.comment", line);
-    else if (cut.rows.some((row) => row.line === line)) ledger.note("log.preamble", line);
+    else if (!isRuleOrBlank(text)) ledger.note("log.preamble", line);
   }
   const isNamed = natures.some(({ affix }) => affix !== null && affix.prefix !== "");
   if (!header && !isNamed) ledger.note("log.no-header", firstDataLine);
   if (header?.groupLine) ledger.note("log.header-rows", header.groupLine);
   if (header?.short) ledger.note("log.header-short", header.line, { example: header.names[0]! });
   natures.forEach(({ kind, affix, example }, column) => {
-    if (kind === "text") ledger.note("log.text-column", firstDataLine, { column, example });
+    if (kind === "text" && !isUnclearNumber(example)) ledger.note("log.text-column", firstDataLine, { column, example });
     if (kind === "clock") ledger.note("log.clock", firstDataLine, { column, example });
     if (affix) ledger.note("log.affix", firstDataLine, { column, example });
   });
@@ -180,6 +218,16 @@ function emptyFile(fileName: string): InputProblem {
     found: "the file holds no text",
     needed: "rows of numbers",
     mend: "If the logger was still writing, close it and copy the file again",
+  });
+}
+
+function fitsNothing(fileName: string): InputProblem {
+  return new InputProblem({
+    code: "log.reading-fits-nothing",
+    where: fileName,
+    found: "read as you chose, no row of numbers is left",
+    needed: "marks and lines that fit the text",
+    mend: "Go back to what the reader finds by itself, or choose other marks",
   });
 }
 

@@ -1,4 +1,5 @@
 import { CellReader } from "./cellReader.ts";
+import { carryOnClocks } from "./clockRollover.ts";
 import { columnName } from "./columnName.ts";
 import { ColumnReader } from "./columnReader.ts";
 import type { Layout } from "./layout.ts";
@@ -52,7 +53,9 @@ export class LogBody {
     const { store, decimals, ledger } = this.state;
     const rows = store.rows;
     const { columns, lineNumbers } = store.finish();
+    const restarts = this.cellReader.restarts.filter((row) => row > 0 && row < rows);
     this.columnReader.finish();
+    carryOnClocks({ columns, lineNumbers, restarts }, ledger);
     return {
       fileName,
       shape,
@@ -60,7 +63,7 @@ export class LogBody {
       columns,
       lineNumbers,
       resolutions: [...decimals].map((count) => (count === UNSEEN ? null : Number(`1e${-count}`))),
-      restarts: this.cellReader.restarts.filter((row) => row > 0 && row < rows),
+      restarts,
       repairs: ledger.repairs((column) => columnName(shape, column)),
       preview: this.cellReader.preview,
       columnReaderRows: this.columnReader.rows,

@@ -1,3 +1,4 @@
+import type { LogReading } from "../model/reading.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Encoding, type SettledEncoding, settleEncoding } from "./encoding.ts";
 import { settleLayout } from "./layout.ts";
@@ -22,7 +23,8 @@ const PADDING = { zero: 0x00, erased: 0xff };
  */
 export class LogReader {
   private readonly fileName: string;
-  private readonly ledger = new RepairLedger();
+  private readonly reading: LogReading;
+  private readonly ledger: RepairLedger;
   private readonly head = new Uint8Array(HEAD);
   private headLength = 0;
   private encoding: SettledEncoding | null = null;
@@ -34,9 +36,14 @@ export class LogReader {
 
   private readonly expectedBytes: number;
 
-  /** `expectedBytes`: size of the file, where it is known; the columns are then made in one piece. */
-  constructor(fileName: string, expectedBytes = 0) {
+  /**
+   * `expectedBytes`: size of the file, where it is known; the columns are then made in one piece.
+   * `reading`: what a person decided about the text; the rest is settled on its first lines.
+   */
+  constructor(fileName: string, expectedBytes = 0, reading: LogReading = {}) {
     this.fileName = fileName;
+    this.reading = reading;
+    this.ledger = new RepairLedger(reading.refusedRepairs);
     this.expectedBytes = expectedBytes;
   }
 
@@ -64,7 +71,7 @@ export class LogReader {
 
   private begin(last: boolean): void {
     const head = this.head.subarray(0, this.headLength);
-    this.encoding = settleEncoding(head, this.fileName);
+    this.encoding = settleEncoding(head, this.fileName, this.reading.encoding);
     const { encoding, markLength } = this.encoding;
     if (encoding.startsWith("utf-16")) this.toUtf8 = utf8From(encoding);
     this.take(head.subarray(markLength), last);
@@ -109,7 +116,8 @@ export class LogReader {
     const decode = (bytes: Uint8Array) => decoder.decode(bytes);
     const head = this.block.subarray(0, Math.min(HEAD, to));
     const whole = to > HEAD ? head.subarray(0, endOfWholeLines(head, head.length) || HEAD) : head;
-    const layout = settleLayout(decode(whole), encoding, this.fileName, this.ledger);
+    const { fileName, reading } = this;
+    const layout = settleLayout({ text: decode(whole), encoding, fileName, reading }, this.ledger);
     return new LogBody(layout, decode, this.ledger);
   }
 
@@ -150,8 +158,8 @@ function lineTooLong(fileName: string, line: number): InputProblem {
 }
 
 /** Reads a whole log, or a table that was typed or pasted: `readLog(new TextEncoder().encode(text), name)`. */
-export function readLog(bytes: Uint8Array, fileName: string): LogTable {
-  const reader = new LogReader(fileName, bytes.length);
+export function readLog(bytes: Uint8Array, fileName: string, reading: LogReading = {}): LogTable {
+  const reader = new LogReader(fileName, bytes.length, reading);
   reader.push(bytes);
   return reader.end();
 }

@@ -1,4 +1,5 @@
 import type { Repair } from "../model/log.ts";
+import { REFUSABLE_REPAIRS, type RefusableRepair } from "../model/reading.ts";
 
 interface Entry {
   count: number;
@@ -33,15 +34,36 @@ const TELLINGS = {
     `${cells(count)} of ${column} held ${examples}, taken as missing`,
   "log.text-cell": ({ count, column, examples }) =>
     `${cells(count)} of ${column} held text (${examples}), taken as missing`,
+  "log.unclear-mark": ({ count, column, examples }) =>
+    `${cells(count)} of ${column} held numbers like ${examples}, which may be thousands or decimals, taken as missing`,
   "log.text-column": ({ column, examples }) => `${column} holds text (${examples}); no numbers were read from it`,
   "log.thousands": ({ count, column, examples }) =>
     `${cells(count)} of ${column} read with a thousands mark (${examples})`,
   "log.affix": ({ column, examples }) => `${column} has text around each number (${examples}); the number was read`,
+  "log.clock-rollover": ({ count, column, examples }) =>
+    `the counter in ${column} ran over ${times(count)} (${examples}); its times were carried on`,
   "log.clock": ({ column, examples }) =>
     `${column} holds clock times (${examples}), read as seconds since the first of them`,
 } satisfies Record<string, Telling>;
 
 export type RepairCode = keyof typeof TELLINGS;
+
+/** What was done instead, where a person refused the repair. */
+const REFUSED: { readonly [C in RefusableRepair]: Telling } = {
+  "log.comment": ({ count }) => `${lines(count)} with a comment mark read like any other, as you chose`,
+  "log.repeated-header": ({ count }) =>
+    `header repeated ${times(count)}, left out without taking it for a new start, as you chose`,
+  "log.short-row": ({ count }) => `${rows(count)} with too few cells left out whole, as you chose`,
+  "log.long-row": ({ count }) => `${rows(count)} with too many cells left out whole, as you chose`,
+  "log.text-cell": ({ count, column, examples }) =>
+    `${rows(count)} with text in ${column} (${examples}) left out whole, as you chose`,
+  "log.cut-line": () => "the file stops in the middle of this line; its last number was kept, as you chose",
+  "log.clock-rollover": ({ count, column, examples }) =>
+    `the counter in ${column} falls back ${times(count)} (${examples}); its times were left as they are, as you chose`,
+};
+
+const isRefusable = (code: RepairCode): code is RefusableRepair =>
+  (REFUSABLE_REPAIRS as readonly string[]).includes(code);
 
 const EXAMPLES = 3;
 const EXAMPLE_LENGTH = 24;
@@ -55,6 +77,16 @@ interface Occurrence {
 /** Collects repairs while a log is read; one entry a kind and column. */
 export class RepairLedger {
   private readonly entries = new Map<string, Entry & { code: RepairCode }>();
+  private readonly refused: ReadonlySet<RepairCode>;
+
+  /** `refused`: repairs that a person does not want; they are still noted, with what was done instead. */
+  constructor(refused: readonly RefusableRepair[] = []) {
+    this.refused = new Set(refused);
+  }
+
+  refuses(code: RefusableRepair): boolean {
+    return this.refused.has(code);
+  }
 
   note(code: RepairCode, line: number, { column, example, times = 1 }: Occurrence = {}): void {
     const key = `${code} ${column ?? ""}`;
@@ -73,10 +105,13 @@ export class RepairLedger {
     return [...this.entries.values()]
       .sort((a, b) => a.firstLine - b.firstLine || (a.column ?? -1) - (b.column ?? -1))
       .map(({ code, count, firstLine, column, examples }) => {
-        const tell: Telling = TELLINGS[code];
+        const refusable = isRefusable(code);
+        const refused = refusable && this.refuses(code);
+        const tell: Telling = refused ? REFUSED[code] : TELLINGS[code];
         const told = tell({ count, column: column === null ? "" : columnName(column), examples: examples.join(", ") });
         const first = count > 1 ? `first on line ${firstLine}` : `line ${firstLine}`;
-        return { code, count, firstLine, message: `${told.charAt(0).toUpperCase()}${told.slice(1)}; ${first}.` };
+        const message = `${told.charAt(0).toUpperCase()}${told.slice(1)}; ${first}.`;
+        return { code, count, firstLine, message, ...(refusable && { refusable }), ...(refused && { refused }) };
       });
   }
 }

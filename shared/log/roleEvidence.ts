@@ -27,6 +27,7 @@ const ROLES: readonly NamedRole[] = [
   "current",
   "electricalPower",
   "temperature",
+  "advanceSpeed",
 ];
 
 /** Evidence below this is too little to give a column a role. */

@@ -18,6 +18,7 @@ export const ROLE_DIMENSIONS: { readonly [R in ColumnRole]: Dimension } = {
   current: "current",
   electricalPower: "power",
   temperature: "temperature",
+  advanceSpeed: "speed",
   ignore: "number",
 };
 
@@ -32,6 +33,7 @@ export const ROLE_NAMES: { readonly [R in ColumnRole]: string } = {
   current: "current",
   electricalPower: "electrical power",
   temperature: "temperature",
+  advanceSpeed: "advance speed",
   ignore: "not used",
 };
 

@@ -65,12 +65,18 @@ export const ROLE_WORDS: { readonly [R in NamedRole]: RoleWords } = {
     strong: words("temperature|temp|temperatur|temperatura|temperatuur|water temp|motor temp|esc temp"),
     weak: words("tmp|thermistor|ntc|wassertemp|celsius|degc"),
   },
+  advanceSpeed: {
+    strong: words(
+      "advance speed|speed of advance|flow speed|flow velocity|water speed|tow speed|towing speed|carriage|carriage speed|log speed|airspeed|air speed|inflow|anstromung|stromungsgeschwindigkeit|fahrt|schleppgeschwindigkeit|vitesse d avance|vitesse de l eau|velocidad de avance|vaarsnelheid",
+    ),
+    weak: words("speed|flow|tow|current meter|flow meter|knots|va|vitesse|velocidad|geschwindigkeit|snelheid"),
+  },
 };
 
 /** Words that say a column is something else, however its other words read. */
 export const OTHER_WORDS: readonly string[] = words(
   "efficiency|wirkungsgrad|rendement|g w|gf w|n w|index|idx|sample|samples|row|record|nr|no|id|counter|vibration|accel|mah|wh|charge|ladung|" +
-    "energy|energie|pressure|humidity|airspeed|air speed|flow speed|water speed|shaft power|mechanical power|mech power|output power|" +
+    "energy|energie|pressure|humidity|shaft power|mechanical power|mech power|output power|" +
     "wellenleistung|status|state|mode|flag|armed|note|notes|comment|comments|step|kv|pole pairs|sample rate|resistance|cell voltage|crc|checksum",
 );
 

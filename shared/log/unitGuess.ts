@@ -33,6 +33,7 @@ const LARGEST: Partial<Record<Role, number>> = {
   current: 300,
   electricalPower: 10_000,
   temperature: 473,
+  advanceSpeed: 20,
 };
 
 /** The smallest top value that makes sense in a run, in SI. */
@@ -58,6 +59,7 @@ const CANDIDATES: { readonly [R in Role]: readonly string[] } = {
   current: ["A", "mA"],
   electricalPower: ["W", "mW"],
   temperature: ["°C", "K"],
+  advanceSpeed: ["m/s", "cm/s", "km/h", "kn"],
 };
 
 /** The unit of a column with a known role. */
@@ -118,7 +120,7 @@ function unwritten(asked: Asked): UnitGuess {
   const reason = `the header gives no unit; ${unit} fits numbers up to ${formatNumber(top)}`;
   if (role === "rotationRate" && unit === "rpm")
     return { ...checkRotation(asked, unit, inSi(role, unit, top)), reason };
-  const isUsual = role !== "thrust" && role !== "torque" && role !== "rotationRate";
+  const isUsual = role !== "thrust" && role !== "torque" && role !== "rotationRate" && role !== "advanceSpeed";
   if (isUsual && fits(unit)) return { unit, sure: true, reason, alternatives: [] };
   const others = CANDIDATES[role].filter((other) => other !== unit);
   const sensible = others.filter(fits);
@@ -134,6 +136,7 @@ function bySize(role: Role, top: number, { allWhole }: ColumnStatistics): string
   if (role === "voltage") return top > 1000 ? "mV" : "V";
   if (role === "current") return top > 400 ? "mA" : "A";
   if (role === "temperature") return top > 200 ? "K" : "°C";
+  if (role === "advanceSpeed") return top > 20 ? "cm/s" : "m/s";
   return CANDIDATES[role][0]!;
 }
 
@@ -213,6 +216,7 @@ const SI_SYMBOLS: Partial<Record<Role, string>> = {
   current: "A",
   electricalPower: "W",
   temperature: "K",
+  advanceSpeed: "m/s",
 };
 
 function inSi(role: Role, unit: string, value: number): number {

@@ -4,6 +4,8 @@ import { ResultWarning, UncertainNumber } from "./uncertain.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
 
+const MotorInput = z.enum(["speedConstant", "motorResistance", "noLoadCurrent", "noLoadCurrentSlope"]);
+
 /** Motor, controller, supply, propeller and fluid of one thruster at bollard. */
 export const DriveRequest = z
   .strictObject({
@@ -35,6 +37,7 @@ export const DriveRequest = z
           "speedConstant",
           "motorResistance",
           "noLoadCurrent",
+          "noLoadCurrentSlope",
           "controllerResistance",
           "supplyVoltage",
           "supplyResistance",
@@ -46,6 +49,10 @@ export const DriveRequest = z
       )
       .default({})
       .describe("Standard uncertainties of the inputs, same unit as each"),
+    correlations: z
+      .array(z.strictObject({ of: MotorInput, and: MotorInput, coefficient: z.number().min(-1).max(1) }))
+      .default([])
+      .describe("Correlations of motor constants that were identified together; other inputs are independent"),
   })
   .meta({ id: "DriveRequest" });
 export type DriveRequest = z.infer<typeof DriveRequest>;

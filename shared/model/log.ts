@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { ColumnRole } from "./recipe.ts";
+import { ReadingChoice } from "./readingChoice.ts";
 import { ResultWarning } from "./uncertain.ts";
 
 /** How the text of a log is laid out. */
@@ -49,6 +50,8 @@ export const Repair = z
     count: z.int().min(1).describe("How often it was done"),
     firstLine: z.int().min(1).describe("Line of the file where it was done first"),
     message: z.string(),
+    refusable: z.boolean().exactOptional().describe("A person may refuse it; absent: no"),
+    refused: z.boolean().exactOptional().describe("It was refused, and the message says what was done instead"),
   })
   .meta({ id: "Repair" });
 export type Repair = z.infer<typeof Repair>;
@@ -62,6 +65,10 @@ export const LogInspection = z
     rows: z.int().min(0).describe("Rows of numbers"),
     repairs: z.array(Repair),
     warnings: z.array(ResultWarning),
+    choices: z
+      .array(ReadingChoice)
+      .exactOptional()
+      .describe("Columns with more than one plausible unit, and what each would mean for the propeller of the run"),
   })
   .meta({ id: "LogInspection" });
 export type LogInspection = z.infer<typeof LogInspection>;

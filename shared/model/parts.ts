@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { Name, Note, si } from "./fields.ts";
+import { Instrument } from "./instrument.ts";
 
 /** Which way a blade surface was finished: what a builder calls it, free text. */
 const Finish = z.string().trim().max(60).describe("Surface finish in the builder's words, e.g. as printed, sanded");
@@ -31,6 +32,40 @@ export const Propeller = z
   .meta({ id: "Propeller" });
 export type Propeller = z.infer<typeof Propeller>;
 
+const MotorConstantName = z.enum(["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope"]);
+
+/** Doubt of the constants of a motor; an absent one is taken as exact. */
+export const MotorUncertainties = z
+  .strictObject({
+    speedConstant: si(z.number().min(0), {
+      symbol: "u(K_v)",
+      unit: "rad/(V·s)",
+      text: "Standard uncertainty of the speed constant",
+    }).exactOptional(),
+    resistance: si(z.number().min(0), {
+      symbol: "u(R_m)",
+      unit: "Ω",
+      text: "Standard uncertainty of the winding resistance",
+    }).exactOptional(),
+    noLoadCurrent: si(z.number().min(0), {
+      symbol: "u(I_0)",
+      unit: "A",
+      text: "Standard uncertainty of the no-load current",
+    }).exactOptional(),
+    noLoadCurrentSlope: si(z.number().min(0), {
+      symbol: "u(b)",
+      unit: "A·s/rad",
+      text: "Standard uncertainty of its growth",
+    }).exactOptional(),
+    correlations: z
+      .array(z.strictObject({ of: MotorConstantName, and: MotorConstantName, coefficient: z.number().min(-1).max(1) }))
+      .max(6)
+      .exactOptional()
+      .describe("Correlation of two constants that were identified together; absent pairs are independent"),
+  })
+  .meta({ id: "MotorUncertainties" });
+export type MotorUncertainties = z.infer<typeof MotorUncertainties>;
+
 export const Motor = z
   .strictObject({
     name: Name,
@@ -42,6 +77,7 @@ export const Motor = z
       unit: "A·s/rad",
       text: "Growth of the no-load current with angular velocity",
     }).default(0),
+    uncertainties: MotorUncertainties.exactOptional().describe("Standard uncertainties of the constants"),
     polePairs: z.int().min(1).max(60).describe("Magnet pole pairs").exactOptional(),
     currentLimit: si(z.number().positive(), {
       symbol: "I_max",
@@ -85,7 +121,19 @@ export const Pack = z
 export type Pack = z.infer<typeof Pack>;
 
 /** The kinds of part a builder keeps; the key is the name in addresses. */
-export const PART_SCHEMAS = { propellers: Propeller, motors: Motor, controllers: Controller, packs: Pack } as const;
+export const PART_SCHEMAS = {
+  propellers: Propeller,
+  motors: Motor,
+  controllers: Controller,
+  packs: Pack,
+  instruments: Instrument,
+} as const;
 export type PartKind = keyof typeof PART_SCHEMAS;
-export const PartKind = z.enum(["propellers", "motors", "controllers", "packs"]);
-export type PartOf = { propellers: Propeller; motors: Motor; controllers: Controller; packs: Pack };
+export const PartKind = z.enum(["propellers", "motors", "controllers", "packs", "instruments"]);
+export type PartOf = {
+  propellers: Propeller;
+  motors: Motor;
+  controllers: Controller;
+  packs: Pack;
+  instruments: Instrument;
+};

@@ -1,11 +1,19 @@
 import { z } from "zod";
+import { Companion } from "./alignment.ts";
 import { Name, Note } from "./fields.ts";
 import { Recipe } from "./recipe.ts";
 
-/** One log of one mounting of one propeller. */
+/** What a run was made for. Runs without propeller say nothing of thrust; they tell the constants of the motor. */
+export const RunPurpose = z.enum(["propeller", "noLoadDry", "noLoadWet"]);
+export type RunPurpose = z.infer<typeof RunPurpose>;
+
+/** One log of one mounting of one propeller, or of a motor that turned free. */
 export const Run = z
   .strictObject({
     name: Name,
+    purpose: RunPurpose.default("propeller").describe(
+      "What was on the shaft: a propeller, or nothing, with the rotor in air (dry) or flooded (wet)",
+    ),
     propellerId: z.uuid().exactOptional().describe("The propeller that was on the stand"),
     variant: z.string().trim().max(60).default("").describe("Runs of one variant are compared as a group, e.g. sanded"),
     mounting: z.string().trim().max(60).default("").describe("Which mounting of the propeller this was, e.g. 2"),
@@ -15,6 +23,7 @@ export const Run = z
       size: z.int().min(1).describe("Number of bytes"),
     }),
     recipe: Recipe,
+    companion: Companion.exactOptional().describe("The electrical log of the same run, where it was recorded apart"),
     confirmed: z.boolean().default(false).describe("A person looked at the column roles and agreed"),
     note: Note.default(""),
   })

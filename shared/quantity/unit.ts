@@ -15,13 +15,19 @@ export function foldUnit(text: string): string {
     .trim();
 }
 
+/** `text` as it is compared; in a torque whatever joins the two factors goes: "in-lb", "in lb" and "in·lb" are one. */
+function keyOf(text: string, dimension: Dimension): string {
+  const folded = foldUnit(text);
+  return dimension === "torque" ? folded.replace(/[·\s.-]/g, "") : folded;
+}
+
 /** Case decides between mN and MN, so the exact spelling is tried first and the lower case second. */
-function index(units: readonly Unit[]): { exact: Map<string, Unit>; folded: Map<string, Unit> } {
+function index(dimension: Dimension, units: readonly Unit[]): { exact: Map<string, Unit>; folded: Map<string, Unit> } {
   const exact = new Map<string, Unit>();
   const folded = new Map<string, Unit>();
   for (const unit of units) {
     for (const spelling of [unit.symbol, ...unit.spellings]) {
-      const key = foldUnit(spelling);
+      const key = keyOf(spelling, dimension);
       if (!exact.has(key)) exact.set(key, unit);
       if (!folded.has(key.toLowerCase())) folded.set(key.toLowerCase(), unit);
     }
@@ -30,13 +36,16 @@ function index(units: readonly Unit[]): { exact: Map<string, Unit>; folded: Map<
 }
 
 const INDEX = new Map(
-  (Object.entries(UNITS) as [Dimension, readonly Unit[]][]).map(([dimension, units]) => [dimension, index(units)]),
+  (Object.entries(UNITS) as [Dimension, readonly Unit[]][]).map(([dimension, units]) => [
+    dimension,
+    index(dimension, units),
+  ]),
 );
 
 /** The unit that `text` names in `dimension`, or undefined. */
 export function findUnit(text: string, dimension: Dimension): Unit | undefined {
   const { exact, folded } = INDEX.get(dimension)!;
-  const key = foldUnit(text);
+  const key = keyOf(text, dimension);
   return exact.get(key) ?? folded.get(key.toLowerCase());
 }
 

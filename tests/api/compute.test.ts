@@ -18,30 +18,30 @@ test("a temperature outside the range of the formula is a 422 that says which is
   expect(answer.body.detail).toContain("Needed: 0 to 60 °C");
 });
 
-test("the limit by thrust is the limit by power backwards", async () => {
+const DISC = { diameter: 0.076, density: 998.9468, staticMerit: 0.5 };
+
+test("the power that a thrust takes makes that thrust again", async () => {
   const { ask } = await startedApp();
-  const disc = { diameter: 0.076, fluid: FRESH_16 };
-  const forward = (await ask("POST", "/api/compute/momentum-limit", { ...disc, shaftPower: 100 })).body;
-  const back = (await ask("POST", "/api/compute/momentum-limit", { ...disc, thrust: forward.thrust })).body;
-  expect(back.shaftPower).toBeCloseTo(100, 9);
-  expect(forward).toMatchObject({ expectedThrust: null, expectedShaftPower: null });
+  const estimate = async (duty: object) => (await ask("POST", "/api/compute/bollard-estimate", { ...DISC, duty })).body;
+  const forward = await estimate({ given: "thrust", thrust: 20 });
+  const back = await estimate({ given: "shaftPower", shaftPower: forward.shaftPower });
+  expect(back.thrust).toBeCloseTo(20, 9);
+  expect(forward.supplyCurrent).toBeNull();
 });
 
 test("a static merit of a half makes a half to the power two thirds of the ideal thrust, and doubles the power", async () => {
   const { ask } = await startedApp();
-  const disc = { diameter: 0.076, fluid: FRESH_16, staticMerit: 0.5 };
-  const byPower = (await ask("POST", "/api/compute/momentum-limit", { ...disc, shaftPower: 100 })).body;
-  expect(byPower.expectedThrust / byPower.thrust).toBeCloseTo(0.5 ** (2 / 3), 12);
-  const byThrust = (await ask("POST", "/api/compute/momentum-limit", { ...disc, thrust: 20 })).body;
-  expect(byThrust.expectedShaftPower / byThrust.shaftPower).toBeCloseTo(2, 12);
+  const duty = { given: "shaftPower", shaftPower: 100 };
+  const { body } = await ask("POST", "/api/compute/bollard-estimate", { ...DISC, duty });
+  expect(body.thrust / body.idealThrust).toBeCloseTo(0.5 ** (2 / 3), 12);
+  expect(body.shaftPower / body.idealShaftPower).toBeCloseTo(2, 12);
 });
 
-test("a limit with neither power nor thrust says which is needed", async () => {
+test("an estimate without a duty says what is missing", async () => {
   const { ask } = await startedApp();
-  const answer = await ask("POST", "/api/compute/momentum-limit", { diameter: 0.076, fluid: FRESH_16 });
+  const answer = await ask("POST", "/api/compute/bollard-estimate", DISC);
   expect(answer.status).toBe(400);
-  expect(answer.body.detail).toContain("shaftPower");
-  expect(answer.body.detail).toContain("thrust");
+  expect(answer.body.detail).toContain("duty");
 });
 
 test("an operating point balances: shaft power is torque times angular velocity, and no power is lost on the way", async () => {

@@ -32,7 +32,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["get", "put", "delete"].map((method) => `${method} ${project}`),
     `post ${project}/restore`,
     `get ${project}/parts`,
-    ...["propellers", "motors", "controllers", "packs"].flatMap((kind) => [
+    ...["propellers", "motors", "controllers", "packs", "instruments"].flatMap((kind) => [
       `post ${project}/parts/${kind}`,
       `put ${project}/parts/${kind}/{id}`,
       `delete ${project}/parts/${kind}/{id}`,
@@ -46,7 +46,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
       (what) => `get ${project}/runs/{id}/${what}`,
     ),
     `post ${project}/comparison`,
-    ...["operating-point", "momentum-limit", "fluid"].map((what) => `post /api/compute/${what}`),
+    ...["operating-point", "bollard-estimate", "fluid"].map((what) => `post /api/compute/${what}`),
   ];
   const listed = Object.entries(paths).flatMap(([path, methods]) =>
     Object.keys(methods).map((method) => `${method} ${path}`),

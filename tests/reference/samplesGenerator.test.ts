@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { pcg32, randomSource, slowNoise } from "../../samples/generator/random.ts";
+import { randomSource, slowNoise } from "../../samples/generator/random.ts";
 import { electricalState, runThruster, type Thruster } from "../../samples/generator/thruster.ts";
 import { TRUE_MOTORS, TRUE_PROPELLERS, WATER_DENSITY } from "../../samples/generator/truth.ts";
+import { pcg32 } from "../../shared/numeric/pcg32.ts";
 
 /**
  * First outputs of the 32-bit generator for seed 42 and stream 54, as its author's demonstration program prints them:

@@ -7,6 +7,7 @@ import { TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
 import { reduceRun } from "../../shared/bench/reduceRun.ts";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import { readLog } from "../../shared/log/readLog.ts";
+import { Instrument, type UsedInstruments } from "../../shared/model/instrument.ts";
 import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 import { Reduction } from "../../shared/model/reduction.ts";
@@ -20,6 +21,9 @@ const TRUTH = new Map(sampleLogs().map(({ fileName, truth }) => [fileName, truth
 
 const onDisk = (file: string) => readFileSync(new URL(`../../samples/logs/${file}`, import.meta.url));
 
+const instrumentsOf = ({ thrustInstrument: key }: DemoRun): UsedInstruments =>
+  key ? { thrust: { id: key, instrument: Instrument.parse(DEMO.instruments[key]) } } : {};
+
 function reduce(run: DemoRun, bytes: Uint8Array = onDisk(run.file)): Reduction {
   return reduceRun({
     table: readLog(new Uint8Array(bytes), run.file),
@@ -27,6 +31,7 @@ function reduce(run: DemoRun, bytes: Uint8Array = onDisk(run.file)): Reduction {
     propeller: Propeller.parse(DEMO.propellers[run.propeller]),
     motor: Motor.parse(DEMO.motors[run.motor]),
     controller: Controller.parse(DEMO.controllers[run.controller]),
+    instruments: instrumentsOf(run),
     source: { sha256: createHash("sha256").update(bytes).digest("hex"), program: "test" },
   });
 }

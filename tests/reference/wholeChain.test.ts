@@ -7,7 +7,7 @@ import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import { guessRoles } from "../../shared/log/guessRoles.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { DriveRequest } from "../../shared/model/drive.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import { parseQuantity } from "../../shared/quantity/parseQuantity.ts";
 import { wholeChainLog } from "./wholeChainLog.ts";
 
@@ -35,13 +35,13 @@ const OUTSIDE = {
   fullThrottle: { rpm: 6727.589490415944, thrust: 77.449850616519, motorCurrent: 47.585536684063925 },
 };
 
-const MOTOR = {
+const MOTOR = Motor.parse({
+  name: "chain",
   speedConstant: parseQuantity("490 rpm/V", "speedConstant"),
   resistance: 0.12,
   noLoadCurrent: 0.55,
-  noLoadCurrentSlope: 0,
-};
-const CONTROLLER = { resistance: 0.008 };
+});
+const CONTROLLER = Controller.parse({ name: "chain", resistance: 0.008 });
 
 function reduced() {
   const table = readLog(new TextEncoder().encode(wholeChainLog()), "chain.csv");

@@ -10,6 +10,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ["model", "numeric"],
   ["fluid"],
   ["propeller", "motor", "supply", "log"],
+  ["calibration"],
   ["drive", "bench"],
   ["compare"],
 ];

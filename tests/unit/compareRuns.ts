@@ -48,6 +48,7 @@ export function run(sketch: RunSketch): Reduction {
     intercept: uncertain(0, 0.05),
     thrustFit: thrust,
     powerFit: power,
+    quality: [],
     warnings: [],
   };
 }

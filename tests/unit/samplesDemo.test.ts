@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { DEMO } from "../../samples/demo.ts";
+import { deadWeightTable } from "../../samples/generator/deadWeights.ts";
 import { TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
+import { Instrument } from "../../shared/model/instrument.ts";
 import { PART_SCHEMAS } from "../../shared/model/parts.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
@@ -10,17 +12,26 @@ describe("the demonstration project", () => {
     expect(Project.parse(DEMO.project)).toMatchObject({ name: "Dabchick", invented: true });
   });
 
-  test.each(["propellers", "motors", "controllers", "packs"] as const)("has %s that fit their schema", (kind) => {
-    const parts = Object.values(DEMO[kind]);
-    expect(parts.length).toBeGreaterThan(0);
-    for (const part of parts) expect(PART_SCHEMAS[kind].safeParse(part).error?.issues ?? []).toEqual([]);
-  });
+  test.each(["propellers", "motors", "controllers", "packs", "instruments"] as const)(
+    "has %s that fit their schema",
+    (kind) => {
+      const parts = Object.values(DEMO[kind]);
+      expect(parts.length).toBeGreaterThan(0);
+      for (const part of parts) expect(PART_SCHEMAS[kind].safeParse(part).error?.issues ?? []).toEqual([]);
+    },
+  );
 
   test.each(DEMO.runs.map((run) => ({ ...run })))("run $file names parts that exist and has a whole recipe", (run) => {
     expect(Object.keys(DEMO.propellers)).toContain(run.propeller);
     expect(Object.keys(DEMO.motors)).toContain(run.motor);
     expect(Object.keys(DEMO.controllers)).toContain(run.controller);
+    if (run.thrustInstrument) expect(Object.keys(DEMO.instruments)).toContain(run.thrustInstrument);
     expect(Recipe.safeParse(run.recipe).error?.issues ?? []).toEqual([]);
+  });
+
+  test("holds the dead-weight table that the generator reads off its stand", () => {
+    const { calibration } = Instrument.parse(DEMO.instruments["beamCell"]);
+    expect(calibration).toMatchObject({ kind: "deadWeights", points: deadWeightTable() });
   });
 
   test("has each mounting of a variant once", () => {

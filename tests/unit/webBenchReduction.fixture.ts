@@ -59,6 +59,7 @@ export function reductionOf(made: Made = {}): Reduction {
       ["diameter", 0.008],
     ]),
     powerFit: C === null ? null : coefficientFit(C, [["diameter", 0.008]]),
+    quality: [],
     warnings: [],
   };
 }

@@ -1,10 +1,9 @@
 import { expect, test } from "vitest";
+import { idealMerit, limitThrust } from "../../shared/propeller/bollardEstimate.ts";
 import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/theoryCharts.ts";
 import {
   benchDisc,
   estimate,
-  idealMerit,
-  limitThrust,
   type MeasuredVariant,
   readout,
   type TheoryInputs,
@@ -19,7 +18,7 @@ const INPUTS: TheoryInputs = {
   nozzleAreaRatio: null,
   driveEfficiency: 0.75,
   voltage: 12,
-  wanted: { kind: "thrust", thrust: 20 },
+  duty: { given: "thrust", thrust: 20 },
 };
 const REDUCTION = reductionOf();
 const SANDED: MeasuredVariant = {
@@ -41,7 +40,7 @@ test("power and current follow from a wanted thrust, and the thrust follows back
   const told = estimate(INPUTS);
   // P = T^1.5 / (FM √(2 ρ A)), 20 N on a 100 mm disc: 89.44 / (0.6 × 3.963) = 37.61 W at the shaft, 50.15 W, 4.179 A.
   expect(told.sentence).toContain("takes 50.2\u202fW and 4.18\u202fA at 12.0\u202fV");
-  const back = estimate({ ...INPUTS, wanted: { kind: "power", electricalPower: 50.15 } });
+  const back = estimate({ ...INPUTS, duty: { given: "electricalPower", electricalPower: 50.15 } });
   expect(back.rows[0]!.value).toMatch(/^20\.0\u202fN/);
 });
 

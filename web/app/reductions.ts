@@ -14,7 +14,7 @@ export interface ReductionState {
   readonly problem: ApiProblem | null;
   /** Part of the work that is done, 0 to 1; only of long logs. */
   readonly fraction?: number;
-  /** Versions of run, propeller, motor and controller that it rests on. */
+  /** Versions of run, propeller, motor, controller and instruments that it rests on. */
   readonly basis: string;
 }
 
@@ -42,6 +42,7 @@ function basisOf({ version, document }: StoredDocument<Run>): string {
     partOf("propellers", propellerId)?.version,
     partOf("motors", recipe.motorId)?.version,
     partOf("controllers", recipe.controllerId)?.version,
+    ...Object.values(recipe.instrumentIds ?? {}).map((id) => partOf("instruments", id)?.version),
   ];
   return [version, ...versions.map((v) => v ?? 0)].join(".");
 }

@@ -12,7 +12,7 @@ export type Opening =
   | { readonly state: "opening" | "open" | "none" }
   | { readonly state: "refused"; readonly why: string };
 
-const NO_PARTS: api.StoredParts = { propellers: [], motors: [], controllers: [], packs: [] };
+const NO_PARTS: api.StoredParts = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
 
 /** All projects of the workbench. */
 export const projects = signal<readonly StoredDocument<Project>[]>([]);

@@ -4,7 +4,7 @@ import type { RunFacts } from "../runFacts.ts";
 import { likelyCauses } from "./likelyCauses.ts";
 
 /** Beyond these no propeller works at rest; nozzles reach about 0.7. Common practice, no source. */
-const POSSIBLE = { low: 0.01, high: 1.2 };
+export const POSSIBLE = { low: 0.01, high: 1.2 };
 
 /** A thrust coefficient that no propeller has, or one below zero. */
 export function coefficientChecks(facts: RunFacts): Warning[] {

@@ -138,7 +138,7 @@ function oneTare({ thrustTare }: RunFacts): Warning | null {
 }
 
 function noCalibration({ channels, thrust }: RunFacts): Warning | null {
-  if (channels.thrust.relativeUncertainty > 0) return null;
+  if (channels.thrust.relativeUncertainty > 0 || channels.thrust.calibration) return null;
   const [low, high] = thrust.document.coefficient.interval95;
   return warning({
     code: "bench.no-calibration",

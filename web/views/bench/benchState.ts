@@ -7,7 +7,7 @@ import { addRunFile, addRunTable, readInspection, readTrace } from "../../api/cl
 import { addRun, editRun } from "../../app/edits.ts";
 import { reductions } from "../../app/reductions.ts";
 import { noteChoice, route } from "../../app/route.ts";
-import { openProjectId, projectId, runs } from "../../app/session.ts";
+import { openProjectId, partOf, projectId, runs } from "../../app/session.ts";
 import { runRows } from "./benchModel.ts";
 import type { FitAxis } from "./fitCharts.ts";
 
@@ -53,8 +53,9 @@ export function followOpenRun(): () => void {
   const traceOf = computed(() => {
     const run = openRun.value;
     if (run === null) return null;
-    const { columns, polePairs, corrections } = run.document.recipe;
-    return `${run.id} ${JSON.stringify([columns, polePairs, corrections])}`;
+    const { columns, polePairs, corrections, instrumentIds = {} } = run.document.recipe;
+    const instruments = Object.values(instrumentIds).map((id) => [id, partOf("instruments", id)?.version]);
+    return `${run.id} ${JSON.stringify([columns, polePairs, corrections, instruments])}`;
   });
   const stops = [
     effect(() =>

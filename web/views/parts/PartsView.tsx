@@ -1,5 +1,4 @@
 import { useState } from "preact/hooks";
-import type { PartKind } from "../../../shared/model/parts.ts";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart, removePart } from "../../app/edits.ts";
 import { Screen } from "../../app/Screen.tsx";
@@ -7,12 +6,13 @@ import { partOf, parts, runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
+import { InstrumentsSection } from "../instruments/InstrumentsSection.tsx";
 import { PartForm } from "./PartForm.tsx";
-import { KIND_HINTS, KIND_NAMES, type PartList, partsModel } from "./partsModel.ts";
+import { type FormKind, KIND_HINTS, KIND_NAMES, type PartList, partsModel } from "./partsModel.ts";
 import "./parts.css";
 
 interface Editing {
-  readonly kind: PartKind;
+  readonly kind: FormKind;
   /** Null for a new part. */
   readonly id: string | null;
 }
@@ -25,6 +25,7 @@ export default function PartsView() {
       {model.lists.map((list) => (
         <KindSection key={list.kind} list={list} onEdit={(id) => setEditing({ kind: list.kind, id })} />
       ))}
+      <InstrumentsSection />
       {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
     </Screen>
   );

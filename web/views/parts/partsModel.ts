@@ -8,10 +8,12 @@ import { textOf } from "../../forms/quantityText.ts";
 import { shownNumber } from "./partDraft.ts";
 import { fieldsOf, type PartField } from "./partFields.ts";
 
-export const KINDS: readonly PartKind[] = ["propellers", "motors", "controllers", "packs"];
+/** Kinds whose form is drawn from their schema; instruments have a form of their own. */
+export type FormKind = Exclude<PartKind, "instruments">;
+export const KINDS: readonly FormKind[] = ["propellers", "motors", "controllers", "packs"];
 
 /** One and many, for headings and sentences. */
-export const KIND_NAMES: Readonly<Record<PartKind, { readonly one: string; readonly many: string }>> = {
+export const KIND_NAMES: Readonly<Record<FormKind, { readonly one: string; readonly many: string }>> = {
   propellers: { one: "propeller", many: "Propellers" },
   motors: { one: "motor", many: "Motors" },
   controllers: { one: "controller", many: "Controllers" },
@@ -19,7 +21,7 @@ export const KIND_NAMES: Readonly<Record<PartKind, { readonly one: string; reado
 };
 
 /** What each kind is for, next to its heading. */
-export const KIND_HINTS: Readonly<Record<PartKind, string>> = {
+export const KIND_HINTS: Readonly<Record<FormKind, string>> = {
   propellers: "Measure the diameter over the tips with callipers; thrust coefficients go with its fourth power.",
   motors:
     "The speed constant and resistance make shaft power known where no torque was measured. Prefer your own measurements to a seller's page.",
@@ -47,7 +49,7 @@ export interface PartRow {
 }
 
 export interface PartList {
-  readonly kind: PartKind;
+  readonly kind: FormKind;
   readonly heading: string;
   readonly columns: readonly PartColumn[];
   readonly rows: readonly PartRow[];
@@ -68,7 +70,7 @@ export function partsModel(parts: StoredParts, runs: readonly StoredDocument<Run
   };
 }
 
-function answerOf(parts: StoredParts, missing: readonly PartKind[]): string {
+function answerOf(parts: StoredParts, missing: readonly FormKind[]): string {
   const counted = KINDS.filter((kind) => parts[kind].length > 0).map((kind) =>
     counts(parts[kind].length, KIND_NAMES[kind].one),
   );
@@ -81,7 +83,7 @@ function answerOf(parts: StoredParts, missing: readonly PartKind[]): string {
     : `${have}. Add ${joined(wanted)} to see bollard thrust and current.`;
 }
 
-function listOf(kind: PartKind, parts: StoredParts, runs: readonly StoredDocument<Run>[]): PartList {
+function listOf(kind: FormKind, parts: StoredParts, runs: readonly StoredDocument<Run>[]): PartList {
   const stored = parts[kind] as readonly StoredDocument<Readonly<Record<string, unknown>>>[];
   const fields = fieldsOf(kind).filter(({ key }) => key !== "name" && key !== "note");
   // A column that no part fills would only widen the table.
@@ -115,8 +117,8 @@ function cellOf(field: PartField, value: unknown): string {
   return String(value);
 }
 
-function useOf(kind: PartKind, id: string, runs: readonly StoredDocument<Run>[]): string {
-  const uses: Readonly<Record<PartKind, (run: Run) => string | undefined>> = {
+function useOf(kind: FormKind, id: string, runs: readonly StoredDocument<Run>[]): string {
+  const uses: Readonly<Record<FormKind, (run: Run) => string | undefined>> = {
     propellers: ({ propellerId }) => propellerId,
     motors: ({ recipe }) => recipe.motorId,
     controllers: ({ recipe }) => recipe.controllerId,
@@ -126,7 +128,7 @@ function useOf(kind: PartKind, id: string, runs: readonly StoredDocument<Run>[])
   return count === 0 ? "" : counts(count, "run");
 }
 
-function doubtsOf(kind: PartKind, document: Readonly<Record<string, unknown>>, parts: StoredParts): PartRow["doubts"] {
+function doubtsOf(kind: FormKind, document: Readonly<Record<string, unknown>>, parts: StoredParts): PartRow["doubts"] {
   if (kind !== "motors") return [];
   const motor = document as unknown as StoredParts["motors"][number]["document"];
   return motorProblems(motor, parts.packs[0]?.document.openCircuitVoltage);

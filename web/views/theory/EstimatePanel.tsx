@@ -9,12 +9,12 @@ import {
   chosenNozzle,
   diameter,
   driveEfficiency,
+  duty,
   fluid,
   following,
   nozzle,
   nozzleAreaRatio,
   voltage,
-  wanted,
 } from "./theoryState.ts";
 
 /** Power, current and thrust that a stated static merit leads to. */
@@ -25,16 +25,17 @@ export function EstimatePanel() {
       <div class="form-grid">
         <SelectField
           label="Given"
-          value={wanted.value.kind}
+          value={duty.value.given}
           options={[
             { value: "thrust", label: "The thrust I want" },
-            { value: "power", label: "The electrical power I have" },
+            { value: "electricalPower", label: "The electrical power I have" },
           ]}
-          onChange={(kind) => {
-            wanted.value = kind === "thrust" ? { kind, thrust: 20 } : { kind, electricalPower: 150 };
+          onChange={(given) => {
+            duty.value =
+              given === "thrust" ? { given, thrust: 20 } : { given: "electricalPower", electricalPower: 150 };
           }}
         />
-        <WantedField />
+        <DutyField />
         <QuantityField
           label="Diameter"
           symbol="D"
@@ -85,32 +86,34 @@ export function EstimatePanel() {
   );
 }
 
-function WantedField() {
-  const now = wanted.value;
-  return now.kind === "thrust" ? (
-    <QuantityField
-      key="thrust"
-      label="Wanted thrust"
-      symbol="T"
-      dimension="massAsForce"
-      unit="N"
-      value={now.thrust}
-      positive
-      onChange={(thrust) => {
-        if (thrust !== null) wanted.value = { kind: "thrust", thrust };
-      }}
-    />
-  ) : (
+function DutyField() {
+  const now = duty.value;
+  if (now.given === "thrust")
+    return (
+      <QuantityField
+        key="thrust"
+        label="Wanted thrust"
+        symbol="T"
+        dimension="massAsForce"
+        unit="N"
+        value={now.thrust}
+        positive
+        onChange={(thrust) => {
+          if (thrust !== null) duty.value = { given: "thrust", thrust };
+        }}
+      />
+    );
+  return (
     <QuantityField
       key="power"
       label="Electrical power"
       symbol="P_e"
       dimension="power"
       unit="W"
-      value={now.electricalPower}
+      value={now.given === "electricalPower" ? now.electricalPower : null}
       positive
       onChange={(electricalPower) => {
-        if (electricalPower !== null) wanted.value = { kind: "power", electricalPower };
+        if (electricalPower !== null) duty.value = { given: "electricalPower", electricalPower };
       }}
     />
   );

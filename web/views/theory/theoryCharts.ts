@@ -1,4 +1,5 @@
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../shared/propeller/bollardEstimate.ts";
 import { powerCoefficient } from "../../../shared/propeller/coefficients.ts";
 import { formatQuantity } from "../../../shared/quantity/format.ts";
 import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
@@ -8,7 +9,7 @@ import { plateauName } from "../bench/plateausModel.ts";
 import { MILLIMETRE, RPM } from "../bench/shownUnits.ts";
 import { freeStyle } from "../variants/variantGroups.ts";
 import { meanThrustCoefficient } from "../variants/variantMean.ts";
-import { limitThrust, type MeasuredVariant, predictedThrust, shaftPowerFor, type TheoryInputs } from "./theoryModel.ts";
+import type { MeasuredVariant, TheoryInputs } from "./theoryModel.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
 
@@ -42,7 +43,7 @@ export function thrustPowerChart(
         name: `Prediction, static merit ${inputs.staticMerit.toFixed(2)}`,
         kind: "prediction",
         style: freeStyle(variants),
-        points: curve(reach, (power) => predictedThrust(power * passed, inputs)),
+        points: curve(reach, (power) => thrustOfMerit(power * passed, inputs.staticMerit, inputs)),
       },
       ...measured,
     ],
@@ -93,7 +94,8 @@ function samePowerSeries(
     curve(reach, (rpm) => thrustAt(shaftPowerAt(reduction, coefficient.value, rpm * RPM.factor)));
   const banded = curve(reach, (rpm) => rpm).map(({ x }): ChartPoint => {
     if (x === 0) return { x, y: 0 };
-    const thrust = (c: number) => predictedThrust(shaftPowerAt(reduction, Math.max(c, 1e-9), x * RPM.factor), disc);
+    const thrust = (c: number) =>
+      thrustOfMerit(shaftPowerAt(reduction, Math.max(c, 1e-9), x * RPM.factor), inputs.staticMerit, disc);
     const [low, high] = coefficient.interval95;
     return { x, y: thrust(coefficient.value), yInterval: [thrust(low), thrust(high)] };
   });
@@ -186,8 +188,5 @@ function greatest(series: readonly ChartSeries[]): number {
 }
 
 function statedPower(inputs: TheoryInputs, kind: PowerKind): number {
-  const { wanted, driveEfficiency } = inputs;
-  const shaft =
-    wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
-  return kind === "shaftPower" ? shaft : shaft / driveEfficiency;
+  return bollardEstimate(inputs)[kind];
 }

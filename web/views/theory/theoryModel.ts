@@ -1,33 +1,27 @@
+import type { BollardDuty } from "../../../shared/model/bollardEstimate.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
-import { discArea } from "../../../shared/propeller/coefficients.ts";
-import { idealBollardThrust, idealNozzleThrust } from "../../../shared/propeller/momentum.ts";
-import { meritFromThrustAndPower, thrustFromMerit } from "../../../shared/propeller/staticMerit.ts";
+import {
+  bollardEstimate,
+  idealMerit,
+  limitThrust,
+  thrustOfMerit,
+  type WorkingDisc,
+} from "../../../shared/propeller/bollardEstimate.ts";
 import { formatInterval, formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
 import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
-import { KILOGRAM_FORCE, NEWTON, WATT } from "../bench/shownUnits.ts";
+import { AMPERE, KILOGRAM_FORCE, NEWTON, NEWTON_PER_WATT, VOLT, WATT } from "../bench/shownUnits.ts";
 
 /** Least and greatest stated merit of the slider; real small propellers lie well inside. */
 export const MERIT_RANGE = { low: 0.2, high: 0.9, step: 0.01 } as const;
 
-export interface Disc {
-  /** Diameter, m. */
-  readonly diameter: number;
-  /** Density of the fluid, kg/m³. */
-  readonly density: number;
-  /** Exit area over disc area of a nozzle; null for an open propeller. */
-  readonly nozzleAreaRatio: number | null;
-}
-
 /** What a person states on this screen: everything the prediction follows from. */
-export interface TheoryInputs extends Disc {
+export interface TheoryInputs extends WorkingDisc {
   readonly staticMerit: number;
   /** Shaft power over electrical power; a stated share of what motor and controller pass on. */
   readonly driveEfficiency: number;
   /** Supply voltage that the current is worked out at, V. */
   readonly voltage: number;
-  readonly wanted:
-    | { readonly kind: "thrust"; readonly thrust: number }
-    | { readonly kind: "power"; readonly electricalPower: number };
+  readonly duty: BollardDuty;
 }
 
 /** A variant that has been measured, with the static merit of all its runs where power is known. */
@@ -43,37 +37,12 @@ export interface MeasuredVariant {
  * Diameter and density behind the measured points, so that their limit is told for the same disc. Of several it is the
  * one with the highest limit, which no honest point of the others can pass either; nothing where nothing was measured.
  */
-export function benchDisc(variants: readonly MeasuredVariant[]): Partial<Pick<Disc, "diameter" | "density">> {
+export function benchDisc(variants: readonly MeasuredVariant[]): Partial<Pick<WorkingDisc, "diameter" | "density">> {
   const discs = variants.flatMap(({ reductions }) =>
     reductions.map(({ diameter, fluid }) => ({ diameter: diameter.value, density: fluid.density })),
   );
   const limit = (disc: (typeof discs)[number]) => limitThrust(1, { ...disc, nozzleAreaRatio: null });
   return discs.length === 0 ? {} : discs.reduce((a, b) => (limit(b) > limit(a) ? b : a));
-}
-
-/** Greatest thrust momentum theory allows at `shaftPower`, N. */
-export function limitThrust(shaftPower: number, { diameter, density, nozzleAreaRatio }: Disc): number {
-  const disc = { shaftPower, discArea: discArea(diameter), density };
-  return nozzleAreaRatio === null
-    ? idealBollardThrust(disc)
-    : idealNozzleThrust({ ...disc, areaRatio: nozzleAreaRatio });
-}
-
-/** Thrust of the stated merit at `shaftPower`, N. */
-export function predictedThrust(shaftPower: number, { diameter, density, staticMerit }: TheoryInputs): number {
-  return thrustFromMerit({ shaftPower, discArea: discArea(diameter), density, staticMerit });
-}
-
-/** Static merit of the ideal itself: 1 for an open propeller, more in a nozzle, where part of the thrust is the nozzle's. */
-export function idealMerit(disc: Disc): number {
-  const shaftPower = 1;
-  const { diameter, density } = disc;
-  return meritFromThrustAndPower({
-    thrust: limitThrust(shaftPower, disc),
-    shaftPower,
-    discArea: discArea(diameter),
-    density,
-  });
 }
 
 /** One sentence: how close the best measured variant comes; or what is missing for an answer. */
@@ -91,7 +60,7 @@ export function theoryAnswer(variants: readonly MeasuredVariant[], inputs: Theor
 export function readout({ name, staticMerit }: MeasuredVariant, inputs: TheoryInputs): string {
   if (staticMerit === null) return `${name}: shaft power is not known, so its static merit is not.`;
   const share = scaled(staticMerit, 100 / idealMerit(inputs));
-  const real = (merit: number) => predictedThrust(REFERENCE_POWER, { ...inputs, staticMerit: merit });
+  const real = (merit: number) => thrustOfMerit(REFERENCE_POWER, merit, inputs);
   const [low, high] = staticMerit.interval95;
   const thrust = low > 0 ? ` (${formatInterval([real(low), real(high)], NEWTON)})` : "";
   return (
@@ -113,55 +82,41 @@ export interface Estimate {
 
 /** Power, current and thrust that follow from the stated merit. Exact consequences of stated numbers, so without interval. */
 export function estimate(inputs: TheoryInputs): Estimate {
-  const { staticMerit, driveEfficiency, voltage, wanted } = inputs;
-  const shaftPower =
-    wanted.kind === "thrust" ? shaftPowerFor(wanted.thrust, inputs) : wanted.electricalPower * driveEfficiency;
-  const thrust = wanted.kind === "thrust" ? wanted.thrust : predictedThrust(shaftPower, inputs);
-  const electricalPower = shaftPower / driveEfficiency;
-  const current = electricalPower / voltage;
-  const thrustText = `${formatQuantity(thrust, NEWTON)} (${formatQuantity(thrust, KILOGRAM_FORCE)})`;
+  const { staticMerit, voltage, duty } = inputs;
+  const found = bollardEstimate(inputs);
+  const thrustText = `${formatQuantity(found.thrust, NEWTON)} (${formatQuantity(found.thrust, KILOGRAM_FORCE)})`;
+  const current = formatQuantity(found.electricalPower / voltage, AMPERE);
+  const byThrust = duty.given === "thrust";
   return {
     rows: [
-      {
-        name: "Bollard thrust",
-        value: thrustText,
-        how: wanted.kind === "thrust" ? "stated" : "from shaft power and merit",
-      },
+      { name: "Bollard thrust", value: thrustText, how: byThrust ? "stated" : "from shaft power and merit" },
       {
         name: "Ideal thrust at this power",
-        value: formatQuantity(limitThrust(shaftPower, inputs), NEWTON),
+        value: formatQuantity(found.idealThrust, NEWTON),
         how: "momentum limit",
       },
       {
         name: "Shaft power",
-        value: formatQuantity(shaftPower, WATT),
-        how: wanted.kind === "thrust" ? "ideal power over merit" : "electrical power × efficiency",
+        value: formatQuantity(found.shaftPower, WATT),
+        how: byThrust ? "ideal power over merit" : "electrical power × efficiency",
       },
       {
         name: "Electrical power",
-        value: formatQuantity(electricalPower, WATT),
-        how: wanted.kind === "power" ? "stated" : "shaft power over efficiency",
+        value: formatQuantity(found.electricalPower, WATT),
+        how: duty.given === "electricalPower" ? "stated" : "shaft power over efficiency",
       },
-      { name: "Supply current", value: `${formatNumber(current)}\u202fA`, how: `at ${formatNumber(voltage)}\u202fV` },
+      { name: "Supply current", value: current, how: `at ${formatQuantity(voltage, VOLT)}` },
       {
         name: "Thrust over electrical power",
-        value: `${formatNumber(thrust / electricalPower)}\u202fN/W`,
+        value: formatQuantity(found.thrustPerPower, NEWTON_PER_WATT),
         how: "falls as the thrust grows",
       },
     ],
     sentence:
-      `With a static merit of ${formatNumber(staticMerit, 2)}, ${thrustText} takes ${formatQuantity(electricalPower, WATT)} ` +
-      `and ${formatNumber(current)}\u202fA at ${formatNumber(voltage)}\u202fV.`,
-    caution:
-      staticMerit > idealMerit(inputs)
-        ? `A static merit of ${formatNumber(staticMerit, 2)} is more than momentum theory allows; take less.`
-        : "",
+      `With a static merit of ${formatNumber(staticMerit, 2)}, ${thrustText} takes ` +
+      `${formatQuantity(found.electricalPower, WATT)} and ${current} at ${formatQuantity(voltage, VOLT)}.`,
+    caution: found.warnings.map(({ message }) => message).join(" "),
   };
-}
-
-/** Shaft power that a thrust takes at the stated merit, W: thrust grows with power to the 2/3, so one known point is enough. */
-export function shaftPowerFor(thrust: number, inputs: TheoryInputs): number {
-  return (thrust / predictedThrust(1, inputs)) ** 1.5;
 }
 
 /** What stands behind the picture: model, equation, range, source. */

@@ -16,7 +16,7 @@ export const chosenNozzle = signal<boolean | null>(null);
 export const nozzleAreaRatio = signal(1);
 export const driveEfficiency = signal(0.75);
 export const voltage = signal(14.8);
-export const wanted = signal<TheoryInputs["wanted"]>({ kind: "thrust", thrust: 20 });
+export const duty = signal<TheoryInputs["duty"]>({ given: "thrust", thrust: 20 });
 export const powerKind = signal<PowerKind>("shaftPower");
 export const chosenDiameter = signal<number | null>(null);
 export const chosenFluid = signal<FluidState | null>(null);
@@ -64,7 +64,7 @@ export const inputs = computed((): TheoryInputs | null => {
     nozzleAreaRatio: nozzle.value ? nozzleAreaRatio.value : null,
     driveEfficiency: driveEfficiency.value,
     voltage: voltage.value,
-    wanted: wanted.value,
+    duty: duty.value,
   };
 });
 

@@ -1,0 +1,27 @@
+import type { QualityCheck } from "../../model/quality.ts";
+import type { RunFacts } from "../runFacts.ts";
+import { heating } from "./heating.ts";
+import { immersion } from "./immersion.ts";
+import { packSag } from "./packSag.ts";
+import { plateauRange } from "./plateauRange.ts";
+import { returnFlow } from "./returnFlow.ts";
+import { reynoldsRange } from "./reynoldsRange.ts";
+import { saturation } from "./saturation.ts";
+import { tachometerAliasing } from "./tachometerAliasing.ts";
+import { tankSize } from "./tankSize.ts";
+import { tareSize } from "./tareSize.ts";
+import { temperatureDrift } from "./temperatureDrift.ts";
+import { ventilation } from "./ventilation.ts";
+
+/** What can go wrong on a thrust stand, in the order a builder would look: the water, the supply, the instruments, the run. */
+const CHECKS: readonly ((facts: RunFacts) => QualityCheck)[] = [
+  ...[immersion, tankSize, returnFlow, ventilation],
+  ...[packSag, heating, temperatureDrift],
+  ...[saturation, tachometerAliasing, tareSize],
+  ...[plateauRange, reynoldsRange],
+];
+
+/** Every check of the run, passed or not. */
+export function qualityCard(facts: RunFacts): QualityCheck[] {
+  return CHECKS.map((check) => check(facts));
+}

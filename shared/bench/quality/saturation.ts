@@ -1,0 +1,101 @@
+import type { QualityCheck } from "../../model/quality.ts";
+import { moments } from "../../numeric/moments.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { samplesOf, valueAt } from "../channels.ts";
+import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import type { RunFacts } from "../runFacts.ts";
+import { heldStretches } from "./heldStretches.ts";
+import { flagged, inPercent, passed, percentText } from "./verdict.ts";
+
+/** Part of a plateau's readings at the greatest value from which on they pile up. Common practice, no source. */
+const PILE = 0.05;
+const FEWEST_READINGS = 20;
+/** Steps of the reading that noise must span before a pile at its edge means anything. */
+const TELLING_SPREAD = 1;
+/** Thrust that should separate two plateaus which read the same, as a part. */
+const APART = 0.1;
+
+const SUBJECT = {
+  code: "bench.load-cell-saturation",
+  name: "Load cell at its end",
+  limit: `fewer than ${percentText(PILE)} of a plateau's readings at the greatest value, and no reading beyond the stated capacity`,
+};
+
+interface Pile {
+  readonly held: MeasuredPlateau;
+  /** Part of its readings at the greatest value of the log. */
+  readonly share: number;
+  /** Part of its readings in the next lower class of readings. */
+  readonly below: number;
+  /** Standard deviation in steps of the reading. */
+  readonly spread: number;
+}
+
+/** Do readings stop at a greatest value, as at an end stop or the top of a converter? */
+export function saturation(facts: RunFacts): QualityCheck {
+  const direction = Math.sign(facts.thrust.fit.coefficient) || 1;
+  const greatest = greatestReading(facts, direction);
+  const capacity = facts.recipe.stand?.loadCellCapacity;
+  const part = capacity === undefined ? null : Math.abs(greatest) / capacity;
+  const piles = heldStretches(facts).map((held) => pileOf(held, facts, greatest, direction));
+  const worst = piles.reduce((a, b) => (b.share > a.share ? b : a));
+  const ofCapacity = part === null ? "" : `, ${percentText(part)} of the stated capacity reached`;
+  const measured = inPercent(worst.share, { after: ` of a plateau's readings at the greatest value${ofCapacity}` });
+  const stopped = cutOff(piles) ?? flatTop(piles);
+  if (!stopped && (part === null || part <= 1)) {
+    return passed(SUBJECT, measured, "The readings do not pile up at their greatest value.");
+  }
+  const reading = `${formatNumber(Math.abs(greatest))}\u202fN (zero included)`;
+  return flagged(SUBJECT, {
+    measured,
+    sentence: stopped
+      ? `Readings stop at ${reading}: thrust beyond that was not recorded.`
+      : `The greatest reading, ${reading}, is beyond the stated capacity of ${formatNumber(capacity!)}\u202fN.`,
+    mend: "Shorten the lever on the cell's side, take a cell or range for more load, look for an end stop, and leave the plateaus that stopped out of the fit.",
+  });
+}
+
+/** The greatest reading in the direction of thrust among held stretches: a glitch elsewhere is no end stop. */
+function greatestReading(facts: RunFacts, direction: number): number {
+  let greatest = -Infinity;
+  for (const { span, readings } of heldStretches(facts)) {
+    for (let i = 0; i < readings.thrust.length; i++) {
+      if (Number.isNaN(readings.thrust[i])) continue;
+      greatest = Math.max(greatest, direction * valueAt(facts.channels.thrust, span.from + i));
+    }
+  }
+  return direction * greatest;
+}
+
+function pileOf(held: MeasuredPlateau, { channels }: RunFacts, greatest: number, direction: number): Pile {
+  const readings = samplesOf(channels.thrust, held.span.from, held.span.to).filter(
+    (_, i) => !Number.isNaN(held.readings.thrust[i]),
+  );
+  const tiny = 1e-9 * Math.max(1, Math.abs(greatest));
+  const step = Math.max(channels.thrust.resolution, tiny);
+  const from = (steps: number) =>
+    readings.filter((reading) => direction * (greatest - reading) <= steps * step + tiny).length / readings.length;
+  const share = from(0.5);
+  const spread = readings.length > 1 ? moments(readings).standardDeviation / step : 0;
+  return { held, share: readings.length >= FEWEST_READINGS ? share : 0, below: from(1.5) - share, spread };
+}
+
+/** Noise whose upper side is missing: more readings in the last class than in the one before it. */
+function cutOff(piles: readonly Pile[]): Pile | undefined {
+  return piles.find(
+    ({ share, below, spread }) => share >= PILE && share < 1 && share > 2 * below && spread >= TELLING_SPREAD,
+  );
+}
+
+/** Two speeds that should differ in thrust and read the same greatest value all along. */
+function flatTop(piles: readonly Pile[]): Pile | undefined {
+  const flat = piles.filter(({ share }) => share > 0.9);
+  const squares = flat.map(({ held }) => held.rotationRate.mean ** 2);
+  return squares.length >= 2 && Math.max(...squares) > (1 + APART) * Math.min(...squares) ? flat[0] : silentTop(piles);
+}
+
+/** A plateau without any noise at the greatest value, where the others have noise. */
+function silentTop(piles: readonly Pile[]): Pile | undefined {
+  const noisy = piles.filter(({ share, spread }) => share === 0 && spread >= TELLING_SPREAD);
+  return noisy.length >= 2 ? piles.find(({ share }) => share === 1) : undefined;
+}

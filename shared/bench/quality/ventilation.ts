@@ -1,0 +1,134 @@
+import type { QualityCheck } from "../../model/quality.ts";
+import { brownForsythe } from "../../numeric/brownForsythe.ts";
+import { moments } from "../../numeric/moments.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import type { RunFacts } from "../runFacts.ts";
+import { everyNth } from "../settling.ts";
+import { atBollard, heldStretches } from "./heldStretches.ts";
+import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
+
+/** Loss of thrust and growth of variance that must come together. Common practice, no source. */
+const LOSS = 0.03;
+const VARIANCE_RATIO = 3;
+/** Chance of such a difference of spread by accident. */
+const TOO_RARE = 0.001;
+/** From this part of the top rotation rate on a plateau is looked at: air comes with load. */
+const LOADED_PART = 0.6;
+const FEWEST_READINGS = 30;
+/** As many readings of a plateau are looked at. */
+const MOST_READINGS = 512;
+
+const SUBJECT = {
+  code: "bench.ventilation",
+  name: "Ventilation",
+  limit: `no plateau where thrust is ${percentText(LOSS)} lower and its variance ${VARIANCE_RATIO} times greater at once (common practice)`,
+};
+
+/** Thrust over n², thinned, of a stretch. */
+interface Stretch {
+  readonly held: MeasuredPlateau;
+  readonly rate: number;
+  readonly ratios: Float64Array;
+  readonly mean: number;
+}
+
+interface Sign {
+  readonly stretch: Stretch;
+  /** Variance over what it should be. */
+  readonly varianceRatio: number;
+  /** Part of the thrust that is missing. */
+  readonly loss: number;
+  readonly rare: boolean;
+  readonly within: boolean;
+}
+
+/**
+ * Does the propeller draw air? Then thrust drops and starts to flutter: within a plateau (both sides of its greatest
+ * step), or from the slower plateaus to the faster ones.
+ */
+export function ventilation(facts: RunFacts): QualityCheck {
+  if (facts.recipe.fluid.kind === "air") return passed(SUBJECT, null, "The run was in air: there is no air to draw.");
+  const stretches = heldStretches(facts).map(stretchOf).filter((one) => one.ratios.length >= FEWEST_READINGS);
+  const loaded = stretches.filter(({ rate }) => rate >= LOADED_PART * facts.rest.topRate);
+  const signs = loaded.flatMap((stretch) => [
+    ...withinSign(stretch),
+    ...(atBollard(facts) ? betweenSign(stretch, stretches) : []),
+  ]);
+  if (signs.length === 0) {
+    return unjudged(
+      SUBJECT,
+      `No fast plateau holds ${FEWEST_READINGS} readings with spread, so flutter can not be seen.`,
+      "Log at 10 readings a second or more, without smoothing in the scale.",
+    );
+  }
+  const found = signs.find(tells) ?? signs.reduce((a, b) => (Math.min(b.loss, 1) > a.loss ? b : a));
+  const measured = inPercent(found.loss, {
+    after: ` of thrust missing, variance ×${formatNumber(found.varianceRatio, 2)}`,
+  });
+  if (!tells(found)) return passed(SUBJECT, measured, "Thrust neither drops nor flutters as the load grows.");
+  const rpm = formatNumber(found.stretch.rate * 60);
+  return flagged(SUBJECT, {
+    measured,
+    sentence: found.within
+      ? `At ${rpm} rpm thrust drops by ${percentText(found.loss)} within the plateau and flutters from then on.`
+      : `At ${rpm} rpm thrust is ${percentText(found.loss)} less than the slower plateaus promise, and flutters.`,
+    mend: "Look for air drawn down from the surface: lower the propeller, put a plate at the surface above it, and leave the plateaus with air out of the fit.",
+  });
+}
+
+const tells = ({ varianceRatio, loss, rare }: Sign) => rare && varianceRatio >= VARIANCE_RATIO && loss >= LOSS;
+
+function stretchOf(held: MeasuredPlateau): Stretch {
+  const { thrust, rotationRate } = held.readings;
+  const ratios = everyNth(
+    thrust.map((force, i) => (rotationRate[i]! > 0 ? force / rotationRate[i]! ** 2 : Number.NaN)),
+    MOST_READINGS,
+  );
+  return { held, rate: held.rotationRate.mean, ratios, mean: ratios.length > 0 ? moments(ratios).mean : 0 };
+}
+
+/** The split of the stretch with the greatest step of the mean. */
+function withinSign(stretch: Stretch): Sign[] {
+  const { ratios, mean } = stretch;
+  const at = greatestStep(ratios);
+  const sides = [ratios.subarray(0, at), ratios.subarray(at)];
+  const means = sides.map((side) => moments(side).mean);
+  const size = means.map((value) => value * Math.sign(mean));
+  const [low, high] = size[0]! < size[1]! ? [0, 1] : [1, 0];
+  if (!(size[high]! > 0) || moments(sides[high]!).variance === 0) return [];
+  const { varianceRatio, pValue } = brownForsythe(sides[low]!, sides[high]!);
+  return [{ stretch, varianceRatio, loss: 1 - size[low]! / size[high]!, rare: pValue < TOO_RARE, within: true }];
+}
+
+function greatestStep(values: Float64Array): number {
+  const count = values.length;
+  const total = values.reduce((sum, value) => sum + value, 0);
+  const margin = Math.max(8, count >> 3);
+  let [best, at, before] = [-1, count >> 1, 0];
+  for (let k = 1; k < count; k++) {
+    before += values[k - 1]!;
+    if (k < margin || count - k < margin) continue;
+    const step = Math.abs(before / k - (total - before) / (count - k)) * Math.sqrt((k * (count - k)) / count);
+    if (step > best) [best, at] = [step, k];
+  }
+  return at;
+}
+
+/** Slower plateaus that must be there to say what a faster one should do. */
+const FEWEST_SLOWER = 2;
+/** A plateau must be slower by this part to count as slower. */
+const SLOWER = 0.97;
+
+/** Relative spread falls as thrust grows above the noise floor, so that the next two slower ones bound it from above. */
+function betweenSign(stretch: Stretch, all: readonly Stretch[]): Sign[] {
+  const slower = all.filter(({ rate }) => rate < SLOWER * stretch.rate).sort((a, b) => b.rate - a.rate);
+  if (slower.length < FEWEST_SLOWER) return [];
+  const next = slower.slice(0, 2).flatMap(({ ratios, mean }) => Array.from(ratios, (ratio) => ratio / mean));
+  const own = stretch.ratios.map((ratio) => ratio / stretch.mean);
+  const weight = slower.reduce((sum, { rate }) => sum + rate ** 4, 0);
+  const expected = slower.reduce((sum, { rate, mean }) => sum + rate ** 4 * mean, 0) / weight;
+  if (!Number.isFinite(expected) || expected === 0 || moments(Float64Array.from(next)).variance === 0) return [];
+  const { varianceRatio, pValue } = brownForsythe(own, next);
+  return [{ stretch, varianceRatio, loss: 1 - stretch.mean / expected, rare: pValue < TOO_RARE, within: false }];
+}

@@ -1,0 +1,44 @@
+import type { QualityCheck } from "../../model/quality.ts";
+import { formatNumber } from "../../quantity/format.ts";
+
+/** What a check is called and judged against. */
+export interface CheckSubject {
+  readonly code: string;
+  readonly name: string;
+  readonly limit: string;
+}
+
+interface Finding {
+  readonly measured: QualityCheck["measured"];
+  readonly sentence: string;
+  readonly mend: string;
+}
+
+/** The run is fine in this respect. */
+export function passed(subject: CheckSubject, measured: QualityCheck["measured"], sentence: string): QualityCheck {
+  return { ...subject, verdict: "pass", measured, sentence, mend: "" };
+}
+
+/** Something to mend, or to keep in mind. */
+export function flagged(subject: CheckSubject, finding: Finding): QualityCheck {
+  return { ...subject, verdict: "flag", ...finding };
+}
+
+/** No judgement; the sentence says what is missing, `mend` how to give it. */
+export function unjudged(subject: CheckSubject, sentence: string, mend: string): QualityCheck {
+  return { ...subject, verdict: "unknown", measured: null, sentence, mend };
+}
+
+/** A ratio shown in percent, with its sign where asked. */
+export function inPercent(ratio: number, { signed = false, after = "" } = {}): NonNullable<QualityCheck["measured"]> {
+  return { value: 100 * ratio, unit: "%", text: `${percentText(ratio, signed)}${after}` };
+}
+
+/** "+1.2 %": two digits, never more than two decimals, so that noise does not look like a finding. */
+export function percentText(ratio: number, signed = false): string {
+  const percent = 100 * ratio;
+  const size = Math.abs(percent);
+  const text = size < 0.05 ? "0" : formatNumber(size, size < 1 ? 1 : 2);
+  const sign = percent < 0 && text !== "0" ? "−" : signed && text !== "0" ? "+" : "";
+  return `${sign}${text}\u202f%`;
+}

@@ -1,0 +1,49 @@
+import { median } from "../numeric/median.ts";
+import { samplesOf } from "./channels.ts";
+import type { PlateauSearch } from "./plateauSpans.ts";
+import type { RowSpan } from "./rest.ts";
+import { creeps, everyNth, settledFrom } from "./settling.ts";
+import { segmentOf } from "./tareLine.ts";
+
+/** Part by which the rotation rate may still move on a plateau: thrust moves with its square, and the ratio is what counts. */
+const RATE_TOLERANCE = 0.01;
+/** Part by which thrust over rotation rate squared may still move. */
+const RATIO_TOLERANCE = 0.002;
+
+/** Part by which it may creep over the whole of a plateau. */
+const CREEP_TOLERANCE = 0.02;
+/** The same as part of the thrust at the top rotation rate: what does not matter there need not throw a slow plateau out. */
+const CREEP_OF_GREATEST = 0.005;
+
+/** First row from which rotation rate and thrust per rotation rate squared stay settled; null where they do not. */
+export function settledRow({ channels, timeline, tare, rest }: PlateauSearch, { from, to }: RowSpan): number | null {
+  const rates = samplesOf(channels.rotationRate, from, to);
+  const thrusts = samplesOf(channels.thrust, from, to);
+  const segment = segmentOf(timeline, from);
+  const zero = tare.at(timeline.times[from]!, segment).value;
+  // The zero moves on during the step; holding it still would make a slow propeller look as if it crept.
+  const drift = (tare.at(timeline.times[to - 1]!, segment).value - zero) / Math.max(1, to - from - 1);
+  const typicalRate = Math.abs(lateMedian(rates));
+  if (!(typicalRate > 0)) return null;
+  const byRate = settledFrom(rates, {
+    tolerance: Math.max(RATE_TOLERANCE * typicalRate, channels.rotationRate.resolution),
+  });
+  const ratios = new Float64Array(rates.length);
+  for (let i = 0; i < ratios.length; i++) {
+    const square = rates[i]! * rates[i]!;
+    ratios[i] = square > 0 ? (thrusts[i]! - zero - drift * i) / square : Number.NaN;
+  }
+  const step = channels.thrust.resolution / typicalRate ** 2;
+  const byRatio = settledFrom(ratios, { tolerance: Math.max(RATIO_TOLERANCE * Math.abs(lateMedian(ratios)), step) });
+  if (byRate === null || byRatio === null) return null;
+  const settled = Math.max(byRate, byRatio);
+  const part = Math.max(CREEP_TOLERANCE, CREEP_OF_GREATEST * (rest.topRate / typicalRate) ** 2);
+  const creeping = creeps(ratios.subarray(settled), part * Math.abs(lateMedian(ratios)));
+  return creeping ? null : from + settled;
+}
+
+/** Typical value of the second half, undisturbed by glitches. */
+function lateMedian(values: Float64Array): number {
+  const late = everyNth(values.subarray(values.length >> 1), 512);
+  return late.length > 0 ? median(late) : 0;
+}

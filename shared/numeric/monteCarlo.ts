@@ -1,0 +1,121 @@
+import { OutOfDomain } from "../quantity/problem.ts";
+import { moments } from "./moments.ts";
+
+/** What the draws of a result show. */
+export interface DrawnSpread {
+  readonly mean: number;
+  readonly standardUncertainty: number;
+  /** Cuts off the same share at either end. */
+  readonly symmetricInterval: readonly [number, number];
+  /** The shortest that holds the share. */
+  readonly shortestInterval: readonly [number, number];
+}
+
+const COVERAGE = 0.95;
+
+/**
+ * Mean, standard deviation and 95 % intervals of the draws of a result.
+ *
+ * Source   JCGM 101:2008, 7.6 (mean, standard deviation), 7.7 and 5.3.2 to 5.3.4 (intervals).
+ * Throws   OutOfDomain `numeric.few-draws` for fewer than 40 values, where 2.5 % is not one of them.
+ */
+export function spreadOf(values: ArrayLike<number>): DrawnSpread {
+  const sorted = Float64Array.from(values).sort();
+  const M = sorted.length;
+  if (M < 40) throw fewDraws(M, 40);
+  const { mean, standardDeviation } = moments(sorted);
+  const q = Math.round(COVERAGE * M);
+  const r = Math.floor((M - q + 1) / 2);
+  let shortest = 0;
+  for (let i = 1; i + q < M; i++) {
+    if (sorted[i + q]! - sorted[i]! < sorted[shortest + q]! - sorted[shortest]!) shortest = i;
+  }
+  return {
+    mean,
+    standardUncertainty: standardDeviation,
+    symmetricInterval: [sorted[r - 1]!, sorted[Math.min(r - 1 + q, M - 1)]!],
+    shortestInterval: [sorted[shortest]!, sorted[Math.min(shortest + q, M - 1)]!],
+  };
+}
+
+/**
+ * Half a unit in the last of `digits` significant digits of a standard uncertainty: how far apart two statements of it may
+ * be before they differ.
+ *
+ * Source   JCGM 101:2008, 7.9.2. Its examples: u = 0.000 35, two digits: 0.000 005; u = 2, one digit: 0.5.
+ */
+export function numericalTolerance(standardUncertainty: number, digits: number): number {
+  if (!(standardUncertainty > 0)) return 0;
+  const exponent = Number(standardUncertainty.toExponential(digits - 1).split("e")[1]);
+  return 0.5 * 10 ** (exponent - digits + 1);
+}
+
+/** Draws of one turn: enough that the ends of a 95 % interval rest on 250 each. JCGM 101:2008, 7.9.4 b. */
+export const DRAWS_OF_A_TURN = 10_000;
+
+export interface AdaptiveRequest {
+  /** Gives one draw of the result. */
+  readonly evaluate: () => number;
+  /** Significant digits of the standard uncertainty that are wanted to stand still. */
+  readonly digits: number;
+  readonly maximumDraws: number;
+}
+
+export interface AdaptiveSpread extends DrawnSpread {
+  readonly draws: number;
+  /** False if mean, standard uncertainty or an end of the symmetric interval still moved by more than the tolerance. */
+  readonly converged: boolean;
+  readonly tolerance: number;
+}
+
+/**
+ * Draws in turns of 10,000 until the mean, the standard uncertainty and the ends of the 95 % interval are known to the
+ * numerical tolerance, or `maximumDraws` are spent.
+ *
+ * Source   JCGM 101:2008, 7.9.4.
+ */
+export function adaptiveSpread({ evaluate, digits, maximumDraws }: AdaptiveRequest): AdaptiveSpread {
+  if (maximumDraws < 2 * DRAWS_OF_A_TURN) throw fewDraws(maximumDraws, 2 * DRAWS_OF_A_TURN);
+  const all: number[] = [];
+  const turns: (readonly number[])[] = [];
+  for (;;) {
+    const turn = Float64Array.from({ length: DRAWS_OF_A_TURN }, evaluate);
+    for (const value of turn) all.push(value);
+    turns.push(statedNumbers(spreadOf(turn)));
+    if (turns.length < 2) continue;
+    const tolerance = numericalTolerance(moments(all).standardDeviation, digits);
+    const converged = movementOf(turns) <= tolerance;
+    if (converged || all.length + DRAWS_OF_A_TURN > maximumDraws) {
+      return { ...spreadOf(all), draws: all.length, converged, tolerance };
+    }
+  }
+}
+
+/** The four numbers that are stated of a spread. */
+function statedNumbers({ mean, standardUncertainty, symmetricInterval }: DrawnSpread): number[] {
+  return [mean, standardUncertainty, ...symmetricInterval];
+}
+
+/** Twice the greatest standard deviation of the averages over the turns. */
+function movementOf(turns: readonly (readonly number[])[]): number {
+  const spreads = turns[0]!.map((_, k) => moments(turns.map((turn) => turn[k]!)).standardDeviation);
+  return (2 * Math.max(...spreads)) / Math.sqrt(turns.length);
+}
+
+/** How far the stated numbers of `values` may still move: twice their standard deviation, from ten equal parts. */
+export function movementLeft(values: ArrayLike<number>): number {
+  const parts = 10;
+  const size = Math.floor(values.length / parts);
+  const all = Float64Array.from(values);
+  const turns = Array.from({ length: parts }, (_, k) => statedNumbers(spreadOf(all.subarray(k * size, (k + 1) * size))));
+  return movementOf(turns);
+}
+
+function fewDraws(found: number, needed: number): OutOfDomain {
+  return new OutOfDomain({
+    code: "numeric.few-draws",
+    found: `${found} draws`,
+    needed: `at least ${needed}`,
+    mend: "Ask for more draws",
+  });
+}

@@ -1,0 +1,68 @@
+import type { DraftRow } from "./instrumentDraft.ts";
+import { withCell } from "./instrumentDraft.ts";
+
+export interface PointsTableProps {
+  readonly rows: readonly DraftRow[];
+  readonly appliedUnit: string;
+  readonly readingUnit: string;
+  readonly onRows: (rows: readonly DraftRow[]) => void;
+  /** Called with pasted text; true where it was a table and was taken. */
+  readonly onPaste: (text: string) => boolean;
+}
+
+/** Points typed cell by cell, or pasted as a block into any cell. */
+export function PointsTable({ rows, appliedUnit, readingUnit, onRows, onPaste }: PointsTableProps) {
+  const cell = (at: number, column: keyof DraftRow, label: string) => (
+    <td>
+      <input
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        aria-label={`${label}, row ${at + 1}`}
+        value={rows[at]![column]}
+        onInput={(event) => onRows(withCell(rows, at, column, event.currentTarget.value))}
+        onPaste={(event) => {
+          if (onPaste(event.clipboardData?.getData("text/plain") ?? "")) event.preventDefault();
+        }}
+      />
+    </td>
+  );
+  return (
+    <div class="points-box">
+      <table class="points">
+        <thead>
+          <tr>
+            <th scope="col">No.</th>
+            <th scope="col">Applied{appliedUnit && `, ${appliedUnit}`}</th>
+            <th scope="col">Reading{readingUnit && `, ${readingUnit}`}</th>
+            <th scope="col">
+              <span class="visually-hidden">Take out</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((_, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the order of readings
+            <tr key={at}>
+              <th scope="row">{at + 1}</th>
+              {cell(at, "applied", "Applied")}
+              {cell(at, "reading", "Reading")}
+              <td>
+                {at < rows.length - 1 && (
+                  <button
+                    type="button"
+                    class="quiet"
+                    aria-label={`Take out row ${at + 1}`}
+                    onClick={() => onRows(rows.toSpliced(at, 1))}
+                  >
+                    ×
+                  </button>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
