@@ -10,7 +10,9 @@ export interface DemoRun {
   readonly file: string;
   readonly name: string;
   /** Keys into the parts of the demonstration. */
-  readonly propeller: string;
+  /** None where nothing was on the shaft. */
+  readonly propeller?: string;
+  readonly purpose?: "propeller" | "noLoadDry" | "noLoadWet";
   readonly motor: string;
   readonly controller: string;
   /** Instrument behind the thrust, if one was calibrated. */
@@ -31,6 +33,14 @@ export interface Demo {
   readonly packs: Readonly<Record<string, z.input<typeof Pack>>>;
   readonly instruments: Readonly<Record<string, z.input<typeof Instrument>>>;
   readonly runs: readonly DemoRun[];
+}
+
+/** A run with a propeller on the shaft. */
+export type PropellerDemoRun = DemoRun & { readonly propeller: string };
+
+/** The runs that give coefficients; the others tell the constants of a motor. */
+export function propellerRuns({ runs }: Demo): PropellerDemoRun[] {
+  return runs.filter((run): run is PropellerDemoRun => run.propeller !== undefined);
 }
 
 const INVENTED = "Invented for the demonstration.";
@@ -196,6 +206,53 @@ const SCALE_RUN: DemoRun = {
   note: `Typed from a notebook: each row is one reading by eye, so the log shows no spread. ${INVENTED}`,
 };
 
+function noLoadRun(purpose: "noLoadDry" | "noLoadWet", file: string, name: string, note: string): DemoRun {
+  return {
+    ...{ file, name, purpose, motor: "a", controller: "stand", variant: "", mounting: "", note },
+    recipe: {
+      columns: inOrder([
+        ["time", "s"],
+        ["command", "µs"],
+        ["rotationRate", "rpm"],
+        ["voltage", "V"],
+        ["current", "A"],
+      ]),
+      fluid:
+        purpose === "noLoadWet"
+          ? TANK_WATER
+          : { kind: "air", temperature: 273.15 + 18, pressure: 101325, humidity: 0.5 },
+      corrections: METERS,
+    },
+  };
+}
+
+const TOW_RUN: DemoRun = {
+  file: "tow-pitch-1-0.csv",
+  name: "Pitch ratio 1.0 under a towing carriage",
+  propeller: "pitch10",
+  motor: "b",
+  controller: "stand",
+  variant: "pitch 1.0, towed",
+  mounting: "2",
+  recipe: {
+    columns: inOrder([
+      ["time", "s"],
+      ["command", "%"],
+      ["thrust", "N"],
+      ["torque", "N·mm"],
+      ["rotationRate", "rpm"],
+      ["advanceSpeed", "m/s"],
+    ]),
+    fluid: TANK_WATER,
+    corrections: {
+      thrust: { relativeUncertainty: 0.004 },
+      torque: { relativeUncertainty: 0.008 },
+      advanceSpeed: { relativeUncertainty: 0.006 },
+    },
+  },
+  note: `Half throttle, ten carriage speeds from 0 to 3.4 m/s. ${INVENTED}`,
+};
+
 /** Net inspection vehicle of an invented shellfish-farm co-op. Nobody measured any of this. */
 export const DEMO: Demo = {
   project: {
@@ -269,5 +326,13 @@ export const DEMO: Demo = {
     pitchRun("pitch-1-2.csv", "pitch12", "1.2"),
     TORQUE_RUN,
     SCALE_RUN,
+    TOW_RUN,
+    noLoadRun("noLoadDry", "no-load-dry.csv", "Motor A without propeller, in air", INVENTED),
+    noLoadRun(
+      "noLoadWet",
+      "no-load-wet.csv",
+      "Motor A without propeller, flooded",
+      `As it will run on the vehicle. ${INVENTED}`,
+    ),
   ],
 };

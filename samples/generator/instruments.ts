@@ -22,6 +22,8 @@ export interface Stand {
   readonly currentGain: number;
   /** Current reading at rest, A. */
   readonly currentOffset: number;
+  /** Of the wheel that measures the carriage speed: reading over truth, and white noise, m/s. */
+  readonly wheel?: { readonly gain: number; readonly noise: number };
 }
 
 /** One row of readings before it is written down. SI; rotation rate in rev/s. */
@@ -29,6 +31,8 @@ export interface Reading {
   readonly time: number;
   readonly asked: number;
   readonly rotationRate: number;
+  /** Carriage, m/s. */
+  readonly speed: number;
   readonly force: number;
   readonly torque: number;
   readonly voltage: number;
@@ -57,6 +61,8 @@ export function readMoments(moments: readonly Moment[], stand: Stand, random: Ra
       time: moment.time,
       asked: moment.asked,
       rotationRate: moment.rotationRate * (1 + stand.rotationNoise * random.normal()),
+      // A stand without a wheel draws no number, so that its log does not hang on there being others with one.
+      speed: stand.wheel ? moment.speed * stand.wheel.gain + stand.wheel.noise * random.normal() : 0,
       force: load + tareAt(stand, moment.time / length) + stand.forceNoise * random.normal(),
       torque: moment.torque * stand.torqueGain + stand.torqueTare + stand.torqueNoise * random.normal(),
       voltage: moment.voltage * stand.voltageGain + VOLTAGE_NOISE * random.normal(),

@@ -40,6 +40,22 @@ export const commaFormat = (comment: string): LogFormat => ({
   ],
 });
 
+/** The same logger without load cell: nothing is on the shaft. */
+export const motorFormat = (comment: string): LogFormat => ({
+  delimiter: ",",
+  lineEnd: "\n",
+  byteOrderMark: false,
+  comments: [`# ${NOTICE}`, `# ${comment}`],
+  header: [["time [s]", "throttle [us]", "speed [rpm]", "supply [V]", "supply [A]"]],
+  cells: (r) => [
+    fixed(r.time, 3),
+    pulse(r.asked),
+    fixed(r.rotationRate * 60, 0),
+    fixed(r.voltage, 2),
+    fixed(r.current, 2),
+  ],
+});
+
 /** Semicolons, decimal commas, milliseconds, electrical turns, a units row; as a spreadsheet exports it. */
 export const semicolonFormat = (comment: string): LogFormat => ({
   delimiter: ";",
@@ -81,6 +97,23 @@ export const tabFormat = (comment: string): LogFormat => ({
     fixed(r.rotationRate * 60, 1),
     fixed(r.voltage, 2),
     fixed(atLeastZero(r.current), 2),
+  ],
+});
+
+/** Commas, percent, newton, newton-millimetre, and the carriage in metres per second. */
+export const towFormat = (comment: string): LogFormat => ({
+  delimiter: ",",
+  lineEnd: "\n",
+  byteOrderMark: false,
+  comments: [`# ${NOTICE}`, `# ${comment}`, "# One throttle, the carriage from speed to speed."],
+  header: [["time (s)", "throttle (%)", "force (N)", "torque (N·mm)", "shaft (rpm)", "carriage (m/s)"]],
+  cells: (r) => [
+    fixed(r.time, 2),
+    fixed(100 * r.asked, 0),
+    fixed(r.force, 2),
+    fixed(1000 * r.torque, 1),
+    fixed(r.rotationRate * 60, 1),
+    fixed(r.speed, 3),
   ],
 });
 

@@ -1,17 +1,19 @@
-import { commaFormat, semicolonFormat, tabFormat } from "./logFormats.ts";
+import { commaFormat, motorFormat, semicolonFormat, tabFormat, towFormat } from "./logFormats.ts";
 import { randomSource } from "./random.ts";
 import { scaleTable } from "./scaleTable.ts";
-import { stairs } from "./schedule.ts";
+import { stairs, tow } from "./schedule.ts";
 import { type StandRun, standLog } from "./standLog.ts";
-import { FLEXURE_STAND, TANK_STAND, TELEMETRY_STAND } from "./stands.ts";
+import { CARRIAGE_STAND, FLEXURE_STAND, TANK_STAND, TELEMETRY_STAND } from "./stands.ts";
 import type { Thruster } from "./thruster.ts";
 import {
   BENCH_SUPPLY,
   CONTROLLER_RESISTANCE,
   MOUNTING_SCATTER,
   MOUNTING_SCATTER_TORQUE,
+  TRUE_FALL,
   TRUE_MOTORS,
   TRUE_PROPELLERS,
+  TRUE_WET_LOSS,
   WATER_DENSITY,
 } from "./truth.ts";
 
@@ -33,11 +35,17 @@ interface Plan {
   readonly fileName: string;
   readonly propeller: PropellerName;
   readonly motor: MotorName;
+  /** The rotor runs flooded. */
+  readonly wet?: boolean;
+  /** The stand hangs under a carriage. */
+  readonly speedAt?: (time: number) => number;
   readonly log: { readonly stand: Omit<StandRun, "thruster"> } | { readonly scale: readonly number[] };
 }
 
 const FINISH_STAIRS = stairs({ levels: [0.25, 0.4, 0.55, 0.7, 0.85, 1], hold: 7, rest: 8 });
 const PITCH_STAIRS = stairs({ levels: [0.3, 0.44, 0.58, 0.72, 0.86, 1], hold: 8, rest: 9 });
+const NO_LOAD_STAIRS = stairs({ levels: [0.2, 0.36, 0.52, 0.68, 0.84, 1], hold: 8, rest: 8 });
+const TOW = tow({ throttle: 0.5, speeds: [0, 0.4, 0.8, 1.2, 1.6, 2, 2.4, 2.8, 3.1, 3.4], hold: 6, change: 2, rest: 9 });
 const TORQUE_STAIRS = stairs({ levels: [0.2, 0.35, 0.5, 0.65, 0.8], hold: 10, rest: 10 });
 
 function finishPlan(name: string, propeller: PropellerName, mounting: number, special: Partial<StandRun> = {}): Plan {
@@ -54,6 +62,25 @@ function finishPlan(name: string, propeller: PropellerName, mounting: number, sp
         jitter: 0.004,
         faults: { missing: 3, spikes: 2, overflows: 0 },
         ...special,
+      },
+    },
+  };
+}
+
+function noLoadPlan(name: "dry" | "wet", how: string): Plan {
+  return {
+    fileName: `no-load-${name}.csv`,
+    propeller: "none",
+    motor: "a",
+    wet: name === "wet",
+    log: {
+      stand: {
+        schedule: NO_LOAD_STAIRS,
+        stand: TANK_STAND,
+        format: motorFormat(`motor A without propeller, ${how}`),
+        interval: 0.05,
+        jitter: 0.004,
+        faults: { missing: 2, spikes: 0, overflows: 0 },
       },
     },
   };
@@ -108,6 +135,24 @@ const PLANS: readonly Plan[] = [
     motor: "a",
     log: { scale: [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1] },
   },
+  noLoadPlan("dry", "clamped in air"),
+  noLoadPlan("wet", "flooded in the tank, 18 degC"),
+  {
+    fileName: "tow-pitch-1-0.csv",
+    propeller: "pitch10",
+    motor: "b",
+    speedAt: TOW.speedAt,
+    log: {
+      stand: {
+        schedule: TOW.schedule,
+        stand: CARRIAGE_STAND,
+        format: towFormat("propeller of pitch ratio 1.0, sanded, motor B, towing tank 18 degC"),
+        interval: 0.05,
+        jitter: 0.004,
+        faults: { missing: 2, spikes: 1, overflows: 0 },
+      },
+    },
+  },
 ];
 
 const SCALE_COMMENTS = [
@@ -136,6 +181,8 @@ export function sampleLogs(seed = DEMO_SEED): SampleLog[] {
       controllerResistance: CONTROLLER_RESISTANCE,
       supply: BENCH_SUPPLY,
       density: WATER_DENSITY,
+      ...(plan.wet && { wetLoss: TRUE_WET_LOSS }),
+      ...(plan.speedAt && { towed: { speedAt: plan.speedAt, fall: TRUE_FALL } }),
     };
     const text =
       "scale" in plan.log

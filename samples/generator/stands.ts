@@ -40,6 +40,15 @@ export const FLEXURE_STAND: Stand = {
   rotationNoise: 0.002,
 };
 
+/** The same flexures under the carriage of a small towing tank. */
+export const CARRIAGE_STAND: Stand = {
+  ...FLEXURE_STAND,
+  forceGain: 0.998,
+  forceTare: -0.08,
+  torqueGain: 1.004,
+  wheel: { gain: 1.004, noise: 0.006 },
+};
+
 /** Kitchen scale under a beam, tacho and multimeter, read by eye once the needle rests. */
 export const SCALE_BEAM = {
   /** Thrust over force on the scale: the arm of the scale over the arm of the propeller. */

@@ -1,4 +1,4 @@
-import type { TrueMotor, TruePropeller } from "./truth.ts";
+import type { TrueFall, TrueMotor, TruePropeller } from "./truth.ts";
 
 export interface Thruster {
   readonly motor: TrueMotor;
@@ -8,6 +8,10 @@ export interface Thruster {
   readonly supply: { readonly openCircuitVoltage: number; readonly resistance: number };
   /** Density of the water, kg/m³. */
   readonly density: number;
+  /** Extra torque of a flooded rotor, k ω^m, N·m. */
+  readonly wetLoss?: { readonly coefficient: number; readonly exponent: number };
+  /** Carried through the water: how fast at a time, m/s, and what the advance ratio does to the coefficients. */
+  readonly towed?: { readonly speedAt: (time: number) => number; readonly fall: TrueFall };
 }
 
 /** Hold the throttle at `throttle` (0 to 1) for `duration` seconds. */
@@ -22,6 +26,8 @@ export interface Moment {
   /** Throttle asked for, 0 to 1; the controller follows with a lag. */
   readonly asked: number;
   readonly rotationRate: number;
+  /** Through the water, m/s. */
+  readonly speed: number;
   /** Turns of the shaft since the start. */
   readonly turns: number;
   readonly thrust: number;
@@ -55,6 +61,10 @@ function motorTorque(motor: TrueMotor, motorCurrent: number, omega: number): num
   return (motorCurrent - friction - motor.noLoadCurrentSlope * omega) / motor.speedConstant;
 }
 
+function wetTorque({ wetLoss }: Thruster, omega: number): number {
+  return wetLoss && omega > 0 ? wetLoss.coefficient * omega ** wetLoss.exponent : 0;
+}
+
 /** The throttle asked for at `time`, and the whole length of a schedule. */
 export function askedAt(schedule: readonly Step[], time: number): number {
   let end = 0;
@@ -67,7 +77,18 @@ export function askedAt(schedule: readonly Step[], time: number): number {
 
 export const lengthOf = (schedule: readonly Step[]) => schedule.reduce((sum, step) => sum + step.duration, 0);
 
-/** Runs a thruster in still water through a schedule and gives its state at each of `times` (s, rising). */
+const STILL = { speed: 0, thrust: 1, torque: 1 };
+
+/** Speed, and the coefficients as parts of those at rest, of a thruster that turns at `n`. */
+function underWay({ towed, propeller }: Thruster, time: number, n: number): typeof STILL {
+  if (!towed) return STILL;
+  const speed = towed.speedAt(time);
+  const J = n > 0 ? speed / (n * propeller.diameter) : 0;
+  const at = ([linear, square]: readonly [number, number]) => 1 + linear * J + square * J ** 2;
+  return { speed, thrust: at(towed.fall.thrust), torque: at(towed.fall.torque) };
+}
+
+/** Runs a thruster in still water, or towed, through a schedule and gives its state at each of `times` (s, rising). */
 export function runThruster(thruster: Thruster, schedule: readonly Step[], times: readonly number[]): Moment[] {
   const { density, motor } = thruster;
   const { diameter: D, thrustCoefficient, torqueCoefficient } = thruster.propeller;
@@ -79,11 +100,13 @@ export function runThruster(thruster: Thruster, schedule: readonly Step[], times
     const time = step * TIME_STEP;
     const asked = askedAt(schedule, time);
     const n = omega / (2 * Math.PI);
-    const torque = torqueCoefficient * density * n ** 2 * D ** 5;
+    const way = underWay(thruster, time, n);
+    const torque = way.torque * (torqueCoefficient * density * n ** 2 * D ** 5) + wetTorque(thruster, omega);
     const { motorCurrent, current, voltage } = electricalState(thruster, delta, omega);
     while (moments.length < times.length && times[moments.length]! < time + TIME_STEP / 2) {
-      const thrust = thrustCoefficient * density * n ** 2 * D ** 4;
-      moments.push({ time: times[moments.length]!, asked, rotationRate: n, turns, thrust, torque, voltage, current });
+      const thrust = way.thrust * (thrustCoefficient * density * n ** 2 * D ** 4);
+      const state = { asked, rotationRate: n, speed: way.speed, turns, thrust, torque, voltage, current };
+      moments.push({ time: times[moments.length]!, ...state });
     }
     delta += ((asked - delta) * TIME_STEP) / CONTROLLER_LAG;
     turns += n * TIME_STEP;

@@ -23,7 +23,18 @@ export const TRUE_PROPELLERS = {
   pitch08: { diameter: 0.07602, thrustCoefficient: 0.21, torqueCoefficient: 0.0225 },
   pitch10: { diameter: 0.07598, thrustCoefficient: 0.278, torqueCoefficient: 0.0338 },
   pitch12: { diameter: 0.07605, thrustCoefficient: 0.335, torqueCoefficient: 0.0475 },
+  /** Nothing on the shaft. */
+  none: { diameter: 0.076, thrustCoefficient: 0, torqueCoefficient: 0 },
 } as const satisfies Record<string, TruePropeller>;
+
+/** Parts of the coefficients at rest that go with J and J². */
+export interface TrueFall {
+  readonly thrust: readonly [number, number];
+  readonly torque: readonly [number, number];
+}
+
+/** Of pitch ratio 1.0: K_T = K_T(0) (1 - 0.8 J - 0.31 J²) falls to zero at J 0.9217. */
+export const TRUE_FALL: TrueFall = { thrust: [-0.8, -0.31], torque: [-0.33, -0.36] };
 
 /** Relative standard deviation of K_T from one mounting to the next; K_Q follows part of it. */
 export const MOUNTING_SCATTER = 0.01;
@@ -60,6 +71,9 @@ export const TRUE_MOTORS = {
     inertia: 2.0e-4,
   },
 } as const satisfies Record<string, TrueMotor>;
+
+/** Torque that the water in the gaps of flooded motor A takes, k ω^m: N·m with ω in rad/s. */
+export const TRUE_WET_LOSS = { coefficient: 1.3e-7, exponent: 1.75 } as const;
 
 /** Resistance of the controller in the motor's current path, ohm. */
 export const CONTROLLER_RESISTANCE = 0.0081;

@@ -1,4 +1,7 @@
 import { basename } from "node:path";
+import { mergedLog } from "../../shared/bench/mergedLog.ts";
+import { readingWarning } from "../../shared/bench/checks/readingChecks.ts";
+import { readingChoices } from "../../shared/bench/readingChoices.ts";
 import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
 import { reduceRun } from "../../shared/bench/reduceRun.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
@@ -6,16 +9,20 @@ import { guessRoles } from "../../shared/log/guessRoles.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { ROLE_DIMENSIONS, requireRoleUnit, roleOfText } from "../../shared/log/roleUnits.ts";
 import { unitOfStatedRole } from "../../shared/log/statedRole.ts";
+import type { MonteCarlo } from "../../shared/model/budget.ts";
 import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../shared/model/recipe.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
+import { StandFacts } from "../../shared/model/stand.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
 import { sha256OfFile } from "../intake/fileHash.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { PROGRAM } from "../program.ts";
 import { checked } from "./checked.ts";
+import { monteCarloOf } from "./monteCarloOption.ts";
 import type { Option, Words } from "./options.ts";
+import { CALIBRATION_OPTIONS, thrustInstrumentOf } from "./thrustInstrument.ts";
 
 /** Options of every verb that reads logs. */
 export const LOG_OPTIONS = {
@@ -36,8 +43,16 @@ export const LOG_OPTIONS = {
     value: "FRACTION",
     text: "relative standard uncertainty of the thrust calibration, e.g. 0.5%",
   },
+  ...CALIBRATION_OPTIONS,
   "pole-pairs": { value: "COUNT", text: "magnet pole pairs, where the log counts electrical turns" },
+  "advance-speed": {
+    value: "QUANTITY",
+    text: "speed through the water during the whole run, where no column has it; ± its standard uncertainty",
+  },
+  order: { value: "NUMBER", text: "order of the curves against the advance ratio, 1 to 4; chosen by the points where absent" },
+  sweep: { text: "the log is a slow ramp without held steps: regression on the whole trace" },
   "no-tare": { text: "take the zero of the thrust as it stands in the log" },
+  immersion: { value: "QUANTITY", text: "depth of the shaft under the surface, for the checks of the run" },
   nozzle: { text: "the propeller ran in a nozzle" },
   kv: { value: "QUANTITY", text: "motor speed constant: with the next two gives shaft power without a torque cell" },
   resistance: { value: "QUANTITY", text: "motor winding resistance" },
@@ -46,20 +61,48 @@ export const LOG_OPTIONS = {
   json: { text: "print the whole result as JSON, SI units" },
 } as const satisfies Record<string, Option>;
 
+/** Options of the verb that reads one log. */
+export const ELECTRICAL_LOG_OPTIONS = {
+  "electrical-log": { value: "LOG", text: "log of voltage and current of the same run, on a clock of its own" },
+  lag: { value: "QUANTITY", text: "added to the clock of the electrical log; found from both logs where absent" },
+} as const satisfies Record<string, Option>;
+
 /** A log read and reduced as the words say. */
-export async function reduceLog(path: string, words: Words): Promise<Reduction> {
+export async function reduceLog(path: string, words: Words): Promise<Reduction & { readonly monteCarlo?: MonteCarlo }> {
   const fileName = basename(path);
   const [table, sha256] = await Promise.all([readLogFile(path, fileName), sha256OfFile(path)]);
-  const recipe = recipeOf(table, words);
+  const both = await withElectricalLog(table, recipeOf(table, words), words);
   const motor = motorOf(words);
-  const reduction = reduceRun({
-    table,
-    recipe,
+  const run = {
+    table: both.table,
+    recipe: both.recipe,
     propeller: propellerOf(words),
+    instruments: await thrustInstrumentOf(words),
     ...(motor && { motor, controller: controllerOf(words) }),
-    source: { sha256, program: PROGRAM },
-  });
-  return { ...reduction, warnings: [...reduction.warnings, ...assumptions(words)] };
+  };
+  const request = { ...run, source: { sha256, program: PROGRAM } };
+  const reduction = reduceRun(request);
+  const open = readingChoices({ ...run, decided: statedRoles(words) }).map(readingWarning);
+  const told = new Set(reduction.warnings.map(({ where, code }) => `${code} ${where}`));
+  const fresh = open.filter(({ where, code }) => !told.has(`${code} ${where}`));
+  const warnings = [...both.warnings, ...reduction.warnings, ...fresh, ...assumptions(words)];
+  return { ...reduction, warnings, ...monteCarloOf(request, words) };
+}
+
+/** The roles whose column or unit the words state. */
+function statedRoles(words: Words): ReadonlySet<ColumnRole> {
+  return new Set(words.pairs("unit").map(([role]) => roleOf(role, "--unit")));
+}
+
+/** The log together with the channels of --electrical-log, where that is given. */
+async function withElectricalLog(table: LogTable, recipe: Recipe, words: Words) {
+  const path = words.text("electrical-log");
+  if (path === undefined) return { table, recipe, warnings: [] };
+  const companionTable = await readLogFile(path, basename(path));
+  const { columns } = recipeFromGuesses({ guesses: guessRoles(companionTable), fluid: recipe.fluid });
+  const stated = words.quantity("lag", "time")?.value;
+  const lag = stated === undefined ? ({ mode: "automatic" } as const) : ({ mode: "stated", seconds: stated } as const);
+  return mergedLog({ table, recipe, companionTable, companion: { columns, lag } });
 }
 
 function propellerOf(words: Words): Propeller {
@@ -105,7 +148,7 @@ function assumptions(words: Words): Warning[] {
   ];
 }
 
-function recipeOf(table: LogTable, words: Words): Recipe {
+export function recipeOf(table: LogTable, words: Words): Recipe {
   const polePairs = words.whole("pole-pairs", 1);
   const guessed = recipeFromGuesses({
     guesses: guessRoles(table),
@@ -116,9 +159,45 @@ function recipeOf(table: LogTable, words: Words): Recipe {
     ...guessed,
     columns: statedColumns(table, guessed.columns, words),
     corrections: { ...guessed.corrections, ...statedCorrections(words) },
+    ...statedAdvance(words),
+    ...statedStand(words),
+    ...(words.has("sweep") && { plateaus: { mode: "sweep" as const } }),
     ...(words.has("no-tare") && { tare: { mode: "none" as const } }),
   };
 }
+
+/** What is stated of the stand, for the checks of the run. */
+function statedStand(words: Words): Pick<Recipe, "stand"> {
+  const shaftImmersion = words.quantity("immersion", "length")?.value;
+  return shaftImmersion === undefined ? {} : { stand: StandFacts.parse({ shaftImmersion }) };
+}
+
+/** Advance speed and order of the curves as --advance-speed and --order state them. */
+function statedAdvance(words: Words): Pick<Recipe, "advanceSpeeds" | "advanceOrder"> {
+  const speed = words.quantity("advance-speed", "speed");
+  const order = words.whole("order", 1);
+  if (order !== undefined && order > HIGHEST_ORDER) {
+    throw new InputProblem({
+      code: "cli.order",
+      where: "--order",
+      found: `order ${order}`,
+      needed: `1 to ${HIGHEST_ORDER}`,
+      mend: "Curves of higher order follow the scatter of the plateaus",
+    });
+  }
+  return {
+    ...(speed && {
+      advanceSpeeds: {
+        mode: "constant",
+        speed: speed.value,
+        relativeUncertainty: speed.value === 0 ? 0 : Math.abs((speed.standardUncertainty ?? 0) / speed.value),
+      },
+    }),
+    ...(order !== undefined && { advanceOrder: order }),
+  };
+}
+
+const HIGHEST_ORDER = 4;
 
 /** The guessed columns, with what --column and --unit say put over them. */
 function statedColumns(table: LogTable, guessed: readonly ColumnUse[], words: Words): ColumnUse[] {

@@ -1,18 +1,26 @@
+import type { MonteCarlo } from "../../shared/model/budget.ts";
+import { sweepInWords } from "../../shared/bench/sweepInWords.ts";
+import { tareInWords } from "../../shared/bench/tareInWords.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
-import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { advanceLines } from "./advanceLines.ts";
+import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { MONTE_CARLO_OPTIONS, monteCarloLines } from "./monteCarloOption.ts";
 import { helpText, type Usage, Words } from "./options.ts";
+import { qualityLines } from "./qualityLines.ts";
 
 export const USAGE: Usage = {
   verb: "reduce",
   arguments: "LOG",
   about:
     "Reads a thrust-stand log (any delimited text, or a hand-typed table) and prints its plateaus and coefficients.\nColumn roles and units are guessed from the header and printed; --column and --unit say otherwise.",
-  options: LOG_OPTIONS,
+  options: { ...LOG_OPTIONS, ...ELECTRICAL_LOG_OPTIONS, ...MONTE_CARLO_OPTIONS },
   examples: [
     'reduce stand.csv --diameter 76mm --water "fresh 18C"',
+    'reduce tow.csv --diameter 76mm --advance-speed "1.2 m/s ± 0.02 m/s" --order 2',
+    "reduce thrust.csv --electrical-log meter.csv --diameter 76mm",
     'reduce stand.csv --diameter "76mm ± 0.1mm" --water "fresh 18C" --column thrust="Load (gf)" --pole-pairs 7 --json',
   ],
 };
@@ -42,7 +50,7 @@ const RPM: ShownUnit = { symbol: "rpm", factor: 1 / 60 };
 const shown = (symbol: string): ShownUnit => ({ symbol, factor: 1 });
 
 /** The result as a page of text; ± is half the 95 % interval. */
-function readable(reduction: Reduction): string {
+function readable(reduction: Reduction & { readonly monteCarlo?: MonteCarlo }): string {
   const answers: [string, Uncertain | null, ShownUnit?][] = [
     ["Thrust coefficient K_T", reduction.thrustCoefficient],
     ["Power coefficient C_P", reduction.powerCoefficient],
@@ -54,17 +62,43 @@ function readable(reduction: Reduction): string {
   return [
     `${reduction.source.fileName}: ${reduction.source.rows} rows, SHA-256 ${reduction.source.sha256.slice(0, 12)}, ${reduction.source.program}`,
     ...reduction.columns.map(({ header, role, unit }) => `  column "${header}" is ${role}${unit && ` in ${unit}`}`),
+    ...(reduction.calibrations ?? []).map(({ role, name, sentence }) => `  ${role} calibrated by ${name}: ${sentence}`),
     "",
     ...plateauLines(reduction),
+    ...reduction.rejected.map(
+      ({ firstLine, lastLine, because }) => `  not taken: lines ${firstLine}-${lastLine}, ${because}`,
+    ),
+    "",
+    ...sweepInWords(reduction),
+    tareInWords(reduction),
     "",
     ...answers.map(
       ([name, value, unit]) => `${name.padEnd(42)} ${value ? formatUncertain(value, unit) : "not measured"}`,
     ),
     "",
+    ...advanceLines(reduction),
+    ...budgetLines(reduction),
+    ...(reduction.monteCarlo ? monteCarloLines(reduction.monteCarlo) : []),
+    "",
+    ...qualityLines(reduction.quality),
+    "",
     ...reduction.warnings.map(({ message }) => `Note: ${message}`),
     "± is half the 95 % interval.",
     "",
   ].join("\n");
+}
+
+/** Causes that bring less of the variance are left to --json. */
+const SMALL_SHARE = 0.01;
+
+/** Where the doubt of the thrust coefficient comes from, and what would halve it. */
+function budgetLines({ budget }: Reduction): string[] {
+  if (!budget) return [];
+  const { rows, halving } = budget.thrustCoefficient;
+  const shares = rows
+    .filter(({ share }) => share >= SMALL_SHARE)
+    .map(({ name, share }) => `${name} ${(100 * share).toFixed(0)} %`);
+  return [`Doubt of K_T, share of the variance: ${shares.join(", ")}.`, halving.sentence];
 }
 
 function plateauLines({ plateaus }: Reduction): string[] {

@@ -21,6 +21,10 @@ export const VERBS = {
     summary: "motor, supply and propeller -> speed, thrust, currents and efficiency at a throttle",
     load: () => import("./drive.ts"),
   },
+  identify: {
+    summary: "logs of a motor, with and without propeller -> its constants with uncertainty",
+    load: () => import("./identify.ts"),
+  },
   serve: { summary: "start the workbench for the browser", load: () => import("./serve.ts") },
 } as const satisfies Record<string, Verb>;
 

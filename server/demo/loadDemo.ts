@@ -52,7 +52,8 @@ function document(run: DemoRun, { sha256, size }: ReceivedFile, given: Given): R
     variant,
     mounting,
     note,
-    propellerId: propellers[run.propeller],
+    ...(run.purpose && { purpose: run.purpose }),
+    ...(run.propeller !== undefined && { propellerId: propellers[run.propeller] }),
     file: { name: basename(run.file), sha256, size },
     recipe: {
       ...run.recipe,

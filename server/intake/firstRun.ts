@@ -31,6 +31,7 @@ export function firstRun(store: Store, projectId: string, fileName: string, gues
       ...(motor !== undefined && { motorId: motor.id }),
       ...(controller !== undefined && { controllerId: controller.id }),
     },
+    purpose: "propeller" as const,
     confirmed: false,
     note: "",
   };

@@ -66,7 +66,7 @@ function withoutEnding(fileName: string): string {
   return shortened(name === "" ? fileName : name, 120);
 }
 
-function emptyFile(name: string): InputProblem {
+export function emptyFile(name: string): InputProblem {
   return new InputProblem({
     code: "intake.empty-file",
     where: name,

@@ -1,6 +1,7 @@
 import { open } from "node:fs/promises";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { LogReader } from "../../shared/log/readLog.ts";
+import type { LogReading } from "../../shared/model/reading.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 
 const CHUNK = 1 << 20;
@@ -9,6 +10,8 @@ export interface ReadOptions {
   /** Told the share of the file that was read, 0 to 1. */
   readonly onProgress?: (fraction: number) => void;
   readonly signal?: AbortSignal;
+  /** What a person decided about the text. */
+  readonly reading?: LogReading;
 }
 
 /**
@@ -19,7 +22,7 @@ export async function readLogFile(path: string, fileName: string, options: ReadO
   const file = await openFile(path, fileName);
   try {
     const { size } = await file.stat();
-    const reader = new LogReader(fileName, size);
+    const reader = new LogReader(fileName, size, options.reading);
     const chunk = new Uint8Array(CHUNK);
     for (let done = 0; ; ) {
       options.signal?.throwIfAborted();

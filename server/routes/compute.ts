@@ -3,7 +3,11 @@ import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { BollardEstimate, BollardEstimateRequest } from "../../shared/model/bollardEstimate.ts";
 import { DriveRequest, OperatingPoint } from "../../shared/model/drive.ts";
+import { FloodedRotorDrag, FloodedRotorRequest } from "../../shared/model/floodedRotor.ts";
 import { FluidProperties, FluidState } from "../../shared/model/fluid.ts";
+import { MotorIdentification, MotorIdentificationRequest } from "../../shared/model/motorIdentification.ts";
+import { identifyMotor } from "../../shared/motor/identifyMotor.ts";
+import { floodedRotorDrag } from "../../shared/motor/wetRotor.ts";
 import { bollardEstimate } from "../../shared/propeller/bollardEstimate.ts";
 
 const tags = ["Computation"];
@@ -25,6 +29,24 @@ export const computeRoutes: FastifyPluginAsyncZod = async (app) => {
     response: { 200: BollardEstimate },
   };
   app.post("/bollard-estimate", { schema: estimated }, async (request) => bollardEstimate(request.body));
+
+  const identified = {
+    tags,
+    summary: "Constants of a motor from steady points",
+    description:
+      "Speed constant, resistance, no-load loss, loss of a flooded rotor, pole pairs and throttle map with their uncertainty. What the points can not tell is null, and a warning says what is needed.",
+    body: MotorIdentificationRequest,
+    response: { 200: MotorIdentification },
+  };
+  app.post("/motor-identification", { schema: identified }, async (request) => identifyMotor(request.body));
+
+  const flooded = {
+    tags,
+    summary: "Estimate of what water in the gaps of a motor costs",
+    body: FloodedRotorRequest,
+    response: { 200: FloodedRotorDrag },
+  };
+  app.post("/flooded-rotor", { schema: flooded }, async (request) => floodedRotorDrag(request.body));
 
   const fluid = {
     tags,

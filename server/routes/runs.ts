@@ -1,16 +1,21 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { Companion } from "../../shared/model/alignment.ts";
 import { LogInspection } from "../../shared/model/log.ts";
 import { Run } from "../../shared/model/run.ts";
 import { storedSchema } from "../../shared/model/stored.ts";
+import { newCompanion } from "../intake/newCompanion.ts";
 import { newRun } from "../intake/newRun.ts";
 import { uploadedFile } from "../intake/uploadedFile.ts";
-import { checkParts, checkSameFile } from "../work/runJobs.ts";
+import { checkCompanion, checkParts, checkSameFile } from "../work/runJobs.ts";
 import { AtVersion, change, Gone, InProject, OneRun, type Workbench } from "./workbench.ts";
 
 const tags = ["Runs"];
 const StoredRun = storedSchema(Run).meta({ id: "StoredRun" });
 const NewRun = z.strictObject({ run: StoredRun, inspection: LogInspection }).meta({ id: "NewRun" });
+const NewCompanion = z
+  .strictObject({ companion: Companion, inspection: LogInspection })
+  .meta({ id: "NewCompanion" });
 const Table = z
   .strictObject({
     name: z.string().trim().min(1).max(120).describe("What to call the run"),
@@ -62,7 +67,22 @@ export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async 
   app.put("/:id", { schema: changed }, async ({ params: { projectId, id }, body: { version, document } }) => {
     checkSameFile(store.runs(projectId).find(id).document, document);
     checkParts(store, projectId, document);
+    checkCompanion(store, document);
     return store.runs(projectId).write(id, version, document);
+  });
+
+  const paired = {
+    tags,
+    summary: "Send the electrical log of the same run",
+    description:
+      "A multipart form with one file, in the field `file`. The bytes are kept; the run itself is changed by storing it with the companion that comes back.",
+    params,
+    response: { 201: NewCompanion },
+  };
+  app.post("/:id/companion", { schema: paired }, async (request, reply) => {
+    const { projectId, id } = request.params;
+    const { document } = store.runs(projectId).find(id);
+    return reply.code(201).send(await newCompanion(workbench, document, await uploadedFile(request)));
   });
 
   const removed = { tags, summary: "Delete a run", params, querystring: AtVersion, response: { 204: Gone } };

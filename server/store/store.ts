@@ -39,6 +39,11 @@ export class Store {
     this.connection.run(sql, sha256, size, this.now().toISOString());
   }
 
+  /** Whether the bytes with this hash were received and kept. */
+  hasFile(sha256: string): boolean {
+    return this.connection.rows("SELECT 1 FROM files WHERE sha256 = ?", sha256).length > 0;
+  }
+
   /** All writes of `action` or none. */
   transaction<T>(action: () => T): T {
     return this.connection.transaction(action);

@@ -1,6 +1,10 @@
+import type { AlignmentPicture, Companion } from "../../shared/model/alignment.ts";
+import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { UsedInstruments } from "../../shared/model/instrument.ts";
+import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
+import type { LogReading } from "../../shared/model/reading.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Trace } from "../../shared/model/trace.ts";
@@ -12,17 +16,44 @@ export interface LogFile {
   readonly sha256: string;
   /** Its name as it came, for messages. */
   readonly name: string;
+  /** What a person decided about its text. */
+  readonly reading?: LogReading;
+}
+
+/** The second log of a run. */
+export interface CompanionLog extends Pick<Companion, "columns" | "lag"> {
+  readonly file: LogFile;
 }
 
 export interface InspectJob {
   readonly kind: "inspect";
   readonly file: LogFile;
+  /** The run it belongs to, where its propeller is known: for what each reading of a column would mean. */
+  readonly run?: {
+    readonly recipe: Recipe;
+    readonly propeller: Propeller;
+    readonly motor?: Motor;
+    readonly instruments?: UsedInstruments;
+    /** A person looked at the columns and agreed. */
+    readonly confirmed: boolean;
+  };
+  readonly companion?: CompanionLog;
+}
+
+export interface AlignJob {
+  readonly kind: "align";
+  readonly file: LogFile;
+  readonly recipe: Recipe;
+  readonly companion: CompanionLog;
+  /** Points of the picture. */
+  readonly points: number;
 }
 
 export interface ReduceJob {
   readonly kind: "reduce";
   readonly file: LogFile;
   readonly recipe: Recipe;
+  readonly companion?: CompanionLog;
   readonly propeller: Propeller;
   readonly motor?: Motor;
   readonly controller?: Controller;
@@ -31,10 +62,18 @@ export interface ReduceJob {
   readonly program: string;
 }
 
+/** The intervals of a reduction checked by draws of all its inputs. */
+export interface MonteCarloJob extends Omit<ReduceJob, "kind"> {
+  readonly kind: "monteCarlo";
+  readonly draws: number;
+  readonly seed: number;
+}
+
 export interface TraceJob {
   readonly kind: "trace";
   readonly file: LogFile;
   readonly recipe: Recipe;
+  readonly companion?: CompanionLog;
   readonly instruments?: UsedInstruments;
   /** Span of time to show, s; absent ends are those of the log. */
   readonly from?: number;
@@ -43,13 +82,25 @@ export interface TraceJob {
   readonly points: number;
 }
 
-export type Job = InspectJob | ReduceJob | TraceJob;
+/** Voltage, current and speed of a run, for the constants of its motor; no thrust and no propeller needed. */
+export interface ElectricalJob {
+  readonly kind: "electrical";
+  readonly file: LogFile;
+  readonly recipe: Recipe;
+  readonly companion?: CompanionLog;
+  readonly instruments?: UsedInstruments;
+}
+
+export type Job = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob;
 
 /** What each kind of job gives. */
 export interface Outcomes {
   inspect: LogInspection;
+  align: AlignmentPicture;
   reduce: Reduction;
+  monteCarlo: MonteCarlo;
   trace: Trace;
+  electrical: ElectricalRun;
 }
 export type OutcomeOf<J extends Job> = Outcomes[J["kind"]];
 

@@ -80,11 +80,12 @@ export class Reductions {
   }
 }
 
-function keyOf({ file, recipe, propeller, motor, controller, instruments, program }: ReduceJob): string {
+function keyOf({ file, recipe, companion, propeller, motor, controller, instruments, program }: ReduceJob): string {
   const dependsOn = [
     file.sha256,
     file.name,
     recipe,
+    companion ?? null,
     propeller,
     motor ?? null,
     controller ?? null,

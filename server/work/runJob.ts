@@ -1,10 +1,18 @@
-import { reduceRun } from "../../shared/bench/reduceRun.ts";
+import { electricalPlateaus } from "../../shared/bench/electricalPlateaus.ts";
+import { alignmentPicture, mergedLog } from "../../shared/bench/mergedLog.ts";
+import { readingChoices } from "../../shared/bench/readingChoices.ts";
+import { monteCarloOfRun } from "../../shared/bench/monteCarloOfRun.ts";
+import { reduceRun, runFactsOf } from "../../shared/bench/reduceRun.ts";
 import { traceOf } from "../../shared/bench/trace.ts";
 import { inspectLog } from "../../shared/log/inspectLog.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
+import type { LogInspection } from "../../shared/model/log.ts";
+import type { Recipe } from "../../shared/model/recipe.ts";
+import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
+import type { Warning } from "../../shared/quantity/warning.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
-import type { Job, LogFile, OutcomeOf, Outcomes } from "./jobs.ts";
-import type { TableCache } from "./tableCache.ts";
+import type { CompanionLog, InspectJob, Job, LogFile, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
+import { type TableCache, tableKey } from "./tableCache.ts";
 
 /** Reading a log takes about this share of the time of a first reduction. */
 const READING_SHARE = 0.8;
@@ -20,25 +28,81 @@ export async function runJob<J extends Job>(job: J, cache: TableCache, progress:
   // Lets a cancellation in that came while the last chunk was read.
   await new Promise((resolve) => setImmediate(resolve));
   progress.signal.throwIfAborted();
-  return outcomeOf(job, table) as OutcomeOf<J>;
+  const { companion } = job;
+  const second = companion && { ...companion, table: await tableOf(companion.file, cache, progress) };
+  if (job.kind === "monteCarlo") return (await monteCarlo(job, table, second, progress)) as OutcomeOf<J>;
+  return outcomeOf(job, table, second) as OutcomeOf<J>;
 }
 
-async function tableOf({ path, sha256, name }: LogFile, cache: TableCache, progress: Progress): Promise<LogTable> {
-  const known = cache.get(sha256);
+async function tableOf(file: LogFile, cache: TableCache, progress: Progress): Promise<LogTable> {
+  const { path, name, reading } = file;
+  const known = cache.get(tableKey(file));
   if (known !== undefined) return { ...known, fileName: name };
   const onProgress = (fraction: number) => progress.onProgress(READING_SHARE * fraction);
-  const table = await readLogFile(path, name, { onProgress, signal: progress.signal });
-  cache.put(sha256, table);
+  const table = await readLogFile(path, name, { onProgress, signal: progress.signal, ...(reading && { reading }) });
+  cache.put(tableKey(file), table);
   return table;
 }
 
-function outcomeOf(job: Job, table: LogTable): Outcomes[keyof Outcomes] {
+/** The second log with its table. */
+type Second = CompanionLog & { readonly table: LogTable };
+
+/** In slices, so that progress is told and a cancellation comes in between. */
+async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | undefined, progress: Progress) {
+  const { table: both, recipe } = together(table, job.recipe, second);
+  const source = { sha256: job.file.sha256, program: job.program };
+  const work = monteCarloOfRun(runFactsOf({ ...job, table: both, recipe, source }), job);
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    progress.onProgress(step.value);
+    await new Promise((resolve) => setImmediate(resolve));
+    progress.signal.throwIfAborted();
+  }
+}
+
+function outcomeOf(job: Exclude<Job, MonteCarloJob>, table: LogTable, second: Second | undefined): Outcomes[keyof Outcomes] {
   switch (job.kind) {
     case "inspect":
-      return inspectLog(table);
+      return inspected(job, table, second);
+    case "align":
+      return alignmentPicture({ ...job, table, companionTable: second!.table, companion: second! }, job.points);
+    case "electrical":
+      return electricalPlateaus({ ...job, ...together(table, job.recipe, second) });
     case "trace":
-      return traceOf({ ...job, table });
-    case "reduce":
-      return reduceRun({ ...job, table, source: { sha256: job.file.sha256, program: job.program } });
+      return traceOf({ ...job, ...together(table, job.recipe, second) });
+    case "reduce": {
+      const { warnings, ...both } = together(table, job.recipe, second);
+      const reduction = reduceRun({ ...job, ...both, source: { sha256: job.file.sha256, program: job.program } });
+      return { ...reduction, warnings: [...warnings, ...reduction.warnings] };
+    }
+  }
+}
+
+interface Together {
+  readonly table: LogTable;
+  readonly recipe: Recipe;
+  readonly warnings: readonly Warning[];
+}
+
+/** Both logs as one, where there are two. */
+function together(table: LogTable, recipe: Recipe, second: Second | undefined): Together {
+  if (second === undefined) return { table, recipe, warnings: [] };
+  const merged = mergedLog({ table, recipe, companionTable: second.table, companion: second });
+  return { table: merged.table, recipe: merged.recipe, warnings: merged.warnings };
+}
+
+/** A first look, with what each open reading would mean where it is known what was on the stand. */
+function inspected({ run }: InspectJob, table: LogTable, second: Second | undefined): LogInspection {
+  const inspection = inspectLog(table);
+  if (run === undefined) return inspection;
+  const decided = run.confirmed ? { decided: new Set(run.recipe.columns.map(({ role }) => role)) } : {};
+  try {
+    const choices = readingChoices({ ...run, ...together(table, run.recipe, second), ...decided });
+    return { ...inspection, choices };
+  } catch (error) {
+    // A recipe that does not fit the table is told of by the reduction; the columns must still be shown to mend it.
+    if (error instanceof InputProblem || error instanceof OutOfDomain) return inspection;
+    throw error;
   }
 }

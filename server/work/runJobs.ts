@@ -6,15 +6,52 @@ import type { StoredDocument } from "../../shared/model/stored.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { PROGRAM } from "../program.ts";
 import type { Store } from "../store/store.ts";
-import type { LogFile, ReduceJob } from "./jobs.ts";
+import type { CompanionLog, InspectJob, LogFile, ReduceJob } from "./jobs.ts";
 
 /** The log a run rests on. */
-export function logOf(store: Store, { file: { name, sha256 } }: Run): LogFile {
-  return { path: store.files.path(sha256), sha256, name };
+export function logOf(store: Store, { file, recipe }: Run): LogFile {
+  return keptLog(store, file, recipe);
+}
+
+function keptLog(store: Store, { name, sha256 }: Run["file"], { reading }: Pick<Recipe, "reading">): LogFile {
+  return { path: store.files.path(sha256), sha256, name, ...(reading && { reading }) };
+}
+
+/** The electrical log recorded beside it, as `{ companion }`, or nothing. */
+export function companionOf(store: Store, { companion }: Run): { readonly companion?: CompanionLog } {
+  if (companion === undefined) return {};
+  const { file, columns, lag } = companion;
+  return { companion: { columns, lag, file: keptLog(store, file, companion) } };
+}
+
+/** The electrical log of a run that has one. Throws InputProblem `run.no-companion`. */
+export function companionLog(store: Store, run: Run): CompanionLog {
+  const { companion } = companionOf(store, run);
+  if (companion) return companion;
+  throw new InputProblem({
+    code: "run.no-companion",
+    where: `Run ${run.name}`,
+    found: "The run has no electrical log of its own",
+    needed: "a second log of the same run",
+    mend: "Send it first",
+  });
+}
+
+/** A first look at the log of a run, with what its readings would mean where its propeller is known. */
+export function inspectJob(store: Store, projectId: string, run: Run): InspectJob {
+  const { propellerId, confirmed, recipe } = run;
+  const file = logOf(store, run);
+  const [propellers, motors] = [store.parts(projectId, "propellers"), store.parts(projectId, "motors")];
+  if (propellerId === undefined || !propellers.has(propellerId)) return { kind: "inspect", file };
+  const motor = recipe.motorId !== undefined && motors.has(recipe.motorId) ? motors.find(recipe.motorId) : undefined;
+  const propeller = propellers.find(propellerId).document;
+  const stand = { propeller, ...(motor && { motor: motor.document }), ...instrumentsOf(store, projectId, recipe) };
+  return { kind: "inspect", file, run: { recipe, confirmed, ...stand }, ...companionOf(store, run) };
 }
 
 /** Everything the reduction of a run depends on. Throws InputProblem `run.no-propeller` or `run.no-such-part`. */
 export function reduceJob(store: Store, projectId: string, { document: run }: StoredDocument<Run>): ReduceJob {
+  if (run.purpose !== "propeller") throw withoutPropeller(run);
   if (run.propellerId === undefined) throw noPropeller(run);
   checkParts(store, projectId, run);
   const { motorId, controllerId } = run.recipe;
@@ -24,6 +61,7 @@ export function reduceJob(store: Store, projectId: string, { document: run }: St
     kind: "reduce",
     file: logOf(store, run),
     recipe: run.recipe,
+    ...companionOf(store, run),
     propeller: part("propellers", run.propellerId),
     ...(motorId !== undefined && { motor: part("motors", motorId) }),
     ...(controllerId !== undefined && { controller: part("controllers", controllerId) }),
@@ -69,6 +107,18 @@ function checkInstruments(store: Store, projectId: string, { instrumentIds = {} 
   }
 }
 
+/** Refuses a second log that was never received. Throws InputProblem `run.no-such-file`. */
+export function checkCompanion(store: Store, { companion }: Run): void {
+  if (companion === undefined || store.hasFile(companion.file.sha256)) return;
+  throw new InputProblem({
+    code: "run.no-such-file",
+    where: "document.companion.file",
+    found: `There is no file with the SHA-256 ${companion.file.sha256.slice(0, 12)}…`,
+    needed: "a log that was sent to this run",
+    mend: "Send the electrical log first, and name what comes back",
+  });
+}
+
 /** Refuses a run that was given other bytes than it was made from. Throws InputProblem `run.other-file`. */
 export function checkSameFile(before: Run, after: Run): void {
   const { sha256, size, name } = before.file;
@@ -79,6 +129,17 @@ export function checkSameFile(before: Run, after: Run): void {
     found: `The run was made from ${name}, which is kept as it came`,
     needed: "the same file",
     mend: "Add the other log as a run of its own",
+  });
+}
+
+function withoutPropeller({ name }: Run): InputProblem {
+  return new InputProblem({
+    code: "run.without-propeller",
+    where: `Run ${name}`,
+    found:
+      "This is a run without propeller: it has no thrust and no coefficients, and tells the constants of the motor instead",
+    needed: "a run with a propeller",
+    mend: "Ask for its voltage, current and speed (…/electrical), or identify the motor from it under Parts",
   });
 }
 

@@ -1,4 +1,11 @@
 import type { LogTable } from "../../shared/log/logTable.ts";
+import type { LogFile } from "./jobs.ts";
+
+/** What a table depends on: the bytes, and what a person decided about their text. */
+export function tableKey({ sha256, reading }: Pick<LogFile, "sha256" | "reading">): string {
+  const stated = Object.entries(reading ?? {}).sort(([a], [b]) => (a < b ? -1 : 1));
+  return stated.length === 0 ? sha256 : `${sha256} ${JSON.stringify(stated)}`;
+}
 
 /** Bytes that a table holds in its columns and line numbers; the rest of it is small. */
 export function tableBytes({ columns, lineNumbers }: LogTable): number {
@@ -6,7 +13,7 @@ export function tableBytes({ columns, lineNumbers }: LogTable): number {
 }
 
 /**
- * Tables that were read lately, by the hash of their bytes, so that an edit does not read the file again.
+ * Tables that were read lately, by their `tableKey`, so that an edit does not read the file again.
  * The least lately used go first when together they exceed `budget` bytes; one larger than that is not kept at all.
  */
 export class TableCache {
@@ -15,17 +22,17 @@ export class TableCache {
 
   constructor(private readonly budget: number) {}
 
-  get(sha256: string): LogTable | undefined {
-    const table = this.tables.get(sha256);
+  get(key: string): LogTable | undefined {
+    const table = this.tables.get(key);
     // A map keeps the order of insertion: taking out and putting back makes this the latest.
-    if (table !== undefined) this.tables.delete(sha256) && this.tables.set(sha256, table);
+    if (table !== undefined) this.tables.delete(key) && this.tables.set(key, table);
     return table;
   }
 
-  put(sha256: string, table: LogTable): void {
+  put(key: string, table: LogTable): void {
     if (tableBytes(table) > this.budget) return;
-    this.drop(sha256);
-    this.tables.set(sha256, table);
+    this.drop(key);
+    this.tables.set(key, table);
     this.held += tableBytes(table);
     for (const oldest of this.tables.keys()) {
       if (this.held <= this.budget) return;
@@ -33,10 +40,10 @@ export class TableCache {
     }
   }
 
-  private drop(sha256: string): void {
-    const table = this.tables.get(sha256);
+  private drop(key: string): void {
+    const table = this.tables.get(key);
     if (table === undefined) return;
     this.held -= tableBytes(table);
-    this.tables.delete(sha256);
+    this.tables.delete(key);
   }
 }

@@ -39,8 +39,6 @@ const COMMON: readonly (readonly [ColumnRole, ColumnRole])[] = [
 
 /** Below this correlation the two signals do not show the same run. Common practice, no source. */
 const LEAST_CORRELATION = 0.6;
-/** Any other lag must leave this many times as much of the signal unexplained. Common practice, no source. */
-const DISTINCT = 1.5;
 /** Clocks of small computers differ by no more, 1. Ceramic resonators: 0.5 %; common practice, no source. */
 const LARGEST_RATE = 0.01;
 /** Standard uncertainties from which a difference of the clocks is allowed for. */
@@ -78,7 +76,7 @@ export function alignLogs({ first, second, lag }: TwoLogs): LaidOver {
   if (lag.mode === "stated") {
     const value = uncertain(lag.seconds, 0);
     const alignment = {
-      ...{ mode: lag.mode, lag: value, clockRate: null, clockRateApplied: false, signals },
+      ...{ mode: lag.mode, lag: value, clockRate: null, clockRateApplied: false, isWholeRun: false, signals },
       ...{ correlation: null, runnerUp: null, overlap: overlapOf(timesA, timesB, lag.seconds) },
       sentence: `The clock of ${second.table.fileName} was set ${seconds(lag.seconds)} forward, as you stated.`,
     };
@@ -86,18 +84,19 @@ export function alignLogs({ first, second, lag }: TwoLogs): LaidOver {
     return { alignment, first: x ?? nothing, second: y ?? nothing };
   }
   if (!x || !y || !signals) throw noCommonSignal(first, second);
-  const upright = signedBest(x, y, common[0] === "thrust");
+  const upright = signedBest(x, y, common);
   if (!upright) throw notFound(second, signals);
   const found = upright.found;
   refuseIndistinct(found, second, signals);
   const rate = clockRateOf(upright.x, y, found);
   const isApplied = rate !== null && Math.abs(rate.value) > SIGNIFICANT * rate.standardUncertainty;
-  const final = isApplied ? (findLag(upright.x, stretched(y, rate.value), nearby(found, y)) ?? found) : found;
+  const final = isApplied ? (findLag(upright.x, stretched(y, rate.value), { near: nearby(found, y) }) ?? found) : found;
   const alignment: Alignment = {
     mode: "automatic",
     lag: uncertain(final.lag, final.uncertainty),
     clockRate: rate,
     clockRateApplied: isApplied,
+    isWholeRun: found.distinct === "whole",
     signals,
     correlation: final.correlation,
     runnerUp: found.runnerUp,
@@ -145,10 +144,10 @@ function clipped(channel: Channel): Float64Array {
 }
 
 /** A load cell mounted the other way falls where the current rises. */
-function signedBest(x: Signal, y: Signal, mayBeReversed: boolean): { x: Signal; found: FoundLag } | null {
+function signedBest(x: Signal, y: Signal, [ofX, ofY]: readonly ColumnRole[]): { x: Signal; found: FoundLag } | null {
   const reversed = { ...x, values: x.values.map((value) => -value) };
-  const tried = (mayBeReversed ? [x, reversed] : [x]).flatMap((signal) => {
-    const found = findLag(signal, y);
+  const tried = (ofX === "thrust" ? [x, reversed] : [x]).flatMap((signal) => {
+    const found = findLag(signal, y, { alike: ofX === ofY });
     return found ? [{ x: signal, found }] : [];
   });
   return tried.sort((p, q) => q.found.correlation - p.found.correlation)[0] ?? null;
@@ -168,13 +167,13 @@ function clockRateOf(x: Signal, y: Signal, whole: FoundLag): Uncertain | null {
     { times: y.times.subarray(0, row), values: y.values.subarray(0, row) },
     { times: y.times.subarray(row), values: y.values.subarray(row) },
   ];
-  const found = halves.map((half) => findLag(x, half, nearby(whole, y)));
+  const found = halves.map((half) => findLag(x, half, { near: nearby(whole, y) }));
   const [early, late] = [found[0], found[1]];
   if (!early || !late || Math.min(early.correlation, late.correlation) < LEAST_CORRELATION) return null;
-  const apart = middleOf(halves[1]!.times) - middleOf(halves[0]!.times);
+  const apart = late.centre - early.centre;
   const rate = (late.lag - early.lag) / apart;
   if (!(apart > 0) || Math.abs(rate) > LARGEST_RATE) return null;
-  return uncertain(rate, Math.hypot(early.uncertainty, late.uncertainty) / apart);
+  return uncertain(rate, Math.hypot(early.scatter, late.scatter) / apart);
 }
 
 function overlapOf(a: Float64Array, b: Float64Array, lag: number): number {
@@ -182,9 +181,9 @@ function overlapOf(a: Float64Array, b: Float64Array, lag: number): number {
 }
 
 function refuseIndistinct(found: FoundLag, { table }: LogPart, signals: NonNullable<Alignment["signals"]>): void {
-  const { correlation, runnerUp } = found;
+  const { correlation, runnerUp, distinct } = found;
   if (correlation < LEAST_CORRELATION) throw notFound({ table }, signals, correlation);
-  if (1 - runnerUp ** 2 >= DISTINCT * (1 - correlation ** 2)) return;
+  if (distinct !== "none") return;
   throw new InputProblem({
     code: "bench.lag-not-distinct",
     where: table.fileName,
@@ -214,10 +213,13 @@ function noCommonSignal(first: LogPart, second: LogPart): InputProblem {
   });
 }
 
+const WHOLE_RUN =
+  " Another lag matches as well where it lets the logs overlap; this one was taken because it leaves no step of either log unmatched. Look at the picture if one log started late or stopped early.";
+
 const seconds = (value: number) => `${formatNumber(value, 4)} s`;
 
-function sentenceOf({ lag, clockRate, clockRateApplied, signals, correlation }: Alignment, table: LogTable): string {
+function sentenceOf({ lag, clockRate, clockRateApplied, isWholeRun, signals, correlation }: Alignment, table: LogTable): string {
   const rate = clockRate === null ? "" : `${formatNumber(clockRate.value * 1e6, 3)} ppm`;
   const clocks = clockRateApplied ? ` Its clock is ${rate} off in rate, which was allowed for.` : "";
-  return `${table.fileName} was laid over the log by ${signals!.first.header} and ${signals!.second.header}: ${seconds(lag.value)} ± ${formatNumber(1.96 * lag.standardUncertainty, 2)} s were added to its clock, correlation ${formatNumber(correlation!, 3)}.${clocks}`;
+  return `${table.fileName} was laid over the log by ${signals!.first.header} and ${signals!.second.header}: ${seconds(lag.value)} ± ${formatNumber(1.96 * lag.standardUncertainty, 2)} s were added to its clock, correlation ${formatNumber(correlation!, 3)}.${clocks}${isWholeRun ? WHOLE_RUN : ""}`;
 }

@@ -13,6 +13,8 @@ export interface Blocks {
   readonly rotationRate: Float64Array;
   /** In the unit of its column. */
   readonly command: Float64Array | null;
+  /** m/s; null where no column holds it. */
+  readonly advanceSpeed: Float64Array | null;
 }
 
 /** Enough to place the plateaus of any sweep; their edges are found on the rows themselves afterwards. */
@@ -21,7 +23,7 @@ const MOST_BLOCKS = 4000;
 const MEDIAN_WIDTH = 5;
 
 /** Block means of command and rotation rate, never across a restart, with isolated glitches taken out. */
-export function blocksOf({ rotationRate, command }: Channels, timeline: Timeline): Blocks {
+export function blocksOf({ rotationRate, command, advanceSpeed }: Channels, timeline: Timeline): Blocks {
   const rows = timeline.times.length;
   const size = Math.max(1, Math.ceil(rows / MOST_BLOCKS));
   const starts: number[] = [];
@@ -41,6 +43,7 @@ export function blocksOf({ rotationRate, command }: Channels, timeline: Timeline
     segments,
     rotationRate: rates,
     command: command ? smoothed(command, edges, segments) : null,
+    advanceSpeed: advanceSpeed ? smoothed(advanceSpeed, edges, segments) : null,
   };
 }
 

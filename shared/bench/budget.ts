@@ -25,14 +25,18 @@ const THRUST: MeasuredAt = { what: "thrust", unit: "N" };
 const POWER: MeasuredAt = { what: "shaft power", unit: "W" };
 
 /** Points of the thrust fit and of the power fit; null where a fit does not rest on plateaus one by one. */
-export function fitPointsOf({ used, thrust, power }: RunFacts) {
-  const ofFit = (points: readonly FitPoint[], { fit }: FullFit) => (points.length === fit.influences.length ? points : null);
+export function fitPointsOf({ used, thrust, power, sweep }: RunFacts) {
+  const ofFit = (points: readonly FitPoint[], { fit }: FullFit) =>
+    points.length === fit.influences.length ? points : null;
   const powers = used.flatMap(({ powerPoint }) => (powerPoint && powerPoint.y > 0 ? [powerPoint] : []));
   return {
-    thrust: ofFit(
-      used.map(({ thrustPoint }) => thrustPoint),
-      thrust,
-    ),
+    // A sweep is fitted as a whole; its bins are for display.
+    thrust: sweep
+      ? null
+      : ofFit(
+          used.map(({ thrustPoint }) => thrustPoint),
+          thrust,
+        ),
     power: power && ofFit(powers, power),
   };
 }
@@ -46,9 +50,14 @@ export function inputsOf(facts: RunFacts): { thrust: CoefficientInputs; power: C
   };
 }
 
-function coefficientInputs({ fit, parts }: FullFit, points: readonly FitPoint[] | null, at: MeasuredAt): CoefficientInputs {
+function coefficientInputs(
+  { fit, parts }: FullFit,
+  points: readonly FitPoint[] | null,
+  at: MeasuredAt,
+): CoefficientInputs {
   const { own, beyond } = points ? plateauInputs(points, fit, at) : { own: [], beyond: sweepInput(fit, at) };
-  const keyed = (inputs: readonly DoubtInput[]) => inputs.map((input) => ({ ...input, key: `${at.what}:${input.source}` }));
+  const keyed = (inputs: readonly DoubtInput[]) =>
+    inputs.map((input) => ({ ...input, key: `${at.what}:${input.source}` }));
   return { own: keyed(own), beyond: keyed(beyond), common: parts.flatMap(partInputs) };
 }
 
@@ -72,7 +81,12 @@ function sweepInput({ independent, degreesOfFreedom }: OriginFit, { what }: Meas
   if (independent === 0) return [];
   return [
     {
-      ...{ name: `scatter of the ${what} over the sweep`, source: "plateauScatter", kind: "A", distribution: "student" },
+      ...{
+        name: `scatter of the ${what} over the sweep`,
+        source: "plateauScatter",
+        kind: "A",
+        distribution: "student",
+      },
       ...{ standardUncertainty: 1, unit: "", sensitivity: independent, degreesOfFreedom },
       pieces: [{ change: independent, degreesOfFreedom }],
     },
@@ -93,9 +107,13 @@ export function budgetOf(facts: RunFacts): RunBudget {
   return {
     thrustCoefficient: budget("thrustCoefficient", K_T, all(inputs.thrust), thrust.document.degreesOfFreedom, facts),
     powerCoefficient:
-      C_P && inputs.power && budget("powerCoefficient", C_P, all(inputs.power), power!.document.degreesOfFreedom, facts),
+      C_P &&
+      inputs.power &&
+      budget("powerCoefficient", C_P, all(inputs.power), power!.document.degreesOfFreedom, facts),
     staticMerit:
-      merit && power && inputs.power ? meritBudget(merit, thrust, power, all(inputs.thrust), all(inputs.power), facts) : null,
+      merit && power && inputs.power
+        ? meritBudget(merit, thrust, power, all(inputs.thrust), all(inputs.power), facts)
+        : null,
   };
 }
 
@@ -144,7 +162,7 @@ function budget(
     coverageFactor: coverageFactor(degreesOfFreedom),
     degreesOfFreedom: shownDegrees(degreesOfFreedom),
     rows,
-    halving: whatHalves({ rows, degreesOfFreedom, plateaus: facts.used.length, diameter: facts.propeller.diameter }),
+    halving: whatHalves({ rows, plateaus: facts.used.length }),
   };
 }
 

@@ -4,7 +4,7 @@ import type { Propeller } from "../model/parts.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import type { Channel } from "./channels.ts";
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
-import { asOneInput, type DoubtInput, factorInput } from "./doubtInput.ts";
+import { asOneInput, type DoubtInput, powerInput } from "./doubtInput.ts";
 import type { TareLine } from "./tareLine.ts";
 
 /** One cause of doubt that all plateaus of a run share. */
@@ -32,10 +32,9 @@ export function calibrationPart(channel: Channel | undefined, words: string, K: 
   const { role, scale, shift, relativeUncertainty } = channel;
   const key = `${role}-calibration:${scale}:${shift}:${relativeUncertainty}`;
   const name = `calibration of the ${words}`;
-  const input = factorInput(
+  const input = powerInput(
     { name, source: "calibration", unit: "1" },
-    { standardUncertainty: relativeUncertainty, sensitivity: power * K },
-    (off) => (1 + off) ** power,
+    { standardUncertainty: relativeUncertainty, sensitivity: power * K, nominal: 1 },
   );
   return known(name, key, power * relativeUncertainty * K, input);
 }
@@ -46,10 +45,9 @@ export function diameterPart(
   K: number,
   power: number,
 ): CommonPart[] {
-  const input = factorInput(
+  const input = powerInput(
     { name: "diameter", source: "diameter", unit: "m" },
-    { standardUncertainty: diameterUncertainty, sensitivity: (power * K) / diameter },
-    (off) => ((diameter + off) / diameter) ** power,
+    { standardUncertainty: diameterUncertainty, sensitivity: (power * K) / diameter, nominal: diameter },
   );
   return known("diameter", `diameter:${name}:${diameter}`, (power * K * diameterUncertainty) / diameter, input);
 }
@@ -79,11 +77,10 @@ function densityInputs(fluid: FluidState, K: number): DoubtInput[] {
     const to = stated > ceiling ? -step : step;
     const moved = fluidProperties({ ...fluid, [quantity]: stated + to } as FluidState).density;
     const perUnit = (moved - density) / density / to;
-    return factorInput(
+    return powerInput(
       { name: `density of the fluid: its ${quantity}`, source: "fluid", unit },
-      { standardUncertainty: step, sensitivity: -K * perUnit },
       // Straight over the few steps that a draw may go: over 4 K the density of water bends by 1 part in 10 000.
-      (off) => 1 / (1 + perUnit * off),
+      { standardUncertainty: step, sensitivity: -K * perUnit, nominal: 1 / perUnit },
     );
   });
 }
@@ -104,8 +101,16 @@ export function tarePart(
   const bent = bows(points, pull);
   const inputs = [
     ...asOneInput({
-      words: { ...words, name: `${name}: its readings at rest`, source: "tareReadings", kind: "A", distribution: "student" },
-      sensitivities: line.windows.map((_, w) => pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0)),
+      words: {
+        ...words,
+        name: `${name}: its readings at rest`,
+        source: "tareReadings",
+        kind: "A",
+        distribution: "student",
+      },
+      sensitivities: line.windows.map((_, w) =>
+        pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0),
+      ),
       uncertainties: line.windows.map(({ mean }) => mean.scatter),
       degreesOfFreedom: line.windows.map(({ mean }) => mean.degreesOfFreedom),
     }),

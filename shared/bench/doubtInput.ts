@@ -10,8 +10,8 @@ export interface DoubtInput extends Pick<BudgetRow, "name" | "source" | "kind" |
   readonly degreesOfFreedom: number;
   /** Independent pieces that it is made of, each as its change of the coefficient by one standard uncertainty. */
   readonly pieces: readonly DoubtPiece[];
-  /** Factor on the coefficient when the input is off by so much, its unit; absent where it adds instead. */
-  readonly factor?: (off: number) => number;
+  /** Value of an input on which the coefficient hangs by a power, its unit; absent where its error adds instead. */
+  readonly nominal?: number;
 }
 
 export interface DoubtPiece {
@@ -47,15 +47,23 @@ export function asOneInput({ words, sensitivities, uncertainties, degreesOfFreed
   return [{ ...words, standardUncertainty: part / sensitivity, sensitivity, degreesOfFreedom: together, pieces }];
 }
 
-/** One input that acts as a factor on the coefficient. None where it brings no doubt. */
-export function factorInput(
+/** One input on which the coefficient hangs by a power. None where it brings no doubt. */
+export function powerInput(
   words: Omit<Words, "kind" | "distribution">,
-  { standardUncertainty, sensitivity }: Pick<DoubtInput, "standardUncertainty" | "sensitivity">,
-  factor: (off: number) => number,
+  {
+    standardUncertainty,
+    sensitivity,
+    nominal,
+  }: Pick<DoubtInput, "standardUncertainty" | "sensitivity"> & { nominal: number },
 ): DoubtInput[] {
   const change = sensitivity * standardUncertainty;
   if (change === 0) return [];
   const pieces = [{ change, degreesOfFreedom: Infinity }];
   const known = { kind: "B", distribution: "normal", degreesOfFreedom: Infinity } as const;
-  return [{ ...words, ...known, standardUncertainty, sensitivity, pieces, factor }];
+  return [{ ...words, ...known, standardUncertainty, sensitivity, nominal, pieces }];
+}
+
+/** Factor on `coefficient` when a power input is off by `off`: (1 + off/x)^e with e = x/K ∂K/∂x. */
+export function powerFactor({ nominal, sensitivity }: DoubtInput, coefficient: number, off: number): number {
+  return nominal === undefined ? 1 : (1 + off / nominal) ** ((sensitivity * nominal) / coefficient);
 }

@@ -83,7 +83,10 @@ function missing(table: LogTable, role: ColumnRole): InputProblem {
 }
 
 /** Mean current of the rests. Its doubt is its own size: it may be all meter, or all controller. */
-function atRest(current: Channel, windows: readonly { readonly from: number; readonly to: number }[]): Uncertain | null {
+function atRest(
+  current: Channel,
+  windows: readonly { readonly from: number; readonly to: number }[],
+): Uncertain | null {
   const means = windows.map(({ from, to }) => plainMean(samplesOf(current, from, to))).filter(Number.isFinite);
   if (means.length === 0) return null;
   const mean = means.reduce((sum, one) => sum + one, 0) / means.length;

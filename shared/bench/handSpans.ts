@@ -13,7 +13,8 @@ type HandSpan = Extract<Recipe["plateaus"], { mode: "spans" }>["spans"][number];
  * Throws InputProblem `bench.empty-span`.
  */
 export function handSpans(spans: readonly HandSpan[], search: PlateauSearch): PlateauSpans {
-  const rows = spans.map((span, i) => rowsOf(span, i, search.timeline));
+  const starts = new Set(spans.map(({ start }) => start));
+  const rows = spans.map((span, i) => rowsOf(span, i, search.timeline, starts.has(span.end)));
   const seen = search.timeline.kind === "readings" ? null : searchedSpans(search);
   const found = rows.map((row, i): FoundSpan => {
     const step = seen?.steps.find(({ span }) => contains(span, middleOf(row)));
@@ -25,10 +26,11 @@ export function handSpans(spans: readonly HandSpan[], search: PlateauSearch): Pl
   return { spans: found, rejected: [], passedOver, foundBy: "recipe" };
 }
 
-function rowsOf({ start, end }: HandSpan, index: number, timeline: Timeline): RowSpan {
+/** `shared`: another plateau starts where this one ends, and a reading at that very time is its. */
+function rowsOf({ start, end }: HandSpan, index: number, timeline: Timeline, shared: boolean): RowSpan {
   const from = rowAt(timeline, start);
   let to = from;
-  while (to < timeline.times.length && timeline.times[to]! <= end) to++;
+  while (to < timeline.times.length && (timeline.times[to]! < end || (timeline.times[to] === end && !shared))) to++;
   if (to > from) return { from, to };
   throw new InputProblem({
     code: "bench.empty-span",

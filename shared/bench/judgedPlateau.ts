@@ -2,6 +2,8 @@ import type { Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
 import { discArea } from "../propeller/coefficients.ts";
 import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";
+import { type Advance, advanceOf } from "./advance/advanceSpeed.ts";
+import { type Turning, turningOf } from "./advance/turning.ts";
 import { type FitPoint, repeatabilityOf } from "./coefficientFit.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
@@ -15,6 +17,10 @@ export interface JudgedPlateau {
   readonly measured: MeasuredPlateau;
   readonly used: boolean;
   readonly leftOutBecause: string | null;
+  /** Left out for no other reason than that it turns against the main direction. */
+  readonly turnsOtherWay: boolean;
+  /** How it moves through the water; null in a run without advance speed. */
+  readonly advance: Advance | null;
   readonly thrustPoint: FitPoint;
   readonly shaftPower: ShaftPower | null;
   readonly powerPoint: FitPoint | null;
@@ -41,12 +47,25 @@ const UNEVEN = 0.1;
 /** What the search takes needs this look; what a person set by hand was looked at. */
 const FOUND_BY_SEARCH: ReadonlySet<string> = new Set(["command", "rotationRate"]);
 
-/** Decides for each plateau whether it counts, and prepares its points. */
-export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetting): JudgedPlateau[] {
-  const direction = commonDirection(plateaus, setting.idleCommand);
+const TURNS_OTHER_WAY = "the propeller turns the other way";
+
+/** Decides for each plateau whether it counts, and prepares its points. `turning`: how the senses of rotation were told. */
+export function judged(
+  plateaus: readonly MeasuredPlateau[],
+  setting: JudgeSetting,
+): { plateaus: JudgedPlateau[]; turning: Turning } {
   const greatest = Math.max(...plateaus.map(({ thrust }) => Math.abs(thrust.mean)));
-  return plateaus.map((measured, i) => {
-    const leftOutBecause = reasonAgainst(measured, setting, direction);
+  const seen = plateaus.map((measured) => ({
+    measured,
+    thrustPoint: thrustPointOf(measured, setting, greatest),
+    advance: advanceOf(measured, setting.recipe, setting.propeller.diameter),
+  }));
+  const turning = turningOf(seen, setting.idleCommand);
+  const judgedOnes = seen.map(({ measured, thrustPoint, advance: moving }, i) => {
+    const direction = turning.directions[i]!;
+    // Ahead is where the propeller pushes to: one that turns astern advances when it is towed astern.
+    const advance = moving && { ...moving, ratio: direction * moving.ratio };
+    const leftOutBecause = reasonAgainst(measured, setting, { otherWay: direction !== turning.main, advance });
     const shaftPower = shaftPowerOf(measured, setting);
     const boundingPower = boundOf(measured, shaftPower, setting.powerSource);
     return {
@@ -54,13 +73,16 @@ export function judged(plateaus: readonly MeasuredPlateau[], setting: JudgeSetti
       measured,
       used: leftOutBecause === null,
       leftOutBecause,
-      thrustPoint: thrustPointOf(measured, setting, greatest),
+      turnsOtherWay: leftOutBecause === TURNS_OTHER_WAY,
+      advance,
+      thrustPoint,
       shaftPower,
       powerPoint: shaftPower ? powerPointOf(measured, shaftPower, setting) : null,
       boundingPower,
       momentumLimit: boundingPower === null ? null : momentumLimit(boundingPower, setting),
     };
   });
+  return { plateaus: judgedOnes, turning };
 }
 
 /** Plateau in words: "Plateau 3 (lines 812 to 1024)". */
@@ -68,30 +90,26 @@ export function plateauName({ number, measured: { firstLine, lastLine } }: Judge
   return `Plateau ${number} (${firstLine === lastLine ? `line ${firstLine}` : `lines ${firstLine} to ${lastLine}`})`;
 }
 
-function reasonAgainst(plateau: MeasuredPlateau, setting: JudgeSetting, direction: number): string | null {
+function reasonAgainst(
+  plateau: MeasuredPlateau,
+  setting: JudgeSetting,
+  { otherWay, advance }: { readonly otherWay: boolean; readonly advance: Advance | null },
+): string | null {
   const out = setting.recipe.leftOut.find((entry) =>
     "line" in entry
       ? entry.line >= plateau.firstLine && entry.line <= plateau.lastLine
       : plateau.middle >= entry.start && plateau.middle <= entry.end,
   );
   if (out) return out.reason;
-  if (directionOf(plateau, setting.idleCommand) !== direction) return "the propeller turns the other way";
   const { standardDeviation, mean } = plateau.rotationRate;
   if (FOUND_BY_SEARCH.has(plateau.span.foundBy) && standardDeviation > UNEVEN * mean) {
     return `the rotation rate varies by ${((100 * standardDeviation) / mean).toFixed(0)} % within it, as in a dead band`;
   }
+  if (otherWay) return TURNS_OTHER_WAY;
+  if (advance && !advance.isAtRest && advance.ratio < 0) {
+    return `the water comes from behind (advance ratio ${advance.ratio.toFixed(2)})`;
+  }
   return null;
-}
-
-function directionOf({ turnSign, command }: MeasuredPlateau, idle: number | null): number {
-  if (turnSign < 0 || idle === null || command === null) return turnSign;
-  return command < idle ? -1 : 1;
-}
-
-/** The way in which most plateaus turn. */
-function commonDirection(plateaus: readonly MeasuredPlateau[], idle: number | null): number {
-  const sum = plateaus.reduce((total, plateau) => total + directionOf(plateau, idle), 0);
-  return sum < 0 ? -1 : 1;
 }
 
 function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting, greatest: number): FitPoint {

@@ -21,7 +21,10 @@ export function motorParts({ motor }: StandMotor, byConstants: readonly number[]
   const joint = (motor.uncertainties.correlations ?? []).length > 0;
   return NAMES.flatMap((name, j) => {
     const change = byConstants.reduce((sum, by, i) => sum + by * causes[i]![j]!, 0);
-    const words = joint && j < NAMES.length - 1 ? `${name} of the motor, and what goes with it` : `${name} of the motor`;
-    return change === 0 ? [] : [{ name: words, key: `motor-constant-${j}:${identity}`, change, degreesOfFreedom: Infinity }];
+    const words =
+      joint && j < NAMES.length - 1 ? `${name} of the motor, and what goes with it` : `${name} of the motor`;
+    return change === 0
+      ? []
+      : [{ name: words, key: `motor-constant-${j}:${identity}`, change, degreesOfFreedom: Infinity }];
   });
 }

@@ -45,7 +45,7 @@ export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { wha
       ...perReading,
       uncertainties: points.map((point) => point.repeatability),
       words: {
-        name: "repeatability that no stand betters",
+        name: `repeatability of the ${what} that no stand betters`,
         source: "repeatability",
         kind: "B",
         distribution: "normal",
@@ -56,7 +56,7 @@ export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { wha
       sensitivities: points.map((point, i) => influences[i]! * fit.coefficient * point.x),
       uncertainties: points.map((point) => point.roundingX / point.x),
       words: {
-        name: "steps of the rotation rate reading",
+        name: `steps of the rotation rate, as the ${what} feels them`,
         source: "rateResolution",
         kind: "B",
         distribution: "rectangular",
@@ -64,13 +64,18 @@ export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { wha
       },
     }),
   ];
-  return { own, beyond: beyondOwn(own, points.length, fit, unit) };
+  return { own, beyond: beyondOwn(own, points.length, fit, { what, unit }) };
 }
 
 /** Below this part of the doubt the rest is rounding of the computation. */
 const NOTHING = 1e-6;
 
-function beyondOwn(own: readonly DoubtInput[], points: number, fit: OriginFit, unit: string): DoubtInput[] {
+function beyondOwn(
+  own: readonly DoubtInput[],
+  points: number,
+  fit: OriginFit,
+  { what, unit }: MeasuredAt,
+): DoubtInput[] {
   const promised = own.reduce((sum, input) => sum + (input.sensitivity * input.standardUncertainty) ** 2, 0);
   const beyond = Math.sqrt(Math.max(0, fit.independent ** 2 - promised));
   if (!(beyond > NOTHING * fit.independent)) return [];
@@ -78,7 +83,7 @@ function beyondOwn(own: readonly DoubtInput[], points: number, fit: OriginFit, u
   const degreesOfFreedom = Math.max(1, points - 1);
   return [
     {
-      name: "plateaus off the line by more than their own doubts",
+      name: `${what} of the plateaus off the line by more than their own doubts`,
       source: "plateauSpread",
       kind: "A",
       distribution: "student",

@@ -1,3 +1,4 @@
+import { cutBySpeed, speedRamps, speedSettledRow } from "./advance/speedLevels.ts";
 import type { Blocks } from "./blocks.ts";
 import { type Level, levelsOf } from "./levels.ts";
 import type { FoundSpan, PlateauSearch, Rejected, Rejection } from "./plateauSpans.ts";
@@ -32,7 +33,7 @@ export function searchedSpans(search: PlateauSearch): SearchOutcome {
   const byCommand = blocks.command ? commandLevels(blocks.command, search) : [];
   const useCommand = byCommand.filter((level) => turns(level, blocks, rest)).length >= 2;
   const signal = useCommand ? blocks.command! : blocks.rotationRate;
-  const levels = useCommand ? byCommand : rateLevels(search);
+  const levels = cutBySpeed(useCommand ? byCommand : rateLevels(search), blocks, search.channels.advanceSpeed);
   const foundBy = useCommand ? "command" : "rotationRate";
   const outcomes = withoutRampRests(
     levels.map((_, index) => settledSpan(search, levels, index, signal)),
@@ -123,11 +124,15 @@ function settledSpan(search: PlateauSearch, levels: readonly Level[], index: num
   const span = { from: blocks.starts[level.first]!, to: blocks.starts[end]! };
   if (!turns({ ...level, end }, blocks, rest)) return { span, outcome: "at rest" };
   if (!longEnough(span, search)) return { span, outcome: "too short" };
-  const from = settledRow(search, span);
+  const thrustFrom = settledRow(search, span);
+  const speedFrom = speedSettledRow(search.channels.advanceSpeed, span);
+  const from = thrustFrom === null || speedFrom === null ? null : Math.max(thrustFrom, speedFrom);
   if (from === null) return { span, outcome: isRamp(levels, index, signal, level.first) ? "ramp" : "still settling" };
   const settled = { from, to: span.to };
   const firstBlock = level.first + Math.ceil(((from - span.from) / (span.to - span.from)) * (end - level.first));
-  if (isRamp(levels, index, signal, Math.min(firstBlock, end - 1))) return { span, outcome: "ramp" };
+  const settledBlock = Math.min(firstBlock, end - 1);
+  const climbs = isRamp(levels, index, signal, settledBlock) || speedRamps(levels, index, blocks, settledBlock);
+  if (climbs) return { span, outcome: "ramp" };
   return { span, outcome: longEnough(settled, search) ? settled : "too short" };
 }
 

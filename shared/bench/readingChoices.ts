@@ -2,6 +2,7 @@ import { fluidProperties } from "../fluid/fluidProperties.ts";
 import { guessRoles } from "../log/guessRoles.ts";
 import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
+import type { UsedInstruments } from "../model/instrument.ts";
 import type { Propeller } from "../model/parts.ts";
 import type { ReadingChoice, ReadingOption } from "../model/readingChoice.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
@@ -19,6 +20,8 @@ export interface ReadingQuestion {
   readonly recipe: Recipe;
   readonly propeller: Propeller;
   readonly motor?: MotorConstants | undefined;
+  /** Instruments behind the channels: their calibration settles what a reading is worth. */
+  readonly instruments?: UsedInstruments | undefined;
   /** Roles whose unit a person has stated: only asked about again where the reading can not be. */
   readonly decided?: ReadonlySet<ColumnRole>;
 }
@@ -83,9 +86,9 @@ interface Setting {
  * Throws   as channelsByRole, apart from pole pairs; OutOfDomain for a fluid state that has no properties.
  */
 export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
-  const { table, recipe, propeller, motor, decided = new Set() } = question;
+  const { table, recipe, propeller, motor, instruments = {}, decided = new Set() } = question;
   const polePairs = recipe.polePairs ?? USUAL_POLE_PAIRS;
-  const strongest = strongestRows(channelsByRole(table, { ...recipe, polePairs }), table.rows);
+  const strongest = strongestRows(channelsByRole(table, { ...recipe, polePairs }, instruments), table.rows);
   const { density } = fluidProperties(recipe.fluid);
   const setting: Setting = {
     ...{ strongest, propeller, density, polePairs, isPolePairsStated: recipe.polePairs !== undefined },
@@ -95,7 +98,7 @@ export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
   const guesses = guessRoles(table);
   const columns = (["thrust", "rotationRate"] as const).flatMap((role) => {
     const use = recipe.columns.find((one) => one.role === role);
-    if (!use || strongest[role] === null || strongest[role] === 0) return [];
+    if (!use || strongest[role] === null || strongest[role] === 0 || role in instruments) return [];
     const guess = guesses[use.column];
     const isGuessed = guess?.role === role && guess.unit === use.unit;
     const isOpen = !decided.has(role) && isGuessed && (!guess.sure || guess.alternatives.length > 0);

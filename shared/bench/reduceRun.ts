@@ -5,8 +5,12 @@ import type { Controller, Motor, Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { Reduction } from "../model/reduction.ts";
 import type { Warning } from "../quantity/warning.ts";
+import { requireOneSpeed } from "./advance/advanceSpeed.ts";
+import { groupingOf } from "./advance/grouping.ts";
+import { runCoefficients } from "./advance/runCoefficients.ts";
 import { blocksOf } from "./blocks.ts";
 import { type Channels, channelsOf } from "./channels.ts";
+import { advanceChecks } from "./checks/advanceChecks.ts";
 import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
@@ -14,6 +18,7 @@ import { lawChecks } from "./checks/lawChecks.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
 import { readingChecks } from "./checks/readingChecks.ts";
+import { rampSweepChecks } from "./checks/rampSweepChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
 import { sweepChecks } from "./checks/sweepChecks.ts";
 import { tooFewPlateaus } from "./checks/tooFewPlateaus.ts";
@@ -21,12 +26,12 @@ import { meritOf } from "./fullFit.ts";
 import { type JudgeSetting, judged } from "./judgedPlateau.ts";
 import { type MeasuredPlateau, measurePlateau, type PlateauSource } from "./measuredPlateau.ts";
 import { type PlateauSpans, plateauSpansOf } from "./plateauSpans.ts";
-import { quadraticLawOf, requireThrust } from "./quadraticLaw.ts";
+import { requireThrust } from "./quadraticLaw.ts";
 import { reductionOf } from "./reductionOf.ts";
 import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
-import { powerFitOf, thrustFitOf } from "./runFits.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
+import { sweepFitOf } from "./sweepFit.ts";
 import { tareLineOf } from "./tareLine.ts";
 import { tareWindowsOf } from "./tareWindows.ts";
 import { timelineOf } from "./timeline.ts";
@@ -50,7 +55,8 @@ export interface RunRequest {
  * Channels to SI, zero from the rests, plateaus, means, T = K_T ρ n² D⁴ and P = C_P ρ n³ D⁵ through the origin,
  * what all plateaus share, checks against physics.
  *
- * Assumes  the propeller stands still in the fluid (bollard), far from walls and surface.
+ * Assumes  far from walls and surface. Plateaus at speed go on curves against the advance ratio, K_T(J) and C_P(J), and
+ *          those that turn astern are reduced apart.
  * Throws   InputProblem `bench.*` where the log can not give a result: a missing column, no pole pairs, fewer than two
  *          plateaus; OutOfDomain for a fluid state that has no properties. Whatever is merely implausible is a
  *          warning beside the result.
@@ -61,13 +67,18 @@ export function reduceRun(request: RunRequest): Reduction {
     coefficientChecks,
     powerChecks, readingChecks,
     lawChecks,
-    outlierChecks,
-    sweepChecks,
+    ...(facts.sweep ? [rampSweepChecks] : facts.law ? [outlierChecks, sweepChecks] : []),
     channelChecks,
     runChecks,
     calibrationChecks,
+    advanceChecks,
   ];
   return reductionOf(facts, request.source, [...warnings, ...checks.flatMap((check) => check(facts))]);
+}
+
+/** Everything that is worked out of a run on the way to its reduction. Throws as `reduceRun`. */
+export function runFactsOf(request: RunRequest): RunFacts {
+  return workOut(request).facts;
 }
 
 /** From the table to the spans of steady running. */
@@ -77,8 +88,9 @@ function searched({ table, recipe, instruments }: RunRequest) {
   const blocks = blocksOf(channels, timeline);
   const rest = restOf(blocks);
   const tareWindows = tareWindowsOf(channels, timeline, rest, recipe);
-  const thrustTare = tareLineOf(channels.thrust, tareWindows.spans, timeline);
-  const torqueTare = channels.torque ? tareLineOf(channels.torque, tareWindows.spans, timeline) : null;
+  const shape = recipe.tare.mode === "none" ? undefined : recipe.tare.shape;
+  const thrustTare = tareLineOf(channels.thrust, tareWindows.spans, timeline, shape);
+  const torqueTare = channels.torque ? tareLineOf(channels.torque, tareWindows.spans, timeline, shape) : null;
   const spans = plateauSpansOf({ channels, timeline, blocks, rest, tare: thrustTare, recipe });
   return { channels, timeline, rest, tareWindows, thrustTare, torqueTare, spans };
 }
@@ -87,29 +99,36 @@ function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly War
   const { table, recipe, propeller } = request;
   const { channels, timeline, rest, tareWindows, thrustTare, torqueTare, ...found } = searched(request);
   const fluid = fluidProperties(recipe.fluid);
-  const { measured, spans } = measuredPlateaus({ table, channels, timeline, thrustTare, torqueTare }, found.spans);
+  const source = { table, channels, timeline, thrustTare, torqueTare };
+  const { measured, spans } = measuredPlateaus(source, found.spans);
   const standMotor = request.motor ? { motor: request.motor, controller: request.controller } : null;
   const powerSource = powerSourceOf(channels, standMotor);
   const setting: JudgeSetting = {
     ...{ recipe, propeller, density: fluid.density, thrustTare, torqueTare, powerSource, standMotor },
     idleCommand: rest.idleCommand,
   };
-  const plateaus = judged(measured, setting);
-  const used = plateaus.filter((plateau) => plateau.used);
-  if (used.length < 2) throw tooFewPlateaus(table.fileName, spans, plateaus);
-  requireThrust(used);
-  const singleReadings = used.every((plateau) => plateau.measured.thrust.samples === 1);
+  requireOneSpeed(channels, recipe);
+  const { plateaus: judgedPlateaus, turning } = judged(measured, setting);
+  const candidates = judgedPlateaus.filter((plateau) => plateau.used);
+  if (candidates.length < 2) throw tooFewPlateaus(table.fileName, spans, judgedPlateaus);
+  requireThrust(candidates);
+  const grouping = groupingOf(judgedPlateaus, table.fileName);
+  const { plateaus } = grouping;
+  const singleReadings = candidates.every((plateau) => plateau.measured.thrust.samples === 1);
   const run = { channels, recipe, propeller, setting, singleReadings, run: request.source.sha256 };
-  const thrust = thrustFitOf(used, run);
-  const power = powerFitOf(used, run);
-  const law = quadraticLawOf(used, Math.sign(thrust.fit.coefficient) || 1, singleReadings);
+  const sweeps = recipe.plateaus.mode === "sweep" && timeline.kind === "clock";
+  const { diameter } = propeller;
+  const sweep = sweeps ? sweepFitOf(source, candidates, { density: fluid.density, diameter }) : null;
+  const coefficients = runCoefficients({ grouping, turning, run, sweep: sweep?.fit ?? null });
+  const { thrust, power } = coefficients;
   return {
     facts: {
-      ...{ table, recipe, propeller, fluid, channels, timeline, rest, thrustTare, spans, plateaus, used },
-      ...{ thrust, power, law, merit: power && meritOf(thrust, power), standMotor, singleReadings },
+      ...{ table, recipe, propeller, fluid, channels, timeline, rest, thrustTare, spans, plateaus },
+      ...coefficients,
+      ...{ merit: power && meritOf(thrust, power), standMotor, singleReadings, sweep },
       powerSource: power ? powerSource : null,
     },
-    warnings: [...timeline.warnings, ...tareWindows.warnings],
+    warnings: [...timeline.warnings, ...tareWindows.warnings, ...grouping.warnings],
   };
 }
 

@@ -5,6 +5,7 @@ import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import type { Warning } from "../quantity/warning.ts";
 import { calibrationDoubts, relativeDoubt } from "./appliedCalibration.ts";
+import { budgetOf } from "./budget.ts";
 import { type Channel, type Channels, headerOf } from "./channels.ts";
 import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
@@ -12,7 +13,9 @@ import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { qualityCard } from "./quality/qualityCard.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
-import { driftOf, type TareLine, tareUncertainty } from "./tareLine.ts";
+import { rejectedStretches } from "./rejectedStretches.ts";
+import { sweepDocument } from "./sweepDocument.ts";
+import { driftOf, driftRateOf, tareCorners, tareUncertainty } from "./tareLine.ts";
 
 /** The document of a reduced run. */
 export function reductionOf(
@@ -27,17 +30,22 @@ export function reductionOf(
     columns: recipe.columns.map((use) => ({ ...use, header: headerOf(table, use.column) })),
     fluid,
     diameter: uncertain(propeller.diameter, propeller.diameterUncertainty),
-    tare: tareDocument(facts.thrustTare),
+    tare: tareDocument(facts),
     plateaus: facts.plateaus.map((plateau) => plateauDocument(plateau, facts)),
+    rejected: rejectedStretches(facts),
+    sweep: facts.sweep && sweepDocument(facts.sweep),
     thrustCoefficient: thrust.document.coefficient,
     powerCoefficient: C_P,
     torqueCoefficient: C_P ? scaled(C_P, 1 / (2 * Math.PI)) : null,
     powerSource: facts.powerSource,
     staticMerit: merit,
-    exponent: law.exponent,
-    intercept: law.intercept,
+    exponent: law?.exponent ?? null,
+    intercept: law?.intercept ?? null,
     thrustFit: thrust.document,
     powerFit: power?.document ?? null,
+    advance: facts.advance,
+    reverse: facts.reverse,
+    budget: budgetOf(facts),
     ...calibrationsOf(facts.channels),
     quality: qualityCard(facts),
     warnings: [...warnings],
@@ -55,8 +63,11 @@ function calibrationsOf(channels: Channels): Pick<Reduction, "calibrations"> {
   return found.length === 0 ? {} : { calibrations: found };
 }
 
-function tareDocument(line: TareLine): Reduction["tare"] {
+function tareDocument({ thrustTare: line, timeline, channels }: RunFacts): Reduction["tare"] {
   return {
+    shape: line.shape,
+    driftRate: driftRateOf(line, channels.time !== undefined),
+    line: tareCorners(line, timeline),
     windows: line.windows.map(({ start, end, mean }) => ({ start, end, thrust: withDoubts(mean, []) })),
     drift: driftOf(line),
   };
@@ -73,12 +84,16 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
     duration: clocked ? measured.end! - measured.start! : null,
     firstLine: measured.firstLine,
     lastLine: measured.lastLine,
+    span: { start: measured.traceStart, end: measured.traceEnd },
+    foundBy: measured.span.foundBy,
+    settlingTime: measured.span.settlingTime,
     samples: measured.thrust.samples,
     effectiveSamples: measured.thrust.effectiveSamples,
     command: measured.command,
     rotationRate: calibrated(measured.rotationRate, channels.rotationRate),
     thrust: calibrated(measured.thrust, channels.thrust, facts.thrustTare.windows.length > 0 ? tareDoubt : null),
     thrustTare: measured.thrustTare.value,
+    tareUncertainty: tareDoubt,
     torque: measured.torque && calibrated(measured.torque, channels.torque, torqueTareDoubt(plateau)),
     voltage: measured.voltage && calibrated(measured.voltage, channels.voltage),
     current: measured.current && calibrated(measured.current, channels.current),
@@ -91,8 +106,10 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
     powerCoefficient: powerPoint && ofThisPlateau(powerPoint),
     momentumLimit: plateau.momentumLimit,
     used: plateau.used,
-    leftOutBecause: plateau.leftOutBecause,
-    residual: residualOf(thrustPoint, facts.thrust.fit.coefficient),
+    leftOutBecause: facts.reverse?.plateaus.includes(plateau.number)
+      ? `${plateau.leftOutBecause}; it counts in the coefficients astern`
+      : plateau.leftOutBecause,
+    residual: residualOf(plateau, facts),
   };
 }
 
@@ -151,6 +168,11 @@ function ofThisPlateau(point: FitPoint): Uncertain {
   return uncertain(K, total, effectiveDegreesOfFreedom(parts));
 }
 
-function residualOf(point: FitPoint, K: number): number {
+/** Distance from the line through the origin, or from the curve where the plateau lies at speed or no line was fitted. */
+function residualOf({ number, thrustPoint: point, turnsOtherWay, used }: JudgedPlateau, facts: RunFacts): number | null {
+  const atSpeed = facts.advance?.points.find(({ plateau }) => plateau === number);
+  if (turnsOtherWay && facts.reverse) return null;
+  if (atSpeed && (!atSpeed.isAtRest || !used)) return atSpeed.residual;
+  const K = facts.thrust.fit.coefficient;
   return (point.y - K * point.x) / Math.hypot(weighingUncertainty(point), K * point.roundingX);
 }

@@ -1,7 +1,9 @@
 import type { LogTable } from "../log/logTable.ts";
+import type { AdvanceFit } from "../model/advance.ts";
 import type { FluidProperties } from "../model/fluid.ts";
 import type { Propeller } from "../model/parts.ts";
 import type { Recipe } from "../model/recipe.ts";
+import type { ReverseFit } from "../model/reduction.ts";
 import type { Uncertain } from "../quantity/uncertain.ts";
 import type { Channels } from "./channels.ts";
 import type { FullFit } from "./fullFit.ts";
@@ -10,6 +12,7 @@ import type { PlateauSpans } from "./plateauSpans.ts";
 import type { QuadraticLaw } from "./quadraticLaw.ts";
 import type { Rest } from "./rest.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
+import type { SweepFit } from "./sweepFit.ts";
 import type { TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
 
@@ -30,9 +33,16 @@ export interface RunFacts {
   readonly thrust: FullFit;
   readonly power: FullFit | null;
   readonly merit: Uncertain | null;
-  readonly law: QuadraticLaw;
+  /** Null where plateaus at rest do not tell it. */
+  readonly law: QuadraticLaw | null;
+  /** Curves against the advance ratio; null in a bollard run. */
+  readonly advance: AdvanceFit | null;
+  /** Plateaus that turn the other way, reduced apart. */
+  readonly reverse: ReverseFit | null;
   readonly powerSource: PowerSource | null;
   readonly standMotor: StandMotor | null;
   /** Each plateau is one reading without spread. */
   readonly singleReadings: boolean;
+  /** The regression on the whole trace, where the run is a sweep without plateaus. */
+  readonly sweep: SweepFit | null;
 }

@@ -6,6 +6,7 @@ import { fitThroughOrigin, type OriginFit } from "./coefficientFit.ts";
 import { type CommonPart, calibrationPart, densityPart, diameterPart, tarePart } from "./commonParts.ts";
 import { type FullFit, fullFit } from "./fullFit.ts";
 import type { JudgedPlateau, JudgeSetting } from "./judgedPlateau.ts";
+import { motorParts } from "./motorParts.ts";
 import type { SampleMean } from "./sampleMean.ts";
 import type { TareLine } from "./tareLine.ts";
 
@@ -47,7 +48,7 @@ export function thrustFullFit(used: readonly JudgedPlateau[], plateauFit: Platea
   return fullFit(fit, [
     ...parts(channels.thrust, "thrust", (_, i) => fit.influences[i]! * points[i]!.y, setting.thrustTare),
     ...parts(channels.rotationRate, "rotation rate", (_, i) => -2 * fit.influences[i]! * points[i]!.y - advance.pull(i)),
-    ...diameterPart(propeller, 1, -4 * K - advance.whole),
+    ...diameterPart(propeller, K || 1, K ? -4 - advance.whole / K : -advance.whole),
     ...advance.parts,
     ...densityPart(recipe.fluid, K, run.run),
     ...tarePart("zero of the scale", `thrust-tare:${run.run}`, { points, fit, line: setting.thrustTare }),
@@ -88,7 +89,10 @@ export function powerFullFit(known: readonly JudgedPlateau[], plateauFit: Platea
       "rotation rate",
       (plateau, i) => pullOf(plateau.shaftPower!.byRate - 3)(plateau, i) - advance.pull(i),
     ),
-    ...diameterPart(propeller, 1, -5 * C - advance.whole),
+    ...(setting.powerSource === "motorConstants" && setting.standMotor
+      ? motorParts(setting.standMotor, byConstantsOf(known, fit.influences))
+      : []),
+    ...diameterPart(propeller, C || 1, C ? -5 - advance.whole / C : -advance.whole),
     ...advance.parts,
     ...densityPart(recipe.fluid, C, run.run),
     ...tarePart("zero of the torque cell", `torque-tare:${run.run}`, { points, fit, line: setting.torqueTare }),
@@ -110,6 +114,12 @@ export function speedPart({ channels, recipe }: Pick<FitSetting, "channels" | "r
   if (relative * change === 0) return [];
   const name = "stated advance speed";
   return [{ name, key: `stated-advance-speed:${relative}`, change: relative * change, degreesOfFreedom: Infinity }];
+}
+
+/** Change of the coefficient by each constant of the motor. */
+function byConstantsOf(plateaus: readonly JudgedPlateau[], influences: readonly number[]): number[] {
+  const each = plateaus.map(({ shaftPower }, i) => shaftPower!.byConstants.map((by) => by * influences[i]!));
+  return each[0]!.map((_, j) => each.reduce((sum, row) => sum + row[j]!, 0));
 }
 
 /** Change of a coefficient by a relative change of one channel at one plateau. */

@@ -6,6 +6,9 @@ import { segmentOf } from "./tareLine.ts";
 /** Most blocks in the turning part: enough for any ramp, few enough that the regression costs nothing. */
 const MOST_BLOCKS = 600;
 
+/** Part of the top rate by which a block may lie off its bin: one that holds a sudden stop is no ramp. */
+const JUMP = 0.12;
+
 /** Mean readings of equal stretches of a sweep, in order of time; those at rest too, for the rate just before a block. */
 export interface SweepBlocks {
   /** Length of a block, s. */
@@ -41,8 +44,12 @@ export function sweepBlocksOf(source: PlateauSource, used: readonly JudgedPlatea
       blocks.thrusts.push(thrust - source.thrustTare.at(time, segmentOf(timeline, from)).value);
     }
   });
-  const bins = middles.map((row) =>
-    used.findIndex(({ measured: { span } }) => row >= span.from && row < span.to),
+  const top = Math.max(...used.map(({ measured }) => measured.rotationRate.mean));
+  const bins = middles.map((row, i) =>
+    used.findIndex(({ measured: { span, rotationRate } }) => {
+      const inside = row >= span.from && row < span.to;
+      return inside && Math.abs(Math.sqrt(blocks.squares[i]!) - rotationRate.mean) <= JUMP * top;
+    }),
   );
   return { duration: size * timeline.step, ...blocks, bins };
 }

@@ -30,8 +30,10 @@ export const SWEEP_METHOD =
   "generalised least squares with first-order autocorrelated errors (Prais & Winsten 1954), standard error no less than Newey & West's (1987)";
 
 const MAXIMUM_STEPS = 50;
-/** Change of the lag in blocks that ends the search. */
-const TOLERANCE = 1e-4;
+/** Change of the lag in its standard errors that ends the search. */
+const TOLERANCE = 0.01;
+/** The same in blocks, for a log without noise. */
+const EXACT = 1e-6;
 /** Longest lag as part of the sweep's length: beyond, it is not a lag that was found. */
 const LONGEST_LAG = 0.1;
 /** Fewest blocks that half of a sweep is judged by. */
@@ -67,11 +69,15 @@ export function sweepFitOf(
   const half = (direction: 1 | -1, shift: number) =>
     halfFit(blocks, chosen.filter((i) => risingAt(blocks, i) === direction), { perSquare, zero, shift });
   const [up, down] = [half(1, lag), half(-1, lag)];
-  const [upNow, downNow] = [half(1, 0), half(-1, 0)];
   const K = regression.coefficients[0]!;
   const errors = (k: number) => Math.max(regression.standardErrors[k]!, regression.robustStandardErrors[k]!);
   const chance = up && down ? chanceOfDifference(up, down) : null;
-  const disagreement = chance !== null && chance < TOO_RARE ? Math.abs(up!.coefficient - down!.coefficient) / 2 : 0;
+  const lagDoubt = uncertain(lag, errors(1) / Math.abs(K), regression.degreesOfFreedom);
+  const lagEffect = up && down ? plainRatio(blocks, chosen, zero) - 1 : null;
+  const apart = chance !== null && chance < TOO_RARE ? Math.abs(up!.coefficient - down!.coefficient) : 0;
+  // Thrust ahead of the rotation rate: a slow tachometer, or friction; one pace of the ramp can not tell them apart.
+  const ambiguous = lagDoubt.interval95[1] < 0 ? Math.abs(K * (lagEffect ?? 0)) : 0;
+  const disagreement = Math.max(apart, ambiguous) / 2;
   return {
     fit: {
       coefficient: K,
@@ -89,10 +95,10 @@ export function sweepFitOf(
     blocks: chosen.length,
     blockDuration: blocks.duration,
     autocorrelation: regression.autocorrelation,
-    lag: uncertain(lag, errors(1) / Math.abs(K), regression.degreesOfFreedom),
+    lag: lagDoubt,
     up: up && uncertain(up.coefficient, up.standardError, up.degreesOfFreedom),
     down: down && uncertain(down.coefficient, down.standardError, down.degreesOfFreedom),
-    lagEffect: upNow && downNow ? upNow.coefficient / downNow.coefficient - 1 : null,
+    lagEffect,
     chanceOfDifference: chance,
     freeZero,
     converged,
@@ -120,10 +126,16 @@ function laggedRegression(blocks: SweepBlocks, chosen: readonly number[], { perS
   };
   let lag = 0;
   let regression = regressionAt(lag);
+  let damping = 1;
+  let last = 0;
   for (let step = 0; step < MAXIMUM_STEPS; step++) {
     const change = regression.coefficients[1]! / regression.coefficients[0]!;
-    if (Math.abs(change) < TOLERANCE * blocks.duration) return { regression, lag, converged: regression.converged };
-    lag += change;
+    const doubt = regression.standardErrors[1]! / Math.abs(regression.coefficients[0]!);
+    if (Math.abs(change) <= TOLERANCE * doubt + EXACT * blocks.duration) return { regression, lag, converged: regression.converged };
+    // Between blocks the rate is drawn straight: across a corner the steps would swing to and fro for ever.
+    if (change * last < 0) damping /= 2;
+    lag += damping * change;
+    last = change;
     if (!(Math.abs(lag) <= longest)) break;
     regression = regressionAt(lag);
   }
@@ -156,6 +168,20 @@ function halfFit(
   });
   const standardError = Math.max(standardErrors[0]!, robustStandardErrors[0]!);
   return { coefficient: coefficients[0]!, standardError, degreesOfFreedom };
+}
+
+/** Σ T n² / Σ n⁴ of the way up over that of the way down, rate and thrust of the same moment. */
+function plainRatio(blocks: SweepBlocks, chosen: readonly number[], zero: number): number {
+  const slope = (direction: 1 | -1) => {
+    let [above, below] = [0, 0];
+    for (const i of chosen) {
+      if (risingAt(blocks, i) !== direction) continue;
+      above += (blocks.thrusts[i]! - zero) * blocks.squares[i]!;
+      below += blocks.squares[i]! ** 2;
+    }
+    return above / below;
+  };
+  return slope(1) / slope(-1);
 }
 
 function chanceOfDifference(up: HalfFit, down: HalfFit): number {

@@ -1,17 +1,23 @@
 import type { SweepBlocks } from "./sweepBlocks.ts";
 
 /** Blocks on each side that a slope is taken over: noise of the tachometer must not pass for a change. */
-const REACH = 4;
+const REACH = 10;
 
 /** Slope of the squared rotation rate at every block by least squares over its neighbours, rev²/s³; 0 where it has none. */
-export function slopesOf({ times, squares, follows }: SweepBlocks): number[] {
-  return times.map((_, i) => {
-    let from = i;
-    while (from > 0 && i - from < REACH && follows[from]) from--;
-    let to = i;
-    while (to + 1 < times.length && to - i < REACH && follows[to + 1]) to++;
-    return slopeOver(times, squares, from, to + 1);
+export function slopesOf(blocks: SweepBlocks): number[] {
+  return blocks.times.map((_, i) => {
+    const [from, to] = neighbourhood(blocks, i);
+    return slopeOver(blocks.times, blocks.squares, from, to + 1);
   });
+}
+
+/** First and last block around `i` in unbroken turning: a sudden stop is no slope of the ramp before it. */
+function neighbourhood({ times, follows, bins }: SweepBlocks, i: number): readonly [number, number] {
+  let from = i;
+  while (from > 0 && i - from < REACH && follows[from] && bins[from - 1]! >= 0) from--;
+  let to = i;
+  while (to + 1 < times.length && to - i < REACH && follows[to + 1] && bins[to + 1]! >= 0) to++;
+  return [from, to];
 }
 
 function slopeOver(x: readonly number[], y: readonly number[], from: number, to: number): number {
@@ -49,6 +55,6 @@ export function laggedSquares({ times, follows }: SweepBlocks, values: readonly 
 
 /** 1 where the rotation rate rises over the neighbourhood of a block, -1 where it falls. */
 export function risingAt(blocks: SweepBlocks, i: number): 1 | -1 {
-  const [before, after] = [Math.max(0, i - REACH), Math.min(blocks.times.length - 1, i + REACH)];
+  const [before, after] = neighbourhood(blocks, i);
   return blocks.squares[after]! >= blocks.squares[before]! ? 1 : -1;
 }

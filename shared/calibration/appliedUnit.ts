@@ -4,7 +4,7 @@ import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { findUnit, requireUnit } from "../quantity/unit.ts";
 import type { FactorPart } from "./calibration.ts";
-import { armPart, rectangular } from "./rectangular.ts";
+import { armPart, rectangular } from "./factorParts.ts";
 
 type DeadWeights = Extract<CalibrationMethod, { kind: "deadWeights" }>;
 

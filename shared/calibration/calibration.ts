@@ -47,7 +47,8 @@ export interface Calibration {
   readonly levelUncertainty: number;
   /** Standard uncertainty of a true zero, SI; null where no zero was measured. */
   readonly zeroUncertainty: number | null;
-  readonly parts: readonly FactorPart[];
+  /** What `scaleUncertainty` is made of. */
+  readonly scaleParts: readonly FactorPart[];
   /** Values that were applied, SI; null where there is no table. */
   readonly range: readonly [number, number] | null;
   readonly findings: LineFindings | null;

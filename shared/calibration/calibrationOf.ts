@@ -4,8 +4,8 @@ import { InputProblem } from "../quantity/problem.ts";
 import { requireUnit } from "../quantity/unit.ts";
 import { deadWeightScale, readingFactorOf } from "./appliedUnit.ts";
 import type { Calibration, FactorPart } from "./calibration.ts";
+import { armPart, present, rectangular, together } from "./factorParts.ts";
 import { lineCalibration } from "./lineCalibration.ts";
-import { armPart, present, rectangular, together } from "./rectangular.ts";
 
 type Method<K extends CalibrationMethod["kind"]> = Extract<CalibrationMethod, { kind: K }>;
 
@@ -89,11 +89,11 @@ function ofDivider({ upperResistance, lowerResistance, resistorTolerance }: Meth
 
 /** A factor alone; the zero is that of the readings. */
 function ofFactor(factor: number, readingFactor: number | null, causes: readonly FactorPart[]): Calibration {
-  const parts = present(causes);
-  const relativeUncertainty = together(parts);
+  const scaleParts = present(causes);
+  const relativeUncertainty = together(scaleParts);
   return {
     ...{ factor, offset: 0, readingFactor, lineUncertainty: 0, degreesOfFreedom: Infinity },
     ...{ scaleUncertainty: relativeUncertainty, relativeUncertainty, pivot: 0, levelUncertainty: 0 },
-    ...{ zeroUncertainty: null, parts, range: null, findings: null, resolution: 0 },
+    ...{ zeroUncertainty: null, scaleParts, range: null, findings: null, resolution: 0 },
   };
 }

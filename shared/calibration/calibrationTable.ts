@@ -30,13 +30,18 @@ export function pointsOf({ fileName, shape, columns, lineNumbers, rows }: LogTab
   const [first, second] = headers as [string, string];
   const swapped = READ.test(first) && !APPLIED.test(first) && APPLIED.test(second);
   const [applied, reading] = swapped ? [1, 0] : [0, 1];
-  const unitOf = (column: number) => shape.columns[column]!.unit ?? "";
+  // Counts and the like are no unit the reader knows; what stands in brackets is then taken as it is.
+  const unitOf = (column: number) => shape.columns[column]!.unit ?? bracketed(headers[column]!);
   const points = Array.from({ length: rows }, (_, row) => {
     const point = { applied: columns[applied]![row]!, reading: columns[reading]![row]! };
     if (!Number.isFinite(point.applied) || !Number.isFinite(point.reading)) throw gap(fileName, lineNumbers[row]!);
     return point;
   });
   return { appliedUnit: unitOf(applied), readingUnit: unitOf(reading), points };
+}
+
+function bracketed(header: string): string {
+  return /[([]([^()[\]]{1,20})[)\]]\s*$/.exec(header)?.[1]?.trim() ?? "";
 }
 
 function notTwo(fileName: string, headers: readonly string[], count: number): InputProblem {

@@ -27,7 +27,7 @@ export function relative95({ lineUncertainty, scaleUncertainty, degreesOfFreedom
   return total === 0 ? 0 : total * coverageFactor(effectiveDegreesOfFreedom(parts));
 }
 
-export const percent = (part: number, digits = 2): string => `${formatNumber(100 * part, digits)} %`;
+export const percent = (part: number, digits = 2): string => `${formatNumber(100 * part, digits)}\u00a0%`;
 
 /** What an instrument is worth, in a sentence or three: factor, zero, shape. ± is half the 95 % interval. */
 export function calibrationSentence(instrument: Instrument, calibration: Calibration): string {

@@ -1,9 +1,9 @@
 import type { CalibrationPoint } from "../model/instrument.ts";
 import type { Calibration, FactorPart, LineFindings } from "./calibration.ts";
 import { calibrationLine } from "./calibrationLine.ts";
+import { present, rectangular, together } from "./factorParts.ts";
 import { hysteresisOf } from "./hysteresis.ts";
 import { nonlinearityOf } from "./nonlinearity.ts";
-import { present, rectangular, together } from "./rectangular.ts";
 import { outliersOf } from "./scatter.ts";
 
 export interface LineRequest {
@@ -58,7 +58,7 @@ export function lineCalibration(request: LineRequest): Calibration {
     pivot,
     levelUncertainty,
     zeroUncertainty: Math.hypot(levelUncertainty, pivot * lineUncertainty),
-    parts: present([{ name: "scatter about the straight line", relative: lineUncertainty }, ...scale]),
+    scaleParts: scale,
     range: [Math.min(...ends), Math.max(...ends)],
     findings,
     resolution,

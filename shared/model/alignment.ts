@@ -43,6 +43,7 @@ export const Alignment = z
       text: "How much faster the first clock runs than the second",
     }).nullable(),
     clockRateApplied: z.boolean().describe("The difference of the clocks is significant and was allowed for"),
+    isWholeRun: z.boolean().describe("Settled only because both logs are taken to show the whole run"),
     signals: z.strictObject({ first: Signal, second: Signal }).nullable().describe("The two that were compared"),
     correlation: z.number().nullable().describe("Correlation of the two at this lag"),
     runnerUp: z.number().nullable().describe("Best correlation at any other lag"),

@@ -31,7 +31,9 @@ export const BudgetRow = z
     inputUnit: z.string().describe("Unit of the input; 1 for a relative one"),
     sensitivity: z
       .number()
-      .describe("Change of the coefficient by one unit of the input; root sum of squares where each plateau has its own"),
+      .describe(
+        "Change of the coefficient by one unit of the input; root sum of squares where each plateau has its own",
+      ),
     standardUncertainty: z.number().min(0).describe("Part of the standard uncertainty of the coefficient"),
     share: z.number().min(0).max(1).describe("Part of the variance of the coefficient; the shares sum to 1"),
     degreesOfFreedom: degrees.describe("Degrees of freedom of the input; null: so many that they count as infinite"),
@@ -58,7 +60,9 @@ export const Budget = z
     result: UncertainNumber,
     coverageFactor: z.number().positive().describe("Student factor of the 95 % interval"),
     degreesOfFreedom: degrees.describe("Effective degrees of freedom (Welch-Satterthwaite); null: infinite"),
-    rows: z.array(BudgetRow).describe("Greatest share first; the squares of their parts sum to the square of the whole"),
+    rows: z
+      .array(BudgetRow)
+      .describe("Greatest share first; the squares of their parts sum to the square of the whole"),
     halving: Improvement,
   })
   .meta({ id: "Budget" });
@@ -77,8 +81,8 @@ export type RunBudget = z.infer<typeof RunBudget>;
 export const MonteCarloResult = z
   .strictObject({
     quantity: z.enum(["thrustCoefficient", "powerCoefficient", "staticMerit"]),
-    mean: z.number(),
-    standardUncertainty: z.number().min(0),
+    mean: z.number().describe("Mean of the draws"),
+    standardUncertainty: z.number().min(0).describe("Standard deviation of the draws"),
     interval95: z.tuple([z.number(), z.number()]).readonly().describe("Symmetric in probability"),
     shortest95: z.tuple([z.number(), z.number()]).readonly().describe("Shortest interval that holds 95 %"),
     firstOrder95: z.tuple([z.number(), z.number()]).readonly().describe("The published interval"),
@@ -93,7 +97,7 @@ export type MonteCarloResult = z.infer<typeof MonteCarloResult>;
 /** Propagation of distributions through the fit of a run. */
 export const MonteCarlo = z
   .strictObject({
-    draws: z.int().min(1),
+    draws: z.int().min(1).describe("Times that all inputs were drawn"),
     seed: z.int().min(0).describe("The same seed gives the same draws"),
     results: z.array(MonteCarloResult),
   })

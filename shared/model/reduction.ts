@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { RunBudget } from "./budget.ts";
 import { AdvanceFit } from "./advance.ts";
 import { si } from "./fields.ts";
 import { FluidProperties } from "./fluid.ts";
@@ -199,6 +200,7 @@ export const Reduction = z
     }).nullable(),
     thrustFit: CoefficientFit,
     powerFit: CoefficientFit.nullable(),
+    budget: RunBudget.exactOptional().describe("Where the doubt of each coefficient comes from, and what would halve it"),
     advance: AdvanceFit.nullable().describe("Curves against the advance ratio; null for a bollard run"),
     reverse: ReverseFit.nullable().describe("Plateaus that turn backwards, reduced apart; null without such"),
     calibrations: z

@@ -16,7 +16,12 @@ export const StandFacts = z
       unit: "N",
       text: "Greatest reading of the scale or load cell, as thrust: lever and calibration counted in",
     }).exactOptional(),
-    tachometerMarkers: z.int().min(1).max(100).exactOptional().describe("Marks or pulses the tachometer sees in one turn"),
+    tachometerMarkers: z
+      .int()
+      .min(1)
+      .max(100)
+      .exactOptional()
+      .describe("Marks or pulses the tachometer sees in one turn"),
     tachometerSampling: si(z.number().positive(), {
       symbol: "f_s",
       unit: "Hz",

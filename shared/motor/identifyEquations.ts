@@ -92,11 +92,7 @@ export function differences(
 }
 
 /** The measured values with the shared errors taken off, each `sizes[i]` standard uncertainties large. */
-export function corrected(
-  point: BalancedPoint,
-  shared: readonly SharedError[],
-  sizes: readonly number[],
-): Measured {
+export function corrected(point: BalancedPoint, shared: readonly SharedError[], sizes: readonly number[]): Measured {
   const values = [...point.measured] as [number, number, number, number];
   shared.forEach(({ quantity, relative, offset, points }, i) => {
     if (points && !points.includes(point.index)) return;

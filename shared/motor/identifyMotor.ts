@@ -34,7 +34,8 @@ const TOLD = 2.5;
  */
 export function identifyMotor(request: MotorIdentificationRequest): MotorIdentification {
   const polePairs = request.polePairReadings.length > 0 ? polePairsFrom(request.polePairReadings) : null;
-  if (request.points.length === 0 && polePairs) return { ...NOTHING, polePairs, sentence: polePairsSentence(polePairs) };
+  if (request.points.length === 0 && polePairs)
+    return { ...NOTHING, polePairs, sentence: polePairsSentence(polePairs) };
   const { plan, fit } = physical(request, planUnknowns(request));
   const constants = constantsOf(fit, request, plan);
   const wetLoss = plan.wet ? wetLossOf(fit, plan) : null;
@@ -53,7 +54,7 @@ export function identifyMotor(request: MotorIdentificationRequest): MotorIdentif
     scatterRatio: fit.scatterRatio,
     converged: fit.converged,
   };
-  const warnings = [...plan.warnings, ...check?.warnings ?? [], ...doubtsOf(fit, constants, wetLoss)];
+  const warnings = [...plan.warnings, ...(check?.warnings ?? []), ...doubtsOf(fit, constants, wetLoss)];
   return { ...found, sentence: identificationSentence(found, request.points), warnings };
 }
 
@@ -91,7 +92,8 @@ function physical(request: MotorIdentificationRequest, plan: UnknownPlan): { pla
       warning({
         code: "motor.growth-not-seen",
         where: "no-load current",
-        found: "The growth of the no-load current with speed is not to be told from 0 in these points and was taken as 0",
+        found:
+          "The growth of the no-load current with speed is not to be told from 0 in these points and was taken as 0",
         needed: "",
         mend: "Points at a wider range of speeds would show it",
       }),
@@ -131,9 +133,7 @@ function constantsCovariance({ free, covariance, unknowns }: MotorFit): number[]
   const turned = [-1 / unknowns.torqueConstant ** 2, 1, 1, 1];
   const at = (i: number) => free.indexOf(names[i]!);
   return MOTOR_CONSTANTS.map((_, i) =>
-    MOTOR_CONSTANTS.map((__, j) =>
-      at(i) < 0 || at(j) < 0 ? 0 : covariance[at(i)]![at(j)]! * turned[i]! * turned[j]!,
-    ),
+    MOTOR_CONSTANTS.map((__, j) => (at(i) < 0 || at(j) < 0 ? 0 : covariance[at(i)]![at(j)]! * turned[i]! * turned[j]!)),
   );
 }
 
@@ -210,17 +210,47 @@ function doubtsOf(fit: MotorFit, constants: IdentifiedConstants, wetLoss: WetLos
   const add = (code: string, where: string, words: string, mend: string) =>
     found.push(warning({ code, where, found: words, needed: "", mend }));
   if (!fit.converged)
-    add("motor.not-converged", "fit", "The search for the constants did not settle", "Check the points for one that is far off");
+    add(
+      "motor.not-converged",
+      "fit",
+      "The search for the constants did not settle",
+      "Check the points for one that is far off",
+    );
   if (resistance.value <= 0)
-    add("motor.resistance-not-positive", "resistance", `The winding resistance comes out as ${formatQuantity(resistance.value, MILLIOHM)}`, "Is every point at full throttle that is said to be? Is the controller's resistance too large?");
+    add(
+      "motor.resistance-not-positive",
+      "resistance",
+      `The winding resistance comes out as ${formatQuantity(resistance.value, MILLIOHM)}`,
+      "Is every point at full throttle that is said to be? Is the controller's resistance too large?",
+    );
   else if (resistance.standardUncertainty > 0.3 * resistance.value)
-    add("motor.resistance-vague", "resistance", `The winding resistance is hardly known: ${formatUncertain(resistance, MILLIOHM)}`, "A loaded point at full throttle with more current would tell it better");
+    add(
+      "motor.resistance-vague",
+      "resistance",
+      `The winding resistance is hardly known: ${formatUncertain(resistance, MILLIOHM)}`,
+      "A loaded point at full throttle with more current would tell it better",
+    );
   if ((noLoadCurrent && noLoadCurrent.value < 0) || (noLoadCurrentSlope && noLoadCurrentSlope.value < 0))
-    add("motor.losses-not-physical", "no-load current", "The no-load current comes out below zero at rest, or falling with speed", "Check the zero of the current meter and that no propeller was on the shaft");
+    add(
+      "motor.losses-not-physical",
+      "no-load current",
+      "The no-load current comes out below zero at rest, or falling with speed",
+      "Check the zero of the current meter and that no propeller was on the shaft",
+    );
   if (wetLoss && wetLoss.torque.value < 2 * wetLoss.torque.standardUncertainty)
-    add("motor.wet-loss-not-seen", "wet loss", "The extra loss in water is not clear of its doubt", "Is the rotor really flooded? Run the wet points at higher speed too");
+    add(
+      "motor.wet-loss-not-seen",
+      "wet loss",
+      "The extra loss in water is not clear of its doubt",
+      "Is the rotor really flooded? Run the wet points at higher speed too",
+    );
   if (fit.scatterRatio > 2 && fit.coverageDegreesOfFreedom !== Infinity && fit.chiSquared > 0)
-    add("motor.scatter", "residuals", `The points scatter ${fit.scatterRatio.toFixed(1)} times as much as their own uncertainties explain; the intervals were widened by that`, "A warm winding, a sagging battery or a wrong throttle does that: look at the residuals");
+    add(
+      "motor.scatter",
+      "residuals",
+      `The points scatter ${fit.scatterRatio.toFixed(1)} times as much as their own uncertainties explain; the intervals were widened by that`,
+      "A warm winding, a sagging battery or a wrong throttle does that: look at the residuals",
+    );
   return found;
 }
 

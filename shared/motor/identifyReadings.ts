@@ -78,7 +78,9 @@ function isFull(command: number | null, idle: number | null, full: Identificatio
   if (full === "all") return true;
   if (full === null || command === null) return false;
   const from = idle ?? 0;
-  return Math.abs(command - from) >= (1 - AS_GOOD_AS_FULL) * Math.abs(full - from) && (command - from) * (full - from) > 0;
+  return (
+    Math.abs(command - from) >= (1 - AS_GOOD_AS_FULL) * Math.abs(full - from) && (command - from) * (full - from) > 0
+  );
 }
 
 /**
@@ -88,6 +90,8 @@ function isFull(command: number | null, idle: number | null, full: Identificatio
 export function likelyFullCommand(runs: readonly Pick<ElectricalRun, "plateaus" | "commandUnit">[]): number | null {
   const units = new Set(runs.map(({ commandUnit }) => commandUnit).filter((unit) => unit !== null));
   if (units.has("%")) return 100;
-  const commands = runs.flatMap(({ plateaus }) => plateaus.flatMap(({ command }) => (command === null ? [] : [command])));
+  const commands = runs.flatMap(({ plateaus }) =>
+    plateaus.flatMap(({ command }) => (command === null ? [] : [command])),
+  );
   return commands.length === 0 ? null : Math.max(...commands);
 }

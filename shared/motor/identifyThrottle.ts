@@ -70,7 +70,8 @@ function dutyOf(point: MotorReading, { torqueConstant, pathResistance }: Throttl
   const duty = (E + R * motorCurrent) / U;
   // First order: the speed carries nearly all of the voltage, and current enters through the small drop alone.
   const relative = Math.hypot(
-    (E / (duty * U)) * Math.hypot((point.rotationRateUncertainty ?? 0) / n, torqueConstant.standardUncertainty / torqueConstant.value),
+    (E / (duty * U)) *
+      Math.hypot((point.rotationRateUncertainty ?? 0) / n, torqueConstant.standardUncertainty / torqueConstant.value),
     (point.voltageUncertainty ?? 0) / U,
     (motorCurrent * pathResistance.standardUncertainty) / (duty * U),
   );

@@ -10,7 +10,11 @@ export interface UnknownPlan {
   readonly free: readonly UnknownName[];
   readonly start: MotorUnknowns;
   /** Knowledge from elsewhere, in the terms of the unknowns. */
-  readonly beliefs: readonly { readonly of: UnknownName; readonly value: number; readonly standardUncertainty: number }[];
+  readonly beliefs: readonly {
+    readonly of: UnknownName;
+    readonly value: number;
+    readonly standardUncertainty: number;
+  }[];
   /** Friction can be found or was stated. */
   readonly friction: boolean;
   readonly wet: boolean;
@@ -23,6 +27,8 @@ export interface UnknownPlan {
 const SAME_SPEED = 0.05;
 /** Current over speed of loaded points must be so many times that of the lightest ones to show the resistance. */
 const LOAD_CONTRAST = 1.5;
+/** And so many times the current itself. */
+const CURRENT_CONTRAST = 2;
 
 const omegaOf = ({ rotationRate }: MotorReading) => 2 * Math.PI * rotationRate;
 const dutyOf = ({ throttle }: MotorReading) => (typeof throttle === "number" ? throttle : 1);
@@ -41,7 +47,12 @@ export function planUnknowns(request: MotorIdentificationRequest): UnknownPlan {
   const friction = frictionPlan(request, line);
   const wet = wetPlan(request, friction.known);
   const beliefs = [
-    ...belief("torqueConstant", stated.speedConstant, (value) => 1 / value, (value, u) => u / value ** 2),
+    ...belief(
+      "torqueConstant",
+      stated.speedConstant,
+      (value) => 1 / value,
+      (value, u) => u / value ** 2,
+    ),
     ...belief("pathResistance", stated.resistance, (value) => value + controllerResistance),
     ...belief("noLoadCurrent", stated.noLoadCurrent),
     ...belief("noLoadCurrentSlope", stated.noLoadCurrentSlope),
@@ -74,15 +85,22 @@ function belief(
   return [{ of, value: to(stated.value), standardUncertainty: doubt(stated.value, stated.standardUncertainty) }];
 }
 
+/** Free running draws more for its speed when it is slow, but never much: only a load makes a drop that can be seen. */
 function showsResistance(electrical: readonly MotorReading[]): boolean {
-  const slants = electrical.map((point) => point.current / dutyOf(point) / omegaOf(point));
-  return slants.length >= 2 && Math.max(...slants) > LOAD_CONTRAST * Math.min(...slants);
+  const currents = electrical.map((point) => point.current / dutyOf(point));
+  const slants = electrical.map((point, i) => currents[i]! / omegaOf(point));
+  const contrast = (values: readonly number[], times: number) => Math.max(...values) > times * Math.min(...values);
+  return electrical.length >= 2 && contrast(slants, LOAD_CONTRAST) && contrast(currents, CURRENT_CONTRAST);
 }
 
 /** K_t and R from δ U = K_t ω + R I/δ, plain least squares: good enough to start from. */
 function startLine(electrical: readonly MotorReading[], { stated, controllerResistance }: MotorIdentificationRequest) {
   const R = stated.resistance ? stated.resistance.value + controllerResistance : null;
-  const rows = electrical.map((point) => [omegaOf(point), point.current / dutyOf(point), dutyOf(point) * point.voltage]);
+  const rows = electrical.map((point) => [
+    omegaOf(point),
+    point.current / dutyOf(point),
+    dutyOf(point) * point.voltage,
+  ]);
   const sum = (i: number, j: number) => rows.reduce((total, row) => total + row[i]! * row[j]!, 0);
   if (stated.speedConstant && electrical.length === 0)
     return { torqueConstant: 1 / stated.speedConstant.value, pathResistance: R ?? 0 };
@@ -100,7 +118,10 @@ type Line = Pick<MotorUnknowns, "torqueConstant" | "pathResistance">;
 function frictionPlan({ points, stated }: MotorIdentificationRequest, line: Line) {
   const serving = points.filter(({ load, torque }) => load === "noLoadDry" || (load === "loaded" && torque !== null));
   const both = stated.noLoadCurrent !== undefined && stated.noLoadCurrentSlope !== undefined;
-  const begin = { noLoadCurrent: stated.noLoadCurrent?.value ?? 0, noLoadCurrentSlope: stated.noLoadCurrentSlope?.value ?? 0 };
+  const begin = {
+    noLoadCurrent: stated.noLoadCurrent?.value ?? 0,
+    noLoadCurrentSlope: stated.noLoadCurrentSlope?.value ?? 0,
+  };
   if (serving.length === 0)
     return { known: both, free: both ? FRICTION : [], start: begin, warnings: both ? [] : [frictionUnknown()] };
   const omegas = serving.map(omegaOf);
@@ -169,7 +190,8 @@ function resistanceUnknown(): InputProblem {
   return new InputProblem({
     code: "motor.resistance-unknown",
     where: "stated.resistance",
-    found: "The points at known throttle all draw about the same current for their speed, so resistance and speed constant can not be told apart",
+    found:
+      "The points at known throttle all draw about the same current for their speed, so resistance and speed constant can not be told apart",
     needed: "the winding resistance with its uncertainty, or a loaded point at full throttle next to one without load",
     mend: "State the resistance, measured between two terminals with four wires, or add a loaded run at full throttle",
   });
@@ -179,7 +201,8 @@ function frictionUnknown(): Warning {
   return warning({
     code: "motor.friction-unknown",
     where: "points",
-    found: "Loaded points without a torque cell give the speed constant and the resistance, but not the no-load loss: their current holds both load and loss",
+    found:
+      "Loaded points without a torque cell give the speed constant and the resistance, but not the no-load loss: their current holds both load and loss",
     needed: "a run without propeller, or a torque cell",
     mend: "Run the motor without propeller at several throttles",
   });
@@ -199,7 +222,8 @@ function dryUnknown(): Warning {
   return warning({
     code: "motor.dry-constants-unknown",
     where: "points",
-    found: "The wet run was left out of the losses: what water adds can only be told once the dry no-load current is known",
+    found:
+      "The wet run was left out of the losses: what water adds can only be told once the dry no-load current is known",
     needed: "a run without propeller in air, or stated no-load current and growth",
     mend: "Run the motor dry as well, at the same throttles",
   });

@@ -1,29 +1,8 @@
+import type { FloodedRotorDrag, FloodedRotorRequest } from "../model/floodedRotor.ts";
 import { positive } from "../quantity/domain.ts";
 import { formatNumber } from "../quantity/format.ts";
-import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import { uncertain } from "../quantity/uncertain.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
-
-export interface FloodedRotor {
-  /** R, radius of the turning surface in the gap, m. */ readonly radius: number;
-  /** L, its length, m. */ readonly length: number;
-  /** t, radial gap, m. */ readonly radialGap: number;
-  /** s, axial gap at each end face, m; null: end faces left out. */ readonly axialGap: number | null;
-  /** ρ, kg/m³. */ readonly density: number;
-  /** ν, m²/s. */ readonly kinematicViscosity: number;
-  /** n, rev/s. */ readonly rotationRate: number;
-}
-
-export interface FloodedRotorDrag {
-  readonly torque: Uncertain;
-  readonly power: Uncertain;
-  /** N·m, of the cylinder and of both end faces. */
-  readonly cylinderTorque: number;
-  readonly faceTorque: number;
-  /** ω R t/ν and ω R²/ν. */
-  readonly gapReynolds: number;
-  readonly discReynolds: number;
-  readonly warnings: readonly Warning[];
-}
 
 /** Close housing: coefficient C in C_M = C (t/R)^0.3 Re^power below each limit of Re. */
 const CYLINDER_PIECES = [
@@ -38,7 +17,7 @@ const VORTICES = 41.2;
 /** What such formulas are worth on a motor with teeth, magnets and slots, relative. Common practice, no source. */
 const WORTH = 0.3;
 
-type Gap = Omit<FloodedRotor, "axialGap">;
+type Gap = Omit<FloodedRotorRequest, "axialGap">;
 
 /**
  * Torque on a cylinder that turns in a close housing full of fluid, N·m.
@@ -52,7 +31,11 @@ type Gap = Omit<FloodedRotor, "axialGap">;
  * Throws   OutOfDomain for sizes that are not positive.
  */
 export function cylinderTorque({ radius, length, radialGap, density, kinematicViscosity, rotationRate }: Gap): number {
-  const [R, L, t] = [positive(radius, "rotor radius", "m"), positive(length, "rotor length", "m"), positive(radialGap, "radial gap", "m")];
+  const [R, L, t] = [
+    positive(radius, "rotor radius", "m"),
+    positive(length, "rotor length", "m"),
+    positive(radialGap, "radial gap", "m"),
+  ];
   const nu = positive(kinematicViscosity, "kinematic viscosity", "m²/s");
   const rho = positive(density, "density", "kg/m³");
   const omega = 2 * Math.PI * positive(rotationRate, "rotation rate", "rev/s");
@@ -73,7 +56,9 @@ export function cylinderTorque({ radius, length, radialGap, density, kinematicVi
  *          taken: common practice, no source.
  * Throws   OutOfDomain for sizes that are not positive.
  */
-export function faceTorque(rotor: Omit<FloodedRotor, "length" | "radialGap" | "axialGap"> & { readonly axialGap: number }): number {
+export function faceTorque(
+  rotor: Omit<FloodedRotorRequest, "length" | "radialGap" | "axialGap"> & { readonly axialGap: number },
+): number {
   const R = positive(rotor.radius, "rotor radius", "m");
   const G = positive(rotor.axialGap, "axial gap", "m") / R;
   const omega = 2 * Math.PI * positive(rotor.rotationRate, "rotation rate", "rev/s");
@@ -93,7 +78,7 @@ export function faceTorque(rotor: Omit<FloodedRotor, "length" | "radialGap" | "a
  * Error    taken as 30 %, standard uncertainty: the formulas hold for smooth cylinders and discs. A wet run is better.
  * Throws   OutOfDomain as its parts.
  */
-export function floodedRotorDrag(rotor: FloodedRotor): FloodedRotorDrag {
+export function floodedRotorDrag(rotor: FloodedRotorRequest): FloodedRotorDrag {
   const cylinder = cylinderTorque(rotor);
   const faces = rotor.axialGap === null ? 0 : faceTorque({ ...rotor, axialGap: rotor.axialGap });
   const omega = 2 * Math.PI * rotor.rotationRate;

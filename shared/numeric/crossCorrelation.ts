@@ -3,6 +3,8 @@ export interface LaggedCorrelation {
   /** Pearson's r of x[i + lag] and y[i], -1 to 1; 0 where either does not change or the pairs are too few. */
   readonly correlation: number;
   readonly pairs: number;
+  /** Sums of squares of x and y over these pairs, each about its mean. */
+  readonly energies: readonly [number, number];
 }
 
 /**
@@ -37,6 +39,6 @@ export function laggedCorrelation(
     yy += dy * (b - meanY);
     xy += dx * (b - meanY);
   }
-  if (pairs < fewestPairs || !(xx > 0) || !(yy > 0)) return { correlation: 0, pairs };
-  return { correlation: Math.max(-1, Math.min(1, xy / Math.sqrt(xx * yy))), pairs };
+  if (pairs < fewestPairs || !(xx > 0) || !(yy > 0)) return { correlation: 0, pairs, energies: [0, 0] };
+  return { correlation: Math.max(-1, Math.min(1, xy / Math.sqrt(xx * yy))), pairs, energies: [xx, yy] };
 }

@@ -30,7 +30,10 @@ export function draw(spread: Spread, uniform: Uniform): number {
     case "triangular":
       return spread.halfWidth * (uniform() + uniform() - 1);
     case "trapezoidal":
-      return (spread.halfWidth / 2) * ((1 + spread.topShare) * (2 * uniform() - 1) + (1 - spread.topShare) * (2 * uniform() - 1));
+      return (
+        (spread.halfWidth / 2) *
+        ((1 + spread.topShare) * (2 * uniform() - 1) + (1 - spread.topShare) * (2 * uniform() - 1))
+      );
   }
 }
 

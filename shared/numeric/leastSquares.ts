@@ -84,7 +84,8 @@ function normalEquations({ scales, residuals }: LeastSquaresProblem, x: readonly
   const J = new Matrix(columns).transpose();
   const normal = J.transpose().mmul(J);
   for (let i = 0; i < x.length; i++) {
-    if (!(normal.get(i, i) > 0)) refuse(`an unknown (number ${i}) on which no residual depends`, "one that the data tell");
+    if (!(normal.get(i, i) > 0))
+      refuse(`an unknown (number ${i}) on which no residual depends`, "one that the data tell");
   }
   return { normal, gradient: J.transpose().mmul(Matrix.columnVector([...r])) };
 }

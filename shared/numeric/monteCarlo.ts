@@ -107,7 +107,9 @@ export function movementLeft(values: ArrayLike<number>): number {
   const parts = 10;
   const size = Math.floor(values.length / parts);
   const all = Float64Array.from(values);
-  const turns = Array.from({ length: parts }, (_, k) => statedNumbers(spreadOf(all.subarray(k * size, (k + 1) * size))));
+  const turns = Array.from({ length: parts }, (_, k) =>
+    statedNumbers(spreadOf(all.subarray(k * size, (k + 1) * size))),
+  );
   return movementOf(turns);
 }
 

@@ -25,10 +25,19 @@ export function propagate(sensitivities: Matrix, covariance: Matrix): Propagated
   for (const row of [...sensitivities, ...covariance]) {
     if (row.length !== covariance.length) throw lengths(covariance.length, row.length);
   }
-  const spread = sensitivities.map((row) => covariance.map((_, j) => dot(row, covariance.map((line) => line[j]!))));
+  const spread = sensitivities.map((row) =>
+    covariance.map((_, j) =>
+      dot(
+        row,
+        covariance.map((line) => line[j]!),
+      ),
+    ),
+  );
   const V = spread.map((row) => sensitivities.map((other) => dot(row, other)));
   const u = V.map((row, k) => Math.sqrt(Math.max(0, row[k]!)));
-  const correlation = V.map((row, k) => row.map((value, l) => (u[k] === 0 || u[l] === 0 ? 0 : value / (u[k]! * u[l]!))));
+  const correlation = V.map((row, k) =>
+    row.map((value, l) => (u[k] === 0 || u[l] === 0 ? 0 : value / (u[k]! * u[l]!))),
+  );
   return { standardUncertainties: u, covariance: V, correlation };
 }
 

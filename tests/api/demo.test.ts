@@ -19,7 +19,7 @@ test("an empty store gets the demonstration, marked as invented, with each run o
   const runs = store.runs(id).list();
   expect(runs.map(({ document }) => document.name)).toEqual(DEMO.runs.map(({ name }) => name));
   for (const { document } of runs) {
-    expect(store.parts(id, "propellers").has(document.propellerId ?? "")).toBe(true);
+    expect(store.parts(id, "propellers").has(document.propellerId ?? "")).toBe(document.purpose === "propeller");
     expect(store.parts(id, "motors").has(document.recipe.motorId ?? "")).toBe(true);
     expect(store.parts(id, "controllers").has(document.recipe.controllerId ?? "")).toBe(true);
   }
@@ -30,7 +30,10 @@ test("every run of the demonstration is reduced, and its finishes are compared",
   await loadDemo(store, DEMO, LOGS);
   const at = `/api/projects/${store.projects.list()[0]?.id}`;
   const runs = store.runs(store.projects.list()[0]?.id ?? "").list();
-  for (const run of runs) expect((await ask("GET", `${at}/runs/${run.id}/reduction`)).status).toBe(200);
+  for (const { id, document } of runs) {
+    const wanted = document.purpose === "propeller" ? "reduction" : "electrical";
+    expect((await ask("GET", `${at}/runs/${id}/${wanted}`)).status).toBe(200);
+  }
   const group = (name: string) => ({
     name,
     runs: runs.filter(({ document }) => document.variant === name).map(({ id }) => id),

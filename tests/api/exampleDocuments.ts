@@ -20,6 +20,7 @@ export const PROPELLER: Propeller = {
 
 export const runOf = (sha256: string, size: number): Run => ({
   name: "First mounting",
+  purpose: "propeller",
   variant: "sanded",
   mounting: "1",
   file: { name: "log.csv", sha256, size },

@@ -42,7 +42,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     `post ${project}/runs/table`,
     ...["get", "put", "delete"].map((method) => `${method} ${project}/runs/{id}`),
     `post ${project}/runs/{id}/restore`,
-    ...["inspection", "reduction", "reduction/progress", "trace", "file"].map(
+    ...["inspection", "reduction", "reduction/progress", "monte-carlo", "monte-carlo/progress", "trace", "file"].map(
       (what) => `get ${project}/runs/{id}/${what}`,
     ),
     `post ${project}/comparison`,

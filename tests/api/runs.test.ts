@@ -130,6 +130,25 @@ test("the reduction with progress is told as events and ends with the result", a
   expect(sent).toEqual(await (await fetch(`${runs}/${body.run.id}/reduction`)).json());
 });
 
+test("the Monte Carlo check is told as events, and the same seed gives the same intervals", async () => {
+  const { runs } = await withPropeller();
+  const { body } = await upload(runs, "log.csv", LOG);
+  const address = `${runs}/${body.run.id}/monte-carlo`;
+  const events = (await (await fetch(`${address}/progress?draws=5000&seed=3`)).text()).trim().split("\n\n");
+  expect(events.filter((event) => event.startsWith("event: progress")).length).toBeGreaterThan(2);
+  const sent = JSON.parse(/^event: monteCarlo\ndata: (.*)$/.exec(events.at(-1) ?? "")?.[1] ?? "");
+  expect(sent).toMatchObject({ draws: 5000, seed: 3, results: [{ quantity: "thrustCoefficient", agrees: true }] });
+  expect(sent).toEqual(await (await fetch(`${address}?draws=5000&seed=3`)).json());
+});
+
+test.each(["draws=10", "draws=1e9", "seed=-1", "turns=5"])("a Monte Carlo check with %s is refused", async (query) => {
+  const { runs } = await withPropeller();
+  const { body } = await upload(runs, "log.csv", LOG);
+  const response = await fetch(`${runs}/${body.run.id}/monte-carlo?${query}`);
+  expect(response.status).toBe(400);
+  expect((await response.json()).detail).toMatch(/draws|seed|turns/);
+});
+
 test("a run that can not be reduced ends its events with the problem", async () => {
   const { runs, path, ask } = await withPropeller();
   const { run } = (await upload(runs, "log.csv", LOG)).body;

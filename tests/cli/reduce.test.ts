@@ -94,6 +94,17 @@ test("compare exits with 1 when a claimed ratio is not supported", async () => {
   expect((await runCli("compare", ...words, "--claimed-ratio", "1.3")).code).toBe(0);
 });
 
+test("--monte-carlo adds the check to the result, the same for the same seed", async () => {
+  const path = logFile("drawn.csv", notebook(0.2));
+  const words = ["--diameter", "76mm ± 0.5mm", "--water", "fresh 18C", "--monte-carlo", "4000", "--seed", "5"];
+  const json = JSON.parse((await runCli("reduce", path, ...words, "--json")).stdout);
+  expect(json.monteCarlo).toMatchObject({ draws: 4000, seed: 5, results: [{ quantity: "thrustCoefficient" }] });
+  expect(json.budget.thrustCoefficient.rows[0]).toMatchObject({ name: "diameter", kind: "B", inputUnit: "m" });
+  const { stdout } = await runCli("reduce", path, ...words);
+  expect(stdout).toMatch(/Monte Carlo, 4000 draws, seed 5: K_T 0\.\d+ to 0\.\d+ at 95 %; agrees/);
+  expect(stdout).toMatch(/Doubt of K_T, share of the variance: diameter \d+ %/);
+});
+
 test.each([
   { name: "missing.csv", text: null, says: /missing\.csv: there is no file of this name/ },
   { name: "empty.csv", text: "", says: /empty\.csv/ },

@@ -4,7 +4,7 @@ import { stairs } from "../../samples/generator/schedule.ts";
 import { standLog } from "../../samples/generator/standLog.ts";
 import { FLEXURE_STAND } from "../../samples/generator/stands.ts";
 import { BENCH_SUPPLY, CONTROLLER_RESISTANCE, TRUE_MOTORS } from "../../samples/generator/truth.ts";
-import { reduceRun } from "../../shared/bench/reduceRun.ts";
+import { type RunRequest, reduceRun } from "../../shared/bench/reduceRun.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { Propeller } from "../../shared/model/parts.ts";
@@ -24,6 +24,12 @@ const STATED_TEMPERATURE = 291.15;
 
 /** One simulated run of a stand with force and torque cells, drawn from `seed`; the text of its log is read and reduced. */
 export function drawnRun(seed: number): DrawnRun {
+  const { request, truth } = drawnRequest(seed);
+  return { reduction: reduceRun(request), truth };
+}
+
+/** The same before it is reduced. */
+export function drawnRequest(seed: number): { readonly request: RunRequest; readonly truth: DrawnRun["truth"] } {
   const random = randomSource(seed, 7);
   // Neighbouring seeds of this generator start alike.
   for (let i = 0; i < 20; i++) random.uniform();
@@ -66,7 +72,7 @@ export function drawnRun(seed: number): DrawnRun {
   );
   const measured = diameter + diameterUncertainty * random.normal();
   return {
-    reduction: reduced(text, { diameter: measured, diameterUncertainty, forceUncertainty, torqueUncertainty }),
+    request: requestOf(text, { diameter: measured, diameterUncertainty, forceUncertainty, torqueUncertainty }),
     truth: { thrustCoefficient, powerCoefficient: 2 * Math.PI * torqueCoefficient },
   };
 }
@@ -84,10 +90,10 @@ interface Stated {
   readonly torqueUncertainty: number;
 }
 
-function reduced(text: string, stated: Stated): Reduction {
+function requestOf(text: string, stated: Stated): RunRequest {
   const roles = ["time", "command", "thrust", "torque", "rotationRate", "voltage", "current"];
   const units = ["s", "%", "N", "N·mm", "rpm", "V", "A"];
-  return reduceRun({
+  return {
     table: readLog(new TextEncoder().encode(text), "draw.tsv"),
     recipe: Recipe.parse({
       columns: roles.map((role, column) => ({ column, role, unit: units[column] })),
@@ -103,7 +109,7 @@ function reduced(text: string, stated: Stated): Reduction {
       diameterUncertainty: stated.diameterUncertainty,
     }),
     source: { sha256: "0".repeat(64), program: "coverage study" },
-  });
+  };
 }
 
 /** The coefficients whose intervals are tried, each with its true value. */
@@ -127,7 +133,7 @@ export const TRIED: readonly {
     }),
   },
   { name: "exponent", of: ({ reduction }) => ({ stated: reduction.exponent!, truth: 2 }) },
-  { name: "intercept", of: ({ reduction }) => ({ stated: reduction.intercept, truth: 0 }) },
+  { name: "intercept", of: ({ reduction }) => ({ stated: reduction.intercept!, truth: 0 }) },
 ];
 
 export interface Coverage {
@@ -143,7 +149,9 @@ export interface Coverage {
 export function coverageOf(runs: readonly DrawnRun[]): Coverage[] {
   return TRIED.map(({ name, of }) => {
     const outcomes = runs.map(of);
-    const hits = outcomes.filter(({ stated: { interval95 }, truth }) => interval95[0] <= truth && truth <= interval95[1]);
+    const hits = outcomes.filter(
+      ({ stated: { interval95 }, truth }) => interval95[0] <= truth && truth <= interval95[1],
+    );
     const errors = outcomes.map(({ stated, truth }) => (stated.value - truth) / stated.standardUncertainty);
     const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
     const deviation = Math.sqrt(errors.reduce((sum, error) => sum + (error - mean) ** 2, 0) / (errors.length - 1));

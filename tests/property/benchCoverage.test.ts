@@ -90,8 +90,8 @@ test("the standard uncertainty is neither too small nor too large: normalised er
 
 test("the intervals of exponent and intercept cover 2 and 0 in 90 to 99 % of the same logs", () => {
   for (const covered of [
-    share(OUTCOMES.map(({ reduction }) => covers(reduction.exponent.interval95, 2))),
-    share(OUTCOMES.map(({ reduction }) => covers(reduction.intercept.interval95, 0))),
+    share(OUTCOMES.map(({ reduction }) => covers(reduction.exponent!.interval95, 2))),
+    share(OUTCOMES.map(({ reduction }) => covers(reduction.intercept!.interval95, 0))),
   ]) {
     expect(covered).toBeGreaterThanOrEqual(0.9);
     expect(covered).toBeLessThanOrEqual(0.99);

@@ -21,7 +21,7 @@ function expectSame(a: Reduction, b: Reduction, factor = 1): void {
     1,
     5,
   );
-  expect(b.exponent.value).toBeCloseTo(a.exponent.value, 6);
+  expect(b.exponent!.value).toBeCloseTo(a.exponent!.value, 6);
 }
 
 test("scaling all forces scales the thrust coefficient and its uncertainty", () => {

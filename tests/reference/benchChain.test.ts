@@ -127,9 +127,9 @@ describe("a whole run against numpy and scipy", () => {
   });
 
   test("exponent and intercept", () => {
-    close(run.exponent.value, NUMPY.exponent, 1e-7);
+    close(run.exponent!.value, NUMPY.exponent, 1e-7);
     // Nelder-Mead stops some digits earlier.
-    expect(Math.abs(run.intercept.value - NUMPY.intercept)).toBeLessThan(1e-6);
+    expect(Math.abs(run.intercept!.value - NUMPY.intercept)).toBeLessThan(1e-6);
   });
 
   test("the density part is what one kelvin does by IAPWS-95: 998.5980 at 18 °C, 998.2065 kg/m³ at 20 °C", () => {

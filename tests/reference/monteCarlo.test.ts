@@ -28,7 +28,13 @@ describe("clause 9.2, sum of four inputs", () => {
     { what: "9.2.2 normal", spreads: [1, 1, 1, 1].map(normal), u: 2, end: 3.92, tolerance: 0.05 },
     { what: "9.2.3 rectangular", spreads: [1, 1, 1, 1].map(rectangular), u: 2, end: 3.88, tolerance: 0.05 },
     // sqrt(103) = 10.149; the Supplement prints ±17.0, an interval first order puts at ±19.9.
-    { what: "9.2.4 one rectangle ten times as wide", spreads: [1, 1, 1, 10].map(rectangular), u: 10.149, end: 17, tolerance: 0.15 },
+    {
+      what: "9.2.4 one rectangle ten times as wide",
+      spreads: [1, 1, 1, 10].map(rectangular),
+      u: 10.149,
+      end: 17,
+      tolerance: 0.15,
+    },
   ])("$what: standard uncertainty $u, 95 % interval ±$end", ({ spreads, u, end, tolerance }) => {
     const spread = sum(spreads, 11);
     expect(Math.abs(spread.standardUncertainty - u)).toBeLessThan(0.015 * u);

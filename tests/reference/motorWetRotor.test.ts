@@ -7,7 +7,13 @@ import { relative } from "../relative.ts";
  * Bilgen & Boulos, J. Fluids Engineering 95 (1973) 122, and Daily & Nece, J. Basic Engineering 82 (1960) 217, both from
  * memory, evaluated outside this project. rpm, torque on the cylinder, torque on both faces at 1 mm.
  */
-const ROTOR = { radius: 0.014, length: 0.012, radialGap: 0.0003, density: 998.6, kinematicViscosity: 1.0527e-3 / 998.6 };
+const ROTOR = {
+  radius: 0.014,
+  length: 0.012,
+  radialGap: 0.0003,
+  density: 998.6,
+  kinematicViscosity: 1.0527e-3 / 998.6,
+};
 const WORKED = [
   [500, 5.080765170878e-5, 2.120396571515e-5],
   [1000, 1.34082196715e-4, 5.997387178092e-5],
@@ -16,11 +22,14 @@ const WORKED = [
   [8000, 2.856602492424e-3, 1.35705380577e-3],
 ] as const;
 
-test.each(WORKED)("at %d rpm cylinder and faces of a flooded rotor have the torques worked elsewhere", (rpm, cylinder, faces) => {
-  const rotationRate = rpm / 60;
-  expect(cylinderTorque({ ...ROTOR, rotationRate })).toSatisfy(relative(cylinder, 1e-9));
-  expect(faceTorque({ ...ROTOR, rotationRate, axialGap: 0.001 })).toSatisfy(relative(faces, 1e-9));
-});
+test.each(WORKED)(
+  "at %d rpm cylinder and faces of a flooded rotor have the torques worked elsewhere",
+  (rpm, cylinder, faces) => {
+    const rotationRate = rpm / 60;
+    expect(cylinderTorque({ ...ROTOR, rotationRate })).toSatisfy(relative(cylinder, 1e-9));
+    expect(faceTorque({ ...ROTOR, rotationRate, axialGap: 0.001 })).toSatisfy(relative(faces, 1e-9));
+  },
+);
 
 test.each([
   [5000, 6.256249984891e-4],

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { DEMO, type DemoRun } from "../../samples/demo.ts";
+import { DEMO, type PropellerDemoRun, propellerRuns } from "../../samples/demo.ts";
 import { sampleLogs } from "../../samples/generator/logs.ts";
 import { TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
 import { reduceRun } from "../../shared/bench/reduceRun.ts";
@@ -19,12 +19,14 @@ import { Reduction } from "../../shared/model/reduction.ts";
  */
 const TRUTH = new Map(sampleLogs().map(({ fileName, truth }) => [fileName, truth]));
 
+const RUNS = propellerRuns(DEMO);
+
 const onDisk = (file: string) => readFileSync(new URL(`../../samples/logs/${file}`, import.meta.url));
 
-const instrumentsOf = ({ thrustInstrument: key }: DemoRun): UsedInstruments =>
+const instrumentsOf = ({ thrustInstrument: key }: PropellerDemoRun): UsedInstruments =>
   key ? { thrust: { id: key, instrument: Instrument.parse(DEMO.instruments[key]) } } : {};
 
-function reduce(run: DemoRun, bytes: Uint8Array = onDisk(run.file)): Reduction {
+function reduce(run: PropellerDemoRun, bytes: Uint8Array = onDisk(run.file)): Reduction {
   return reduceRun({
     table: readLog(new Uint8Array(bytes), run.file),
     recipe: Recipe.parse(run.recipe),
@@ -37,9 +39,9 @@ function reduce(run: DemoRun, bytes: Uint8Array = onDisk(run.file)): Reduction {
 }
 
 const TRUE_RATIO = TRUE_PROPELLERS.sanded.thrustCoefficient / TRUE_PROPELLERS.asPrinted.thrustCoefficient;
-const REDUCED = new Map(DEMO.runs.map((run) => [run.file, reduce(run)]));
+const REDUCED = new Map(RUNS.map((run) => [run.file, reduce(run)]));
 const reductionsOf = (variant: string) =>
-  DEMO.runs.filter((run) => run.variant === variant).map((run) => REDUCED.get(run.file)!);
+  RUNS.filter((run) => run.variant === variant).map((run) => REDUCED.get(run.file)!);
 
 interface Interval {
   readonly value: number;
@@ -51,19 +53,19 @@ function miss({ value, interval95: [low, high] }: Interval, truth: number): numb
 }
 
 describe("reducing the demonstration logs", () => {
-  test.each(DEMO.runs.map(({ file }) => ({ file })))("$file gives a result that fits its schema", ({ file }) => {
+  test.each(RUNS.map(({ file }) => ({ file })))("$file gives a result that fits its schema", ({ file }) => {
     expect(Reduction.safeParse(REDUCED.get(file)).error?.issues ?? []).toEqual([]);
   });
 
   test("finds the true thrust coefficient within its 95 % interval in all runs but one at most", () => {
-    const misses = DEMO.runs.map(({ file }) =>
+    const misses = RUNS.map(({ file }) =>
       miss(REDUCED.get(file)!.thrustCoefficient, TRUTH.get(file)!.thrustCoefficient),
     );
     expect(misses.filter((distance) => distance > 1).length).toBeLessThanOrEqual(1);
     expect(Math.max(...misses)).toBeLessThan(1.5);
   });
 
-  test.each(DEMO.runs.map(({ file }) => ({ file })))("$file is known to better than 4 % at 95 %", ({ file }) => {
+  test.each(RUNS.map(({ file }) => ({ file })))("$file is known to better than 4 % at 95 %", ({ file }) => {
     // An interval that is wide enough finds anything; diameter and calibration alone come to about 1.6 % here.
     const { value, interval95 } = REDUCED.get(file)!.thrustCoefficient;
     expect((interval95[1] - interval95[0]) / 2 / value).toBeLessThan(0.04);
@@ -75,7 +77,7 @@ describe("reducing the demonstration logs", () => {
     expect(miss(reduction.torqueCoefficient!, TRUTH.get("torque-motor-b.tsv")!.torqueCoefficient)).toBeLessThan(1);
   });
 
-  test.each(DEMO.runs.filter(({ motor }) => motor === "a").map(({ file }) => ({ file })))(
+  test.each(RUNS.filter(({ motor }) => motor === "a").map(({ file }) => ({ file })))(
     "$file gives the torque coefficient from the motor constants to 3 %",
     ({ file }) => {
       // Kv, resistance and idle current of the data sheet are up to 2 % from those of the simulated motor; together with
@@ -103,7 +105,7 @@ describe("reducing the demonstration logs", () => {
     const hits = Array.from({ length: 12 }, (_, i) => {
       const texts = new Map(sampleLogs(i + 1).map(({ fileName, text }) => [fileName, new TextEncoder().encode(text)]));
       const drawn = (variant: string) =>
-        DEMO.runs.filter((run) => run.variant === variant).map((run) => reduce(run, texts.get(run.file)!));
+        RUNS.filter((run) => run.variant === variant).map((run) => reduce(run, texts.get(run.file)!));
       const { thrustCoefficientRatio } = compareVariants({
         baseline: { name: "as printed", reductions: drawn("as printed") },
         variant: { name: "sanded", reductions: drawn("sanded") },

@@ -3,6 +3,7 @@ import { lineThroughOrigin } from "../../shared/numeric/lineThroughOrigin.ts";
 import { moments } from "../../shared/numeric/moments.ts";
 import { centralSensitivities, combine, covarianceFrom, propagate } from "../../shared/numeric/propagation.ts";
 import { straightLine } from "../../shared/numeric/straightLine.ts";
+import { twoSidedPValue } from "../../shared/numeric/studentT.ts";
 import { coverageFactor } from "../../shared/quantity/uncertain.ts";
 
 /**
@@ -29,6 +30,12 @@ describe("GUM H.1, end gauge", () => {
     // The Guide cuts the decimals off (G.4.1); 16.76455398 from the same four numbers in numpy 2.4.6.
     expect(Math.floor(degreesOfFreedom)).toBe(16);
     expect(degreesOfFreedom).toBeCloseTo(16.76455398, 7);
+  });
+
+  test("is expanded at 99 % by 2.92 to 93 nm", () => {
+    // H.1.6: t_99(16) = 2.92 and U_99 = 2.92 × 32 nm = 93 nm; 92.5 nm with u_c unrounded.
+    expect(Math.abs(twoSidedPValue(2.92, Math.floor(degreesOfFreedom)) - 0.01)).toBeLessThan(0.00005);
+    expect(Math.abs(2.92 * standardUncertainty - 93)).toBeLessThan(1);
   });
 
   test("has its greatest share from the standard, and shares that sum to one", () => {
@@ -115,7 +122,9 @@ test("GUM H.3: a correction read off a calibration line at 30 °C is -0.1494 °C
   ];
   expect(Math.abs(line.intercept + 10 * line.slope + 0.1494)).toBeLessThan(0.00005);
   expect(Math.abs(propagate([[1, 10]], V).standardUncertainties[0]! - 0.0041)).toBeLessThan(0.00005);
-  expect(Math.abs(line.covariance / (line.interceptStandardError * line.slopeStandardError) + 0.93)).toBeLessThan(0.0005);
+  expect(Math.abs(line.covariance / (line.interceptStandardError * line.slopeStandardError) + 0.93)).toBeLessThan(
+    0.0005,
+  );
 });
 
 describe("GUM H.5, days that differ by more than the readings of one day", () => {

@@ -74,7 +74,7 @@ test("the coefficients agree with scipy's fits, and their intervals hold them", 
   const { thrustCoefficient, powerCoefficient, exponent, powerSource } = reduced();
   expect(relative(thrustCoefficient.value, OUTSIDE.thrustCoefficient)).toBeLessThan(1e-3);
   expect(relative(powerCoefficient!.value, OUTSIDE.powerCoefficient)).toBeLessThan(5e-3);
-  expect(Math.abs(exponent.value - OUTSIDE.exponent)).toBeLessThan(2e-3);
+  expect(Math.abs(exponent!.value - OUTSIDE.exponent)).toBeLessThan(2e-3);
   expect(powerSource).toBe("motorConstants");
   const [low, high] = thrustCoefficient.interval95;
   expect(low).toBeLessThan(OUTSIDE.thrustCoefficient);

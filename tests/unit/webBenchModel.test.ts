@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import type { ReductionState } from "../../web/app/reductions.ts";
 import { benchAnswer, powerHint, runRows } from "../../web/views/bench/benchModel.ts";
-import { coefficientFacts, componentBars, provenance, scatterText } from "../../web/views/bench/coefficientsModel.ts";
+import { coefficientFacts, provenance, scatterText } from "../../web/views/bench/coefficientsModel.ts";
 import { residualChart, thrustFitChart } from "../../web/views/bench/fitCharts.ts";
 import { plateauTable } from "../../web/views/bench/plateausModel.ts";
 import { spanTarget, traceChart, traceSpans } from "../../web/views/bench/traceChart.ts";
@@ -62,17 +62,6 @@ test("an exponent that holds 2 agrees with theory, an intercept that leaves 0 ou
 test("coefficients that are not known are not listed", () => {
   const symbols = coefficientFacts(reductionOf({ powerCoefficient: null })).map((fact) => fact.symbol);
   expect(symbols).toEqual(["K_T", "e", "T_i"]);
-});
-
-test("causes of doubt are ranked by their share of the variance, and the shares add up to all of it", () => {
-  const bars = componentBars(reductionOf().thrustFit);
-  // 0.008², 0.006² and, of the plateaus themselves, 0.006² of their sum.
-  expect(bars.map(({ name, shareText }) => [name, shareText])).toEqual([
-    ["diameter of the stand", "47\u202f%"],
-    ["scatter and readings of the single plateaus", "26\u202f%"],
-    ["calibration of the stand", "26\u202f%"],
-  ]);
-  expect(bars[0]!.value).toBe("0.80\u202f% of the coefficient");
 });
 
 test("a widened uncertainty is told, with the factor", () => {

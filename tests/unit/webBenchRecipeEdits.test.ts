@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import {
+  asSweep,
   automatic,
   isAutomatic,
   leavingOut,
@@ -9,48 +10,100 @@ import {
   withEntry,
   withPlateauAdded,
   withPlateauMoved,
+  withPlateauSplit,
+  withPlateausMerged,
   withPropeller,
+  withTareAdded,
   withTareMoved,
+  withTareRemoved,
+  withTareShape,
 } from "../../web/views/bench/recipeEdits.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
+const spansIn = ({ plateaus }: Recipe) =>
+  plateaus.mode === "spans" ? plateaus.spans.map(({ start, end }) => [start, end]) : [];
+
 const RECIPE: Recipe = runOf("run").document.recipe;
 
+const PLATEAUS = reductionOf().plateaus;
+
 test("leaving a plateau out keeps its reason, and putting it back drops it", () => {
-  const span = { start: 20, end: 28 };
-  const aside = leavingOut(RECIPE, span, "  bubbles ");
-  expect(aside.leftOut).toEqual([{ ...span, reason: "bubbles" }]);
-  expect(puttingBack(aside, span).leftOut).toEqual([]);
+  const aside = leavingOut(RECIPE, PLATEAUS[1]!, "  bubbles ");
+  expect(aside.leftOut).toEqual([{ start: 20, end: 28, reason: "bubbles" }]);
+  expect(puttingBack(aside, PLATEAUS[1]!).leftOut).toEqual([]);
+});
+
+test("a row of a table without a clock is left out by its line of the file", () => {
+  const row = { ...PLATEAUS[1]!, foundBy: "row" as const, firstLine: 7, lastLine: 7, start: null, end: null };
+  const aside = leavingOut(RECIPE, row, "read in haste");
+  expect(aside.leftOut).toEqual([{ line: 7, reason: "read in haste" }]);
+  expect(puttingBack(aside, row).leftOut).toEqual([]);
 });
 
 test("leaving the same plateau out again replaces the reason instead of adding a second one", () => {
-  const span = { start: 20, end: 28 };
-  const twice = leavingOut(leavingOut(RECIPE, span, "bubbles"), span, "weed");
+  const twice = leavingOut(leavingOut(RECIPE, PLATEAUS[1]!, "bubbles"), PLATEAUS[1]!, "weed");
   expect(twice.leftOut.map((one) => one.reason)).toEqual(["weed"]);
 });
 
 test("putting one plateau back leaves the others out", () => {
-  const both = leavingOut(leavingOut(RECIPE, { start: 10, end: 18 }, "a"), { start: 20, end: 28 }, "b");
-  expect(puttingBack(both, { start: 10, end: 18 }).leftOut.map((one) => one.reason)).toEqual(["b"]);
+  const both = leavingOut(leavingOut(RECIPE, PLATEAUS[0]!, "a"), PLATEAUS[1]!, "b");
+  expect(puttingBack(both, PLATEAUS[0]!).leftOut.map((one) => one.reason)).toEqual(["b"]);
 });
 
 test("moving one plateau turns all of them into fixed spans and moves no other", () => {
-  const moved = withPlateauMoved(RECIPE, reductionOf().plateaus, 1, { start: 21, end: 27 });
+  const moved = withPlateauMoved(RECIPE, PLATEAUS, 1, { start: 21, end: 27 });
   expect(moved.plateaus).toEqual({
     mode: "spans",
     spans: [
-      { start: 10, end: 18 },
-      { start: 21, end: 27 },
-      { start: 30, end: 38 },
+      { start: 10, end: 18, origin: "command" },
+      { start: 21, end: 27, origin: "moved" },
+      { start: 30, end: 38, origin: "command" },
     ],
   });
 });
 
+test("a plateau stops at its neighbours, so that no reading counts twice", () => {
+  const moved = withPlateauMoved(RECIPE, PLATEAUS, 1, { start: 12, end: 33 });
+  expect(spansIn(moved)[1]).toEqual([18, 30]);
+});
+
 test("a plateau that a person left out stays out when it is moved", () => {
-  const { plateaus } = reductionOf({ leftOut: [1] });
-  const recipe = leavingOut(RECIPE, { start: 20, end: 28 }, "still settling");
-  const moved = withPlateauMoved(recipe, plateaus, 1, { start: 40, end: 44 });
-  expect(moved.leftOut).toEqual([{ start: 40, end: 44, reason: "still settling" }]);
+  const recipe = leavingOut(RECIPE, PLATEAUS[1]!, "still settling");
+  const moved = withPlateauMoved(recipe, PLATEAUS, 1, { start: 22, end: 24 });
+  expect(moved.leftOut).toEqual([{ start: 22, end: 24, reason: "still settling" }]);
+});
+
+test("a plateau split at a time becomes two that meet there, and both stay out where the whole was", () => {
+  const recipe = leavingOut(RECIPE, PLATEAUS[1]!, "weed");
+  const split = withPlateauSplit(recipe, PLATEAUS, 1, 25);
+  expect(spansIn(split).slice(1, 3)).toEqual([
+    [20, 25],
+    [25, 28],
+  ]);
+  expect(split.leftOut).toEqual([{ start: 20, end: 28, reason: "weed" }]);
+  expect(withPlateauSplit(RECIPE, PLATEAUS, 1, 29)).toBe(RECIPE);
+});
+
+test("two neighbours merged reach from the start of the first to the end of the second", () => {
+  const merged = withPlateausMerged(RECIPE, PLATEAUS, 1);
+  expect(spansIn(merged)).toEqual([
+    [10, 18],
+    [20, 38],
+  ]);
+  expect(withPlateausMerged(RECIPE, PLATEAUS, 2)).toBe(RECIPE);
+});
+
+test("a merged plateau counts unless both were left out", () => {
+  const one = leavingOut(RECIPE, PLATEAUS[1]!, "weed");
+  expect(withPlateausMerged(one, PLATEAUS, 1).leftOut).toEqual([]);
+  const both = leavingOut(one, PLATEAUS[2]!, "air");
+  expect(withPlateausMerged(both, PLATEAUS, 1).leftOut).toEqual([{ start: 20, end: 38, reason: "weed" }]);
+});
+
+test("an edit of plateaus stays as it is when calibration, pole pairs or fluid change", () => {
+  const moved = withPlateauMoved(RECIPE, PLATEAUS, 1, { start: 21, end: 27 });
+  const changed = withEntry(withCorrection(moved, "thrust", { factor: 2 }), "polePairs", 7);
+  expect(changed.plateaus).toBe(moved.plateaus);
 });
 
 test("a span without length changes nothing", () => {
@@ -72,10 +125,34 @@ test("moving a tare window fixes all windows, without anything but their ends", 
   });
 });
 
+test("tare windows are added and removed in order of time, the shape stays, and the last window can not be removed", () => {
+  const windows = [{ start: 90, end: 95 }];
+  const line = withTareShape(RECIPE, "line");
+  const added = withTareAdded(line, windows, { start: 0, end: 5 });
+  expect(added.tare).toEqual({
+    mode: "windows",
+    shape: "line",
+    windows: [
+      { start: 0, end: 5 },
+      { start: 90, end: 95 },
+    ],
+  });
+  const removed = withTareRemoved(added, [{ start: 0, end: 5 }, ...windows], 0);
+  expect(removed.tare).toEqual({ mode: "windows", shape: "line", windows });
+  expect(withTareRemoved(RECIPE, windows, 0)).toBe(RECIPE);
+});
+
+test("a sweep replaces the plateaus, and back to automatic undoes it", () => {
+  const sweep = asSweep(RECIPE);
+  expect(sweep.plateaus).toEqual({ mode: "sweep" });
+  expect(isAutomatic(sweep)).toBe(false);
+  expect(isAutomatic(automatic(sweep))).toBe(true);
+});
+
 test("back to automatic takes every edit of plateaus and tares away", () => {
   const edited = leavingOut(
-    withPlateauMoved(RECIPE, reductionOf().plateaus, 0, { start: 11, end: 17 }),
-    { start: 1, end: 2 },
+    withPlateauMoved(RECIPE, PLATEAUS, 0, { start: 11, end: 17 }),
+    PLATEAUS[1]!,
     "x",
   );
   expect(isAutomatic(edited)).toBe(false);

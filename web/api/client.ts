@@ -1,4 +1,7 @@
 import type { z } from "zod";
+import type { AlignmentPicture, Companion } from "../../shared/model/alignment.ts";
+import type { ElectricalRun } from "../../shared/model/electrical.ts";
+import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts.ts";
 import type { Project } from "../../shared/model/project.ts";
@@ -68,6 +71,15 @@ export function addRunFile(projectId: string, file: File, signal?: AbortSignal) 
   form.append("file", file, file.name);
   return ask<NewRun>(at("projects", projectId, "runs"), { method: "POST", form, signal });
 }
+/** Sends the electrical log of a run; the run is changed by storing it with the companion that comes back. */
+export function sendCompanion(projectId: string, id: string, file: File) {
+  const form = new FormData();
+  form.append("file", file, file.name);
+  return ask<{ companion: Companion; inspection: LogInspection }>(at("projects", projectId, "runs", id, "companion"), {
+    method: "POST",
+    form,
+  });
+}
 /** A run from readings typed or pasted as a table. */
 export const addRunTable = (projectId: string, table: { readonly name: string; readonly text: string }) =>
   ask<NewRun>(at("projects", projectId, "runs", "table"), { method: "POST", body: table });
@@ -82,8 +94,14 @@ export const restoreRun = (projectId: string, id: string) =>
 
 export const readInspection = (projectId: string, id: string, signal?: AbortSignal) =>
   ask<LogInspection>(at("projects", projectId, "runs", id, "inspection"), { signal });
+export const readAlignment = (projectId: string, id: string, signal?: AbortSignal) =>
+  ask<AlignmentPicture>(at("projects", projectId, "runs", id, "companion", "alignment"), { signal });
 export const readReduction = (projectId: string, id: string, signal?: AbortSignal) =>
   ask<Reduction>(at("projects", projectId, "runs", id, "reduction"), { signal });
+
+/** Voltage, current and speed of the plateaus of a run, with or without a propeller. */
+export const readElectrical = (projectId: string, id: string, signal?: AbortSignal) =>
+  ask<ElectricalRun>(at("projects", projectId, "runs", id, "electrical"), { signal });
 
 /** Times in s from the start of the log; `points` is the number of steps. */
 export function readTrace(
@@ -101,22 +119,37 @@ export function readTrace(
 /** Address of the log, byte for byte as it came. */
 export const runFileAddress = (projectId: string, id: string) => at("projects", projectId, "runs", id, "file");
 
-/** Reduces a long log with progress from 0 to 1. The returned function stops the work. */
+/** What is told of work that takes a while. */
+interface Told<T> {
+  /** Share that is done, from 0 to 1. */
+  readonly progress: (fraction: number) => void;
+  readonly outcome: (outcome: T) => void;
+  readonly problem: (problem: ApiProblem) => void;
+}
+
+/** Reduces a long log. The returned function stops the work. */
 export function watchReduction(
   projectId: string,
   id: string,
-  told: {
-    readonly progress: (fraction: number) => void;
-    readonly reduction: (reduction: Reduction) => void;
-    readonly problem: (problem: ApiProblem) => void;
-  },
+  { reduction, ...told }: Omit<Told<Reduction>, "outcome"> & { readonly reduction: (reduction: Reduction) => void },
 ): () => void {
-  const source = new EventSource(at("projects", projectId, "runs", id, "reduction", "progress"));
+  const address = at("projects", projectId, "runs", id, "reduction", "progress");
+  return watch(address, "reduction", { ...told, outcome: reduction });
+}
+
+/** Checks the intervals of a run by draws. The returned function stops the work. */
+export function watchMonteCarlo(projectId: string, id: string, told: Told<MonteCarlo>): () => void {
+  return watch(at("projects", projectId, "runs", id, "monte-carlo", "progress"), "monteCarlo", told);
+}
+
+/** Work whose outcome comes as the event `name`. */
+function watch<T>(address: string, name: string, told: Told<T>): () => void {
+  const source = new EventSource(address);
   const bodyOf = (event: Event) => JSON.parse((event as MessageEvent<string>).data) as Record<string, unknown>;
   source.addEventListener("progress", (event) => told.progress(Number(bodyOf(event)["fraction"])));
-  source.addEventListener("reduction", (event) => {
+  source.addEventListener(name, (event) => {
     source.close();
-    told.reduction(bodyOf(event) as unknown as Reduction);
+    told.outcome(bodyOf(event) as T);
   });
   source.addEventListener("problem", (event) => {
     source.close();

@@ -4,6 +4,11 @@ const WORDS = {
     "Electricity near water: run the stand from a low-voltage supply, keep mains equipment away from the tank and behind a residual-current device.",
     "Lithium packs burn when they are shorted, crushed or over-discharged. Fuse the pack, never leave it charging alone, and keep to its maker's data sheet.",
   ],
+  motor: [
+    "A motor without load runs up to its highest speed at once and can jump off the bench: clamp it, take everything loose off the shaft, keep hair, sleeves and fingers away, and begin at low throttle.",
+    "Take the propeller off for a run without load, with the supply disconnected. Stay below the speed, voltage and current of the maker's data sheet, and let the winding cool between runs.",
+    "Run a motor wet only if its maker allows it or its windings and bearings are sealed for it, from a low-voltage supply with a fuse, mains equipment away from the water and behind a residual-current device. Rinse and dry it afterwards.",
+  ],
   drive: [
     "These are computed figures. The limits in the data sheets of motor, controller and pack come first: stay below them, fuse the pack for its wiring and try new settings step by step.",
     "Keep hands and lines away from propellers that can start; disconnect the pack before you touch them.",

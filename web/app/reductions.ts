@@ -30,7 +30,12 @@ export function needReductions(ids: readonly string[]): void {
   const stored = new Map(runs.value.map((run) => [run.id, run]));
   for (const id of ids) {
     const run = stored.get(id);
+    // A run without propeller has no coefficients: its voltage, current and speed are read where a motor is identified.
     if (!run) continue;
+    if (run.document.purpose !== "propeller") {
+      forget(id);
+      continue;
+    }
     const basis = basisOf(run);
     if (reductions.peek().get(id)?.basis !== basis) load(run, basis);
   }
@@ -81,6 +86,13 @@ function problemOf(thrown: unknown): ApiProblem {
 /** An answer that an edit has overtaken is dropped. */
 function keepIfWanted(id: string, state: ReductionState): void {
   if (reductions.peek().get(id)?.basis === state.basis) keep(id, state);
+}
+
+function forget(id: string): void {
+  if (!reductions.peek().has(id)) return;
+  const left = new Map(reductions.peek());
+  left.delete(id);
+  reductions.value = left;
 }
 
 function keep(id: string, state: ReductionState): void {

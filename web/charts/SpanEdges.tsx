@@ -18,7 +18,7 @@ export function SpanEdges({ axis, spans, onSpanChange }: SpanEdgesProps) {
     <details class="span-edges">
       <summary>Edges as numbers</summary>
       <ul>
-        {spans.map((span) => (
+        {spans.filter(({ fixed }) => !fixed).map((span) => (
           <li key={span.id}>
             <span class="span-name">{span.label}</span>
             {(["start", "end"] as const).map((edge) => (

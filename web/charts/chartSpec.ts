@@ -39,13 +39,15 @@ export interface ChartAxis {
   readonly max?: number;
 }
 
-/** A stretch of the x axis: a plateau, a tare window, a stretch left out. */
+/** A stretch of the x axis: a plateau, a tare window, a stretch left out, one that was not taken. */
 export interface ChartSpan {
   readonly id: string;
   readonly start: number;
   readonly end: number;
   readonly label: string;
-  readonly kind: "plateau" | "tare" | "leftOut";
+  readonly kind: "plateau" | "tare" | "leftOut" | "rejected";
+  /** Its edges can not be dragged. */
+  readonly fixed?: boolean;
 }
 
 export interface ChartMarker {

@@ -1,8 +1,8 @@
-export type HatchKind = "limit" | "plateau" | "tare" | "leftOut";
+export type HatchKind = "limit" | "plateau" | "tare" | "leftOut" | "rejected";
 
 const SIZE = 10;
 
-/** A pattern that says what an area is without colour: limit diagonal, tare dotted, left out crossed, plateau plain lines. */
+/** A pattern that says what an area is without colour: limit diagonal, tare dotted, left out crossed, not taken falling, plateau plain lines. */
 export function hatch(context: CanvasRenderingContext2D, kind: HatchKind, colour: string): CanvasPattern | string {
   const tile = document.createElement("canvas");
   tile.width = SIZE;
@@ -18,6 +18,7 @@ export function hatch(context: CanvasRenderingContext2D, kind: HatchKind, colour
 
 const DRAW: Readonly<Record<HatchKind, (pen: CanvasRenderingContext2D) => void>> = {
   limit: rising,
+  rejected: falling,
   leftOut: (pen) => {
     rising(pen);
     falling(pen);

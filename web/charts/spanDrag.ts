@@ -38,7 +38,7 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
   };
   const select = (event: PointerEvent) => {
     const at = chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0;
-    const span = drawing.spec.spans?.find(({ start, end }) => at >= start && at <= end);
+    const span = drawing.spec.spans?.findLast(({ start, end }) => at >= start && at <= end);
     if (span) handlers().select?.(span.id);
   };
 
@@ -61,7 +61,7 @@ interface Grip {
 
 function gripAt(chart: Chart, drawing: Drawing, pixel: number): Grip | null {
   const x = chart.scales["x"]!;
-  for (const span of drawing.spec.spans ?? []) {
+  for (const span of (drawing.spec.spans ?? []).filter(({ fixed }) => !fixed)) {
     for (const edge of ["start", "end"] as const) {
       if (Math.abs(x.getPixelForValue(span[edge]) - pixel) <= REACH) return { span, edge };
     }

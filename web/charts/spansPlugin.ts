@@ -23,7 +23,7 @@ export function spansPlugin(drawing: Drawing): Plugin {
 }
 
 /** The lines of a plateau lie level like the grid, so they are kept fainter than it. */
-const HATCH_OPACITY = { plateau: 0.2, tare: 0.55, leftOut: 0.55 } as const;
+const HATCH_OPACITY = { plateau: 0.2, tare: 0.55, leftOut: 0.55, rejected: 0.35 } as const;
 
 /** The span with the edges it has under the pointer. */
 export function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {

@@ -28,6 +28,8 @@ export interface CurveFit {
 const HIGHEST_ORDER = 4;
 /** Orders whose criterion lies this close to the least are as good; the lowest of them is taken. Burnham & Anderson, 2.6. */
 const AS_GOOD = 2;
+/** Advance ratios closer than this are one: they tell no slope. */
+const ONE_RATIO = 0.01;
 /** Part of itself that a point leaves free at least; one that rules the curve shows no scatter. */
 const LEAST_FREEDOM = 1e-3;
 
@@ -56,6 +58,11 @@ export function curveFit(points: readonly CurvePoint[], singleReadings: boolean,
   };
 }
 
+/** How many different advance ratios there are, those that lie close together counted once. */
+export function differentRatios(ratios: readonly number[]): number {
+  return ratios.toSorted((a, b) => a - b).filter((ratio, i, all) => i === 0 || ratio - all[i - 1]! > ONE_RATIO).length;
+}
+
 type Data = ReturnType<typeof dataOf>;
 
 function dataOf(points: readonly CurvePoint[]) {
@@ -73,7 +80,7 @@ const ofRate = ({ x, y, roundingX }: FitPoint) => Math.abs(y / x) * (roundingX /
 /** All orders are judged with the same weights: those of the highest that the points can carry. */
 function choose(data: Data) {
   const count = data.x.length;
-  const orders = [1, 2, 3, HIGHEST_ORDER].filter((m) => count >= m + 4 && new Set(data.x).size >= m + 2);
+  const orders = [1, 2, 3, HIGHEST_ORDER].filter((m) => count >= m + 4 && differentRatios(data.x) >= m + 2);
   if (orders.length === 0) return { chosen: 1, orderFrom: "fewPoints" as const, criteria: [] };
   const { pointUncertainties } = polynomialFit({ ...data, order: Math.max(...orders) });
   const criteria = orders.map((m) => {
@@ -86,7 +93,7 @@ function choose(data: Data) {
 }
 
 function stated(order: number, { x }: Data) {
-  const different = new Set(x).size;
+  const different = differentRatios(x);
   if (different >= order + 1) return { chosen: order, orderFrom: "stated" as const, criteria: [] };
   throw new InputProblem({
     code: "bench.advance-order",

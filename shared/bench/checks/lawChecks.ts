@@ -15,7 +15,9 @@ export function lawChecks(facts: RunFacts): Warning[] {
   return [exponentCheck(facts), interceptCheck(facts), scatterCheck(facts)].filter((found) => found !== null);
 }
 
-function exponentCheck({ law: { exponent }, used }: RunFacts): Warning | null {
+function exponentCheck({ law, used }: RunFacts): Warning | null {
+  if (law === null) return null;
+  const { exponent } = law;
   const [low, high] = exponent.interval95;
   const rates = used.map(({ measured }) => measured.rotationRate.mean);
   const change = (Math.max(...rates) / Math.min(...rates)) ** (exponent.value - 2) - 1;
@@ -29,7 +31,9 @@ function exponentCheck({ law: { exponent }, used }: RunFacts): Warning | null {
   });
 }
 
-function interceptCheck({ law: { intercept }, used }: RunFacts): Warning | null {
+function interceptCheck({ law, used }: RunFacts): Warning | null {
+  if (law === null) return null;
+  const { intercept } = law;
   const [low, high] = intercept.interval95;
   const greatest = Math.max(...used.map(({ thrustPoint }) => Math.abs(thrustPoint.y)));
   if ((low <= 0 && high >= 0) || Math.abs(intercept.value) < RELEVANT * greatest) return null;
@@ -42,7 +46,8 @@ function interceptCheck({ law: { intercept }, used }: RunFacts): Warning | null 
   });
 }
 
-function scatterCheck({ thrust: { fit }, used, singleReadings }: RunFacts): Warning | null {
+function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts): Warning | null {
+  if (law === null) return null;
   const degreesOfFreedom = used.length - 1;
   if (singleReadings || degreesOfFreedom < 1 || fit.scatterRatio < TELLING_WIDENING) return null;
   if (chiSquareUpperTail(fit.chiSquared, degreesOfFreedom) > TOO_RARE) return null;

@@ -59,9 +59,13 @@ function shaftAboveElectrical({ used, channels }: RunFacts): Warning | null {
   });
 }
 
-function noShaftPower({ used, powerSource }: RunFacts): Warning | null {
+function noShaftPower({ used, powerSource, thrust }: RunFacts): Warning | null {
   if (powerSource === null) return null;
-  const without = used.filter(({ shaftPower }) => !shaftPower || shaftPower.mean <= 0);
+  // Beyond the advance ratio of zero thrust the water drives the propeller.
+  const driven = used.filter(({ advance, thrustPoint }) => advance && thrustPoint.y * thrust.fit.coefficient <= 0);
+  const without = used.filter(
+    (plateau) => !driven.includes(plateau) && (!plateau.shaftPower || plateau.shaftPower.mean <= 0),
+  );
   const first = without[0];
   if (!first) return null;
   const fromTorque = powerSource === "torque";

@@ -84,8 +84,8 @@ function unsettled({ spans, table }: RunFacts): Warning | null {
   });
 }
 
-function leftOut({ plateaus }: RunFacts): Warning | null {
-  const out = plateaus.filter(({ used }) => !used);
+function leftOut({ plateaus, reverse }: RunFacts): Warning | null {
+  const out = plateaus.filter(({ used, number }) => !used && !reverse?.plateaus.includes(number));
   if (out.length === 0) return null;
   const list = out.map(({ number, leftOutBecause }) => `${number} (${leftOutBecause})`).join(", ");
   return warning({
@@ -160,15 +160,16 @@ function singleReadings({ singleReadings: single, used }: RunFacts): Warning | n
   });
 }
 
-function motorConstants({ powerSource }: RunFacts): Warning | null {
-  if (powerSource !== "motorConstants") return null;
+function motorConstants({ powerSource, standMotor }: RunFacts): Warning | null {
+  // Constants with their uncertainty are in the interval: nothing is left to warn of.
+  if (powerSource !== "motorConstants" || standMotor?.motor.uncertainties) return null;
   return warning({
     code: "bench.motor-constants",
     where: "shaft power",
     found:
       "no torque was measured: shaft power was worked out from electrical power and the motor's constants, and the interval does not contain the error of these constants",
     needed: "a torque cell, or constants measured on this very motor",
-    mend: "Measure speed constant, resistance and no-load current of the motor on the stand",
+    mend: "Measure speed constant, resistance and no-load current of the motor on the stand: under Parts, “Identify from runs”",
   });
 }
 

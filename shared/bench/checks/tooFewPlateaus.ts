@@ -6,9 +6,12 @@ const MENDS: { readonly [R in Rejection]: string } = {
   "at rest": "check the unit and column of the rotation rate if the propeller did turn",
   "too short": "hold each step for longer, or set a shorter minimum duration",
   "still settling": "hold each step until the reading has settled",
-  ramp: "hold steps instead of a ramp",
+  ramp: "reduce a slow ramp as a sweep, by regression on the whole trace (--sweep on the command line), or hold steps",
   "without readings": "check that thrust and rotation rate were both logged",
 };
+
+/** Too few plateaus in a log that holds a ramp. */
+const RAMP_CODE = "bench.ramp-without-plateaus";
 
 /** The refusal where fewer than two plateaus can be fitted: how many there are, and why the others are not. */
 export function tooFewPlateaus(
@@ -30,7 +33,8 @@ export function tooFewPlateaus(
   const mends = reasons.map((reason) => MENDS[reason]);
   const advice = mends.length > 0 ? mends.join("; ") : "run a sweep with several held throttle steps";
   return new InputProblem({
-    code: "bench.too-few-plateaus",
+    // Its own code: the page offers the sweep beside it.
+    code: counts.has("ramp") && spans.foundBy !== "bins of rotation rate" ? RAMP_CODE : "bench.too-few-plateaus",
     where: fileName,
     found: `${used} usable ${used === 1 ? "plateau was" : "plateaus were"} found by ${spans.foundBy}${because && `; not usable: ${because}`}`,
     needed: "at least two stretches of steady running at different rotation rates",

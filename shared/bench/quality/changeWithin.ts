@@ -38,7 +38,10 @@ export function changeWithin(values: Float64Array, otherDoubt = 0): Change | nul
   if (parts.length < FEWEST_STRETCHES) return null;
   const line = straightLine({ x: parts.map(({ x }) => x), y: parts.map(({ y }) => y) });
   const standardError = Math.hypot(line.slopeStandardError, otherDoubt) / Math.abs(mean);
-  return { change: line.slope / mean, standardError: Math.max(SMALLEST_ERROR, standardError) };
+  const change = line.slope / mean;
+  // A mean next to nothing makes no scale.
+  if (!Number.isFinite(change) || !Number.isFinite(standardError)) return null;
+  return { change, standardError: Math.max(SMALLEST_ERROR, standardError) };
 }
 
 /**

@@ -1,8 +1,8 @@
 import type { QualityCheck } from "../../model/quality.ts";
-import { moments } from "../../numeric/moments.ts";
-import { twoSidedPValue } from "../../numeric/studentT.ts";
 import { shaftFromElectrical } from "../../motor/shaftFromElectrical.ts";
 import { windingTemperatureRise } from "../../motor/windingTemperature.ts";
+import { lineThroughOrigin } from "../../numeric/lineThroughOrigin.ts";
+import { twoSidedPValue } from "../../numeric/studentT.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
@@ -29,7 +29,7 @@ interface Growth {
   readonly change: number;
   readonly standardError: number;
   readonly pValue: number;
-  readonly where: "over a plateau" | "from the first to the second visit of a speed";
+  readonly where: "over a plateau" | "from the first to the last visit of a speed";
 }
 
 /**
@@ -75,18 +75,22 @@ function withinPlateaus(facts: RunFacts): Growth | null {
   return pooled && { ...pooled, where: "over a plateau" };
 }
 
+/** Growth goes with the time between the visits; told for the longest. */
 function betweenVisits(plateaus: readonly MeasuredPlateau[]): Growth | null {
   const perCube = ({ electricalPower, rotationRate }: MeasuredPlateau) =>
     electricalPower && electricalPower.mean > 0 ? electricalPower.mean / rotationRate.mean ** 3 : null;
-  const changes = repeatedRates(plateaus).flatMap(([first, second]) => {
+  const visits = repeatedRates(plateaus).flatMap(([first, second]) => {
     const [a, b] = [perCube(first), perCube(second)];
-    return a !== null && b !== null ? [b / a - 1] : [];
+    return a !== null && b !== null && Number.isFinite(b / a) ? [{ x: second.middle - first.middle, y: b / a - 1 }] : [];
   });
-  if (changes.length < 2) return null;
-  const { mean, standardDeviation, count } = moments(changes);
-  const standardError = Math.max(1e-4, standardDeviation / Math.sqrt(count));
-  const pValue = twoSidedPValue(mean / standardError, count - 1);
-  return { change: mean, standardError, pValue, where: "from the first to the second visit of a speed" };
+  if (visits.length < 2) return null;
+  const [x, y] = [visits.map((visit) => visit.x), visits.map((visit) => visit.y)];
+  const line = lineThroughOrigin({ x, y });
+  const longest = Math.max(...x);
+  const change = line.slope * longest;
+  const standardError = Math.max(1e-4, (line.standardErrorFromScatter ?? 0) * longest);
+  const pValue = twoSidedPValue(change / standardError, visits.length - 1);
+  return { change, standardError, pValue, where: "from the first to the last visit of a speed" };
 }
 
 /** The growth as heat of the winding at the plateau with the greatest power: ΔP = I_m² ΔR. */

@@ -12,7 +12,12 @@ export function heldStretches(facts: HeldFacts): MeasuredPlateau[] {
   const { table, channels, timeline, thrustTare } = facts;
   const moving = facts.spans.rejected.flatMap(({ span, because }) => {
     if (because !== "still settling") return [];
-    const later = { from: (span.from + span.to) >> 1, to: span.to };
+    const later = {
+      from: (span.from + span.to) >> 1,
+      to: span.to,
+      foundBy: "rotationRate",
+      settlingTime: null,
+    } as const;
     const measured = measurePlateau({ table, channels, timeline, thrustTare, torqueTare: null }, later);
     return measured && measured.rotationRate.mean > 0 ? [measured] : [];
   });

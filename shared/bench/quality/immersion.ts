@@ -20,7 +20,7 @@ export function immersion({ recipe, propeller }: Pick<RunFacts, "recipe" | "prop
     return unjudged(
       SUBJECT,
       "How deep the shaft lay is not stated.",
-      "Measure from the surface to the middle of the shaft and state it under the stand.",
+      "Measure from the surface to the middle of the shaft and state it with the data of the stand.",
     );
   }
   const ratio = depth / propeller.diameter;

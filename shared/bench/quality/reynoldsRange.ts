@@ -22,15 +22,21 @@ export function reynoldsRange(facts: Pick<RunFacts, "used" | "propeller" | "flui
   const { chordAt07, diameter } = facts.propeller;
   if (chordAt07 !== undefined) return judged(facts, chordAt07, "");
   const [slender, broad] = [CHORD_PART.slender, CHORD_PART.broad].map((part) => part * diameter);
-  if (lowestAndHighest(facts, slender!)[0] >= TRUSTED) return judged(facts, slender!, ", estimated for a slender blade");
+  if (lowestAndHighest(facts, slender!)[0] >= TRUSTED)
+    return judged(facts, slender!, ", estimated for a slender blade");
   if (lowestAndHighest(facts, broad!)[0] < TRUSTED) return judged(facts, broad!, ", estimated for a broad blade");
-  return unjudged(SUBJECT, "The chord of the blade is not stated.", "Measure the chord at 0.7 of the radius and give it with the propeller.");
+  return unjudged(
+    SUBJECT,
+    "The chord of the blade is not stated.",
+    "Measure the chord at 0.7 of the radius and give it with the propeller.",
+  );
 }
 
 function judged(facts: Pick<RunFacts, "used" | "propeller" | "fluid">, chord: number, how: string): QualityCheck {
   const [lowest, highest] = lowestAndHighest(facts, chord);
   const measured = { value: lowest, unit: "1", text: `${inThousands(lowest)} to ${inThousands(highest)}${how}` };
-  if (lowest >= TRUSTED) return passed(SUBJECT, measured, "The flow over the blades is in the usual range of open water tests.");
+  if (lowest >= TRUSTED)
+    return passed(SUBJECT, measured, "The flow over the blades is in the usual range of open water tests.");
   const far = highest < HARDLY_PUBLISHED;
   return flagged(SUBJECT, {
     measured,

@@ -5,7 +5,7 @@ import { samplesOf, valueAt } from "../channels.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { heldStretches } from "./heldStretches.ts";
-import { flagged, inPercent, passed, percentText } from "./verdict.ts";
+import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
 
 /** Part of a plateau's readings at the greatest value from which on they pile up. Common practice, no source. */
 const PILE = 0.05;
@@ -25,6 +25,7 @@ interface Pile {
   readonly held: MeasuredPlateau;
   /** Part of its readings at the greatest value of the log. */
   readonly share: number;
+  readonly readings: number;
   /** Part of its readings in the next lower class of readings. */
   readonly below: number;
   /** Standard deviation in steps of the reading. */
@@ -41,6 +42,13 @@ export function saturation(facts: RunFacts): QualityCheck {
   const worst = piles.reduce((a, b) => (b.share > a.share ? b : a));
   const ofCapacity = part === null ? "" : `, ${percentText(part)} of the stated capacity reached`;
   const measured = inPercent(worst.share, { after: ` of a plateau's readings at the greatest value${ofCapacity}` });
+  if (piles.every(({ readings }) => readings < FEWEST_READINGS) && part === null) {
+    return unjudged(
+      SUBJECT,
+      `No plateau has the ${FEWEST_READINGS} readings that a pile-up needs, and the capacity is not stated.`,
+      "State the capacity of the scale or load cell with the data of the stand.",
+    );
+  }
   const stopped = cutOff(piles) ?? flatTop(piles);
   if (!stopped && (part === null || part <= 1)) {
     return passed(SUBJECT, measured, "The readings do not pile up at their greatest value.");
@@ -77,7 +85,8 @@ function pileOf(held: MeasuredPlateau, { channels }: RunFacts, greatest: number,
     readings.filter((reading) => direction * (greatest - reading) <= steps * step + tiny).length / readings.length;
   const share = from(0.5);
   const spread = readings.length > 1 ? moments(readings).standardDeviation / step : 0;
-  return { held, share: readings.length >= FEWEST_READINGS ? share : 0, below: from(1.5) - share, spread };
+  const enough = readings.length >= FEWEST_READINGS;
+  return { held, readings: readings.length, share: enough ? share : 0, below: from(1.5) - share, spread };
 }
 
 /** Noise whose upper side is missing: more readings in the last class than in the one before it. */

@@ -26,7 +26,7 @@ export function tankSize({ recipe, propeller }: Pick<RunFacts, "recipe" | "prope
     return unjudged(
       SUBJECT,
       "The size of the tank is not stated.",
-      "State length, width and water depth under the stand; for a pond or pool, its nearest walls.",
+      "State length, width and water depth with the data of the stand; for a pond or pool, its nearest walls.",
     );
   }
   const text = [

@@ -30,7 +30,8 @@ export function temperatureDrift({ table, recipe, used }: Pick<RunFacts, "table"
   const range = Math.max(...levels) - Math.min(...levels);
   const text = `${formatNumber(range, 2)}\u202fK between plateaus`;
   const measured = { value: range, unit: "K", text };
-  if (range < LARGEST) return passed(SUBJECT, measured, `Column ${channel.header} holds within ${formatNumber(range, 2)}\u202fK.`);
+  if (range < LARGEST)
+    return passed(SUBJECT, measured, `Column ${channel.header} holds within ${formatNumber(range, 2)}\u202fK.`);
   return flagged(SUBJECT, {
     measured,
     sentence: `Column ${channel.header} changes by ${formatNumber(range, 2)}\u202fK between plateaus (${change > 0 ? "warmer" : "colder"} at the end).`,

@@ -49,7 +49,9 @@ interface Sign {
  */
 export function ventilation(facts: RunFacts): QualityCheck {
   if (facts.recipe.fluid.kind === "air") return passed(SUBJECT, null, "The run was in air: there is no air to draw.");
-  const stretches = heldStretches(facts).map(stretchOf).filter((one) => one.ratios.length >= FEWEST_READINGS);
+  const stretches = heldStretches(facts)
+    .map(stretchOf)
+    .filter((one) => one.ratios.length >= FEWEST_READINGS);
   const loaded = stretches.filter(({ rate }) => rate >= LOADED_PART * facts.rest.topRate);
   const signs = loaded.flatMap((stretch) => [
     ...withinSign(stretch),
@@ -64,7 +66,7 @@ export function ventilation(facts: RunFacts): QualityCheck {
   }
   const found = signs.find(tells) ?? signs.reduce((a, b) => (Math.min(b.loss, 1) > a.loss ? b : a));
   const measured = inPercent(found.loss, {
-    after: ` of thrust missing, variance ×${formatNumber(found.varianceRatio, 2)}`,
+    after: ` greatest drop of thrust, variance ×${formatNumber(found.varianceRatio, 2)}`,
   });
   if (!tells(found)) return passed(SUBJECT, measured, "Thrust neither drops nor flutters as the load grows.");
   const rpm = formatNumber(found.stretch.rate * 60);

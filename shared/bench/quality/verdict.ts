@@ -16,12 +16,17 @@ interface Finding {
 
 /** The run is fine in this respect. */
 export function passed(subject: CheckSubject, measured: QualityCheck["measured"], sentence: string): QualityCheck {
-  return { ...subject, verdict: "pass", measured, sentence, mend: "" };
+  return { ...subject, verdict: "pass", measured: sound(measured), sentence, mend: "" };
 }
 
 /** Something to mend, or to keep in mind. */
 export function flagged(subject: CheckSubject, finding: Finding): QualityCheck {
-  return { ...subject, verdict: "flag", ...finding };
+  return { ...subject, verdict: "flag", ...finding, measured: sound(finding.measured) };
+}
+
+/** A number that can be sent: none where it is beyond all bounds, and no minus zero. */
+function sound(measured: QualityCheck["measured"]): QualityCheck["measured"] {
+  return measured && Number.isFinite(measured.value) ? { ...measured, value: measured.value + 0 } : null;
 }
 
 /** No judgement; the sentence says what is missing, `mend` how to give it. */
@@ -34,11 +39,14 @@ export function inPercent(ratio: number, { signed = false, after = "" } = {}): N
   return { value: 100 * ratio, unit: "%", text: `${percentText(ratio, signed)}${after}` };
 }
 
-/** "+1.2 %": two digits, never more than two decimals, so that noise does not look like a finding. */
+/** What is smaller is not told in digits. */
+const SMALLEST_PERCENT = 0.05;
+
+/** "+1.2 %": two digits, one below 1 %, so that noise does not look like a finding. */
 export function percentText(ratio: number, signed = false): string {
   const percent = 100 * ratio;
   const size = Math.abs(percent);
-  const text = size < 0.05 ? "0" : formatNumber(size, size < 1 ? 1 : 2);
-  const sign = percent < 0 && text !== "0" ? "−" : signed && text !== "0" ? "+" : "";
-  return `${sign}${text}\u202f%`;
+  if (size < SMALLEST_PERCENT) return size === 0 ? "0\u202f%" : `under ${SMALLEST_PERCENT}\u202f%`;
+  const sign = percent < 0 ? "−" : signed ? "+" : "";
+  return `${sign}${formatNumber(size, size < 1 ? 1 : 2)}\u202f%`;
 }

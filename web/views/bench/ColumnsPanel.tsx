@@ -1,3 +1,4 @@
+import { recipeFromGuesses } from "../../../shared/bench/recipeFromGuesses.ts";
 import { useState } from "preact/hooks";
 import type { LogInspection } from "../../../shared/model/log.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
@@ -9,6 +10,8 @@ import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn } from "./columnsModel.ts";
+import { ReadingChoices } from "./ReadingChoices.tsx";
+import { ReadingPanel } from "./ReadingPanel.tsx";
 import { withColumns, withEntry } from "./recipeEdits.ts";
 
 interface ColumnsPanelProps {
@@ -18,11 +21,11 @@ interface ColumnsPanelProps {
 
 /** What each column stands for. Nothing is used until a person has looked at it and confirmed. */
 export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
-  const { recipe, confirmed } = run.document;
-  const [uses, setUses] = useState<readonly ColumnUse[]>(recipe.columns);
+  const { recipe, confirmed, companion } = run.document;
+  const [uses, setUses] = useState<readonly ColumnUse[]>(() => columnsThatFit(run.document, inspection));
   const ofMotor = partOf("motors", recipe.motorId)?.document.polePairs;
   const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? ofMotor ?? null);
-  const model = columnsModel(inspection, uses);
+  const model = columnsModel(inspection, uses, companion?.columns.map(({ role }) => role));
   const gaps = [
     ...model.missing,
     ...(model.needsPolePairs && polePairs === null
@@ -45,7 +48,12 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
         {confirmed ? <span class="chip">confirmed</span> : <span class="chip">to confirm</span>}
       </summary>
       <p>{model.lead}</p>
-      <Repairs sentences={model.repairs} />
+      <ReadingPanel run={run} inspection={inspection} />
+      <ReadingChoices
+        choices={inspection.choices ?? []}
+        uses={uses}
+        onChoose={(use) => setUses(withColumn(uses, use))}
+      />
       <Warnings items={inspection.warnings} />
       <TableBox label="Columns of the log">
         <table>
@@ -86,6 +94,13 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
       </button>
     </details>
   );
+}
+
+/** What is stored, or what is guessed anew where the text is now read into other columns. */
+function columnsThatFit({ recipe }: Run, { guesses, shape }: LogInspection): readonly ColumnUse[] {
+  const fits = recipe.columns.every(({ column }) => column < shape.columns.length);
+  const isWhole = recipe.columns.length === shape.columns.length || recipe.reading === undefined;
+  return fits && isWhole ? recipe.columns : recipeFromGuesses({ guesses, fluid: recipe.fluid }).columns;
 }
 
 interface ColumnLineProps {
@@ -144,19 +159,5 @@ function ColumnLine({ row, onChange }: ColumnLineProps) {
         ))}
       </td>
     </tr>
-  );
-}
-
-function Repairs({ sentences }: { readonly sentences: readonly string[] }) {
-  if (sentences.length === 0) return null;
-  return (
-    <div class="hint">
-      <p>Repaired while reading, nothing else was changed:</p>
-      <ul>
-        {sentences.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
-    </div>
   );
 }

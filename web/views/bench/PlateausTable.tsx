@@ -1,13 +1,20 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { TableBox } from "../../app/TableBox.tsx";
-import { QuantityField } from "../../forms/QuantityField.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
-import { type PlateauRow, plateauTable } from "./plateausModel.ts";
-import { leavingOut, puttingBack, withPlateauAdded } from "./recipeEdits.ts";
+import { PlateauActions } from "./PlateauActions.tsx";
+import { additionGap, plateauTable } from "./plateausModel.ts";
+import { RejectedList } from "./RejectedList.tsx";
+import { withPlateauAdded } from "./recipeEdits.ts";
+import { SpanForm } from "./SpanForm.tsx";
 
-/** Every plateau with its numbers, the lines of the file it rests on, and whether it counts. */
-export function PlateausTable({ reduction }: { readonly reduction: Reduction }) {
+interface PlateausTableProps {
+  readonly reduction: Reduction;
+  readonly hasClock: boolean;
+}
+
+/** Every plateau with its numbers, how it was found, the lines of the file it rests on, and whether it counts. */
+export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
   const table = plateauTable(reduction);
   const picked = pickedPlateau.value;
   const [open, setOpen] = useState(false);
@@ -15,6 +22,7 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
   useEffect(() => {
     if (picked !== null) setOpen(true);
   }, [picked]);
+  const unit = hasClock ? "s" : "";
   return (
     <details class="card bench-plateaus" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Plateaus: {table.summary}</summary>
@@ -22,7 +30,7 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
         <table>
           <thead>
             <tr>
-              <th scope="col">Plateau</th>
+              <th scope="col">{reduction.sweep ? "Bin" : "Plateau"}</th>
               <th scope="col">In the fit</th>
               {table.heads.map((head) => (
                 <th key={head} scope="col" class="number">
@@ -30,9 +38,16 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
                 </th>
               ))}
               <th scope="col" class="number">
+                Tare taken off
+              </th>
+              <th scope="col" class="number">
                 Residual, standard uncertainties
               </th>
               <th scope="col">Time</th>
+              <th scope="col">Found by</th>
+              <th scope="col" class="number">
+                Settled after
+              </th>
               <th scope="col">Lines of the file</th>
               <th scope="col" class="number">
                 Samples
@@ -44,15 +59,18 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
               <tr key={row.index} class={row.index === picked ? "bench-picked" : row.used ? "" : "bench-aside"}>
                 <th scope="row">{row.name}</th>
                 <td>
-                  <UseOfPlateau row={row} />
+                  <PlateauActions row={row} reduction={reduction} unit={unit} />
                 </td>
                 {row.cells.map((cell, at) => (
                   <td key={at} class="number">
                     {cell}
                   </td>
                 ))}
+                <td class="number">{row.tare}</td>
                 <td class="number">{row.residual}</td>
                 <td>{row.when || "–"}</td>
+                <td>{row.foundBy}</td>
+                <td class="number">{row.settling}</td>
                 <td>{row.lines}</td>
                 <td class="number">{row.samples}</td>
               </tr>
@@ -60,128 +78,21 @@ export function PlateausTable({ reduction }: { readonly reduction: Reduction }) 
           </tbody>
         </table>
       </TableBox>
-      {table.rows.some((row) => row.span !== null) && <AddPlateau reduction={reduction} />}
+      <p class="hint">
+        “Settled after” is estimated: from the step until rotation rate and thrust over its square stayed within the
+        scatter of the second half. Plateaus set by hand stay as they are when calibration, pole pairs or water change.
+      </p>
+      <RejectedList reduction={reduction} hasClock={hasClock} />
+      {table.rows.some((row) => row.movable) && (
+        <SpanForm
+          what="a plateau"
+          unit={unit}
+          gap={(span) => additionGap(reduction.plateaus, span)}
+          onSpan={(span) =>
+            void editRecipe("Added a plateau", (recipe) => withPlateauAdded(recipe, reduction.plateaus, span))
+          }
+        />
+      )}
     </details>
-  );
-}
-
-/** A steady stretch that the search did not take, given by its ends. */
-function AddPlateau({ reduction }: { readonly reduction: Reduction }) {
-  const [start, setStart] = useState<number | null>(null);
-  const [end, setEnd] = useState<number | null>(null);
-  const ready = start !== null && end !== null && end > start;
-  return (
-    <form
-      class="bench-add"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (!ready) return;
-        const span = { start, end };
-        void editRecipe("Added a plateau", (recipe) => withPlateauAdded(recipe, reduction.plateaus, span));
-        setStart(null);
-        setEnd(null);
-      }}
-    >
-      <QuantityField
-        label="Add a plateau from"
-        dimension="time"
-        unit="s"
-        value={start}
-        min={0}
-        optional
-        onChange={setStart}
-      />
-      <QuantityField label="to" dimension="time" unit="s" value={end} min={0} optional onChange={setEnd} />
-      <button type="submit" disabled={!ready}>
-        Add
-      </button>
-    </form>
-  );
-}
-
-function UseOfPlateau({ row }: { readonly row: PlateauRow }) {
-  const [asking, setAsking] = useState(false);
-  const { span } = row;
-  if (span === null) return <span>{row.used ? "yes" : row.reason}</span>;
-  if (!row.used) {
-    return (
-      <>
-        <span>no: {row.reason}</span>
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => void editRecipe(`Put ${row.name.toLowerCase()} back`, (recipe) => puttingBack(recipe, span))}
-        >
-          Put back
-        </button>
-      </>
-    );
-  }
-  if (!asking) {
-    return (
-      <button type="button" class="quiet" aria-label={`Leave out ${row.name}`} onClick={() => setAsking(true)}>
-        Leave out …
-      </button>
-    );
-  }
-  return (
-    <ReasonForm
-      name={row.name}
-      onCancel={() => setAsking(false)}
-      onReason={(reason) => {
-        setAsking(false);
-        void editRecipe(`Left out ${row.name.toLowerCase()}`, (recipe) => leavingOut(recipe, span, reason));
-      }}
-    />
-  );
-}
-
-const USUAL_REASONS = [
-  "still settling",
-  "air drawn from the surface",
-  "something caught on the blades",
-  "supply sagging",
-  "lever touched a stop",
-];
-
-interface ReasonFormProps {
-  readonly name: string;
-  readonly onReason: (reason: string) => void;
-  readonly onCancel: () => void;
-}
-
-/** A plateau is never left out without saying why. */
-function ReasonForm({ name, onReason, onCancel }: ReasonFormProps) {
-  const [reason, setReason] = useState("");
-  return (
-    <form
-      class="bench-reason"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (reason.trim() !== "") onReason(reason);
-      }}
-    >
-      <input
-        type="text"
-        list="bench-reasons"
-        maxLength={200}
-        placeholder="Why?"
-        aria-label={`Why ${name} is left out`}
-        autofocus
-        value={reason}
-        onInput={(event) => setReason(event.currentTarget.value)}
-      />
-      <datalist id="bench-reasons">
-        {USUAL_REASONS.map((one) => (
-          <option key={one} value={one} />
-        ))}
-      </datalist>
-      <button type="submit" disabled={reason.trim() === ""}>
-        Leave out
-      </button>
-      <button type="button" class="quiet" onClick={onCancel}>
-        Keep
-      </button>
-    </form>
   );
 }

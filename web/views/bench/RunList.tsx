@@ -33,9 +33,11 @@ function RunButton({ row, open }: { readonly row: RunRow; readonly open: boolean
         {row.variant}
         {row.mounting !== "" && `, mounting ${row.mounting}`}
       </span>
-      <span class="bench-run-facts">
-        K<sub>T</sub> {row.thrustCoefficient}
-      </span>
+      {row.thrustCoefficient !== "" && (
+        <span class="bench-run-facts">
+          K<sub>T</sub> {row.thrustCoefficient}
+        </span>
+      )}
       {row.flags.map((flag) => (
         <span key={flag} class="chip">
           {flag}

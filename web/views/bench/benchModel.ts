@@ -4,6 +4,7 @@ import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { ReductionState } from "../../app/reductions.ts";
 import { counts } from "../../app/words.ts";
+import { advanceWords } from "./advanceModel.ts";
 import { RPM } from "./shownUnits.ts";
 
 export interface RunRow {
@@ -26,9 +27,9 @@ export function runRows(
     return {
       id,
       name: document.name,
-      variant: document.variant === "" ? "no variant" : document.variant,
+      variant: document.purpose !== "propeller" ? "without propeller" : document.variant || "no variant",
       mounting: document.mounting,
-      thrustCoefficient: state?.reduction ? formatUncertain(state.reduction.thrustCoefficient) : "–",
+      thrustCoefficient: coefficientText(document, state),
       flags: flagsOf(document, state),
     };
   });
@@ -36,8 +37,11 @@ export function runRows(
 
 /** One sentence that answers "What does this log say?". */
 export function benchAnswer(run: Run, state: ReductionState | undefined): string {
+  if (run.purpose !== "propeller") return withoutPropellerText(run);
   if (state?.problem) return `No coefficients yet. ${state.problem.detail}`;
   if (!state?.reduction) return `Reading ${run.file.name} …`;
+  const atSpeed = advanceWords(state.reduction);
+  if (atSpeed !== null) return atSpeed.answer;
   const { thrustCoefficient, staticMerit, plateaus } = state.reduction;
   const used = plateaus.filter((plateau) => plateau.used);
   const rates = used.map((plateau) => plateau.rotationRate.value / RPM.factor);
@@ -46,7 +50,7 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
       ? ""
       : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
   const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
-  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${counts(used.length, "plateau")}${range})${merit}.`;
+  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${state.reduction.sweep ? "a sweep" : counts(used.length, "plateau")}${range})${merit}.`;
 }
 
 /** Why C_P, K_Q and static merit are missing, and what would give them; empty when they are there. */
@@ -60,8 +64,25 @@ export function powerHint({ powerCoefficient, columns }: Reduction, run: Run): s
   return "No power coefficient: the electrical columns do not give shaft power at these plateaus.";
 }
 
+/** A run without propeller is whole as it is: it answers another question. */
+function withoutPropellerText({ purpose, recipe }: Run): string {
+  const where = purpose === "noLoadWet" ? "flooded" : "in air";
+  const next =
+    recipe.motorId === undefined
+      ? "Choose the motor that it was, below; then “Identify from runs” under Parts works them out."
+      : "“Identify from runs” under Parts works them out.";
+  return `The motor ran ${where} without propeller: no thrust, but its speed constant and losses. ${next}`;
+}
+
+/** Empty for a run that has none by its nature. */
+function coefficientText({ purpose }: Run, state: ReductionState | undefined): string {
+  if (purpose !== "propeller") return "";
+  return state?.reduction ? formatUncertain(state.reduction.thrustCoefficient) : "–";
+}
+
 function flagsOf(run: Run, state: ReductionState | undefined): string[] {
   const flags = run.confirmed ? [] : ["columns to confirm"];
+  if (run.purpose !== "propeller") return [...flags, "motor run"];
   if (state?.problem) return [...flags, "no result"];
   if (!state?.reduction) return [...flags, "reading"];
   const warnings = state.reduction.warnings.length;

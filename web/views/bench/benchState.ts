@@ -3,7 +3,7 @@ import type { LogInspection } from "../../../shared/model/log.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Trace } from "../../../shared/model/trace.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
-import { addRunFile, addRunTable, readInspection, readTrace } from "../../api/client.ts";
+import { addRunFile, addRunTable, readInspection, readTrace, sendCompanion } from "../../api/client.ts";
 import { addRun, editRun } from "../../app/edits.ts";
 import { reductions } from "../../app/reductions.ts";
 import { noteChoice, route } from "../../app/route.ts";
@@ -48,18 +48,30 @@ function currentOf<T>(read: Read<T> | null, runId: string | undefined): Read<T> 
 
 /** Reads the first look and the trace of the run on show; started when the screen is, stopped when it goes. */
 export function followOpenRun(): () => void {
-  const inspectionOf = computed(() => openRun.value?.id ?? null);
+  const runOf = computed(() => openRun.value?.id ?? null);
+  // What a reading would mean depends on the propeller and motor; how the text is read, on what was stated about it.
+  const inspectionOf = computed(() => {
+    const run = openRun.value;
+    if (run === null) return null;
+    const { propellerId, confirmed, recipe, companion } = run.document;
+    const { columns, reading, polePairs, motorId, fluid, corrections } = recipe;
+    const dependsOn = [propellerId, confirmed, companion, columns, reading, polePairs, motorId, fluid, corrections];
+    return `${run.id} ${JSON.stringify(dependsOn)}`;
+  });
   // The trace is told in the units and calibration of the recipe, so it is read again when these change.
   const traceOf = computed(() => {
     const run = openRun.value;
     if (run === null) return null;
-    const { columns, polePairs, corrections, instrumentIds = {} } = run.document.recipe;
+    const { recipe, companion } = run.document;
+    const { columns, reading, polePairs, corrections, instrumentIds = {} } = recipe;
     const instruments = Object.values(instrumentIds).map((id) => [id, partOf("instruments", id)?.version]);
-    return `${run.id} ${JSON.stringify([columns, polePairs, corrections, instruments])}`;
+    return `${run.id} ${JSON.stringify([columns, reading, companion, polePairs, corrections, instruments])}`;
   });
   const stops = [
     effect(() =>
-      reading(inspectionOf.value, readingInspection, (id, stop) => readInspection(openProjectId(), id, stop)),
+      reading(inspectionOf.value, readingInspection, (key, stop) =>
+        readInspection(openProjectId(), key.split(" ")[0]!, stop),
+      ),
     ),
     effect(() =>
       reading(traceOf.value, readingTrace, (key, stop) =>
@@ -67,7 +79,7 @@ export function followOpenRun(): () => void {
       ),
     ),
     effect(() => {
-      void inspectionOf.value;
+      void runOf.value;
       pickedPlateau.value = null;
     }),
   ];
@@ -104,6 +116,17 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
   }
   uploading.value = null;
   if (first !== null) noteChoice("run", first);
+}
+
+/** Sends the electrical log of a run and stores the run with it; resolves to what went wrong, or nothing. */
+export async function takeCompanion(runId: string, file: File): Promise<string> {
+  try {
+    const { companion } = await sendCompanion(openProjectId(), runId, file);
+    await editRun(runId, `Added ${file.name}`, (document) => ({ ...document, companion }));
+    return "";
+  } catch (thrown) {
+    return sentenceOf(thrown);
+  }
 }
 
 /** Keeps a typed table as a run and shows it. */

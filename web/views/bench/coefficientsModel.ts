@@ -36,40 +36,27 @@ export function coefficientFacts(reduction: Reduction): Fact[] {
       exponent,
       exponent === null ? "" : departure(exponent, 2, "thrust grows with the square of the rotation rate"),
     ),
-    {
+    intercept && {
       symbol: "T_i",
       name: "Intercept",
       value: formatUncertain(intercept, NEWTON),
       meaning: departure(intercept, 0, "no thrust is left at zero rotation rate"),
     },
+    ...asternFacts(reduction),
   ].filter((one) => one !== null);
 }
 
-export interface ComponentBar {
-  readonly name: string;
-  readonly value: string;
-  /** Share of the variance, 0 to 1. */
-  readonly share: number;
-  readonly shareText: string;
-}
-
-/** The causes of doubt of a coefficient, the greatest first, each with its share of the variance. */
-export function componentBars({ components, independentUncertainty, coefficient }: CoefficientFit): ComponentBar[] {
-  const own = { name: "scatter and readings of the single plateaus", standardUncertainty: independentUncertainty };
-  const all = [own, ...components];
-  const total = all.reduce((sum, one) => sum + one.standardUncertainty ** 2, 0);
-  return all
-    .sort((a, b) => b.standardUncertainty - a.standardUncertainty)
-    .map(({ name, standardUncertainty }) => {
-      const share = total > 0 ? standardUncertainty ** 2 / total : 0;
-      const relative = (100 * standardUncertainty) / Math.abs(coefficient.value);
-      return {
-        name,
-        value: `${formatNumber(relative, 2)}\u202f% of the coefficient`,
-        share,
-        shareText: share > 0 && share < 0.005 ? "under 1\u202f%" : `${Math.round(100 * share)}\u202f%`,
-      };
-    });
+/** The same of the plateaus that turn astern. */
+function asternFacts({ reverse }: Reduction): (Fact | null)[] {
+  if (reverse === null) return [];
+  const told = { rotationRate: "the sign of the rotation rate", command: "the command below idle", thrust: "the sign of the thrust" };
+  const plateaus = `${counts(reverse.plateaus.length, "plateau")}, told by ${told[reverse.foundBy]}`;
+  return [
+    fact("K_T", "Thrust coefficient astern", reverse.thrustCoefficient, `Thrust astern counts as positive; ${plateaus}.`),
+    fact("C_P", "Power coefficient astern", reverse.powerCoefficient, ""),
+    fact("FM", "Static merit astern", reverse.staticMerit, ""),
+    fact("r", "Thrust astern over ahead", reverse.toForward, "At equal rotation rate. What both share has cancelled."),
+  ];
 }
 
 /** How well the points agree with their own doubts. */

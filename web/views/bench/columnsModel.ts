@@ -33,11 +33,17 @@ export interface ColumnsModel {
   readonly needsPolePairs: boolean;
   /** What stops the log from being used; empty when nothing does. */
   readonly missing: readonly string[];
-  readonly repairs: readonly string[];
 }
 
-/** Everything the panel says about the columns of a log: what they are taken for, why, and what else they could be. */
-export function columnsModel(inspection: LogInspection, uses: readonly ColumnUse[]): ColumnsModel {
+/**
+ * Everything the panel says about the columns of a log: what they are taken for, why, and what else they could be.
+ * Roles that are found `elsewhere`, in the electrical log of the run, are not missing here.
+ */
+export function columnsModel(
+  inspection: LogInspection,
+  uses: readonly ColumnUse[],
+  elsewhere: readonly ColumnRole[] = [],
+): ColumnsModel {
   const rows = inspection.shape.columns.map((column, index) => {
     const guess = inspection.guesses.find((one) => one.column === index);
     const use = uses.find((one) => one.column === index);
@@ -48,8 +54,7 @@ export function columnsModel(inspection: LogInspection, uses: readonly ColumnUse
     rows,
     lead: lead(inspection, doubtful),
     needsPolePairs: rows.some((row) => countsElectricalTurns(row)),
-    missing: missingOf(rows),
-    repairs: inspection.repairs.map((repair) => repair.message),
+    missing: missingOf(rows, elsewhere),
   };
 }
 
@@ -118,9 +123,9 @@ function lead({ rows, shape }: LogInspection, doubtful: readonly ColumnRow[]): s
   return `${size}. Look at ${names}: more than one reading is plausible.`;
 }
 
-function missingOf(rows: readonly ColumnRow[]): string[] {
+function missingOf(rows: readonly ColumnRow[], elsewhere: readonly ColumnRole[]): string[] {
   return (["thrust", "rotationRate"] as const)
-    .filter((role) => !rows.some((row) => row.role === role))
+    .filter((role) => !elsewhere.includes(role) && !rows.some((row) => row.role === role))
     .map((role) => `No column stands for ${ROLE_NAMES[role]}. Choose it in the list above.`);
 }
 

@@ -1,6 +1,6 @@
-import type { Plateau, Reduction } from "../../../shared/model/reduction.ts";
+import type { Plateau, PlateauFinding, Reduction } from "../../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
-import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
+import { type Uncertain, uncertain } from "../../../shared/quantity/uncertain.ts";
 import { counts } from "../../app/words.ts";
 import { AMPERE, MILLINEWTON_METRE, NEWTON, RPM, VOLT, WATT } from "./shownUnits.ts";
 
@@ -34,8 +34,13 @@ export interface PlateauRow {
   readonly used: boolean;
   /** Why it does not count; empty when it does. */
   readonly reason: string;
-  /** The span that a left-out note is kept under; null where the table has no time. */
-  readonly span: { readonly start: number; readonly end: number } | null;
+  readonly foundBy: string;
+  readonly settling: string;
+  /** Tare that was taken off, N and part of the thrust. */
+  readonly tare: string;
+  /** Its ends can be moved: a row of a table, and a bin of a sweep, have none of their own. */
+  readonly movable: boolean;
+  readonly plateau: Plateau;
 }
 
 export interface PlateauTable {
@@ -45,7 +50,7 @@ export interface PlateauTable {
 }
 
 /** The plateau table: all numbers with unit and 95 % half-width, file lines, and why one does not count. */
-export function plateauTable({ plateaus }: Reduction): PlateauTable {
+export function plateauTable({ plateaus, sweep }: Reduction): PlateauTable {
   const columns = COLUMNS.filter((column) => plateaus.some((plateau) => column.of(plateau) !== null));
   const rows = plateaus.map((plateau, index) => plateauRow(plateau, index, columns));
   const used = rows.filter((row) => row.used).length;
@@ -53,7 +58,7 @@ export function plateauTable({ plateaus }: Reduction): PlateauTable {
   return {
     heads: columns.map((column) => column.head),
     rows,
-    summary: `${counts(used, "plateau")} in the fit${aside > 0 ? `, ${aside} left out` : ""}`,
+    summary: `${sweep ? `${counts(used, "bin")} of a sweep` : `${counts(used, "plateau")} in the fit`}${aside > 0 ? `, ${aside} left out` : ""}`,
   };
 }
 
@@ -77,8 +82,64 @@ function plateauRow(plateau: Plateau, index: number, columns: typeof COLUMNS): P
     residual: plateau.residual === null ? "–" : formatNumber(plateau.residual, 2),
     used: plateau.used,
     reason: plateau.leftOutBecause ?? "",
-    span: start === null || end === null ? null : { start, end },
+    foundBy: FOUND_BY[plateau.foundBy],
+    settling: settlingOf(plateau),
+    tare: tareOf(plateau),
+    movable: isMovable(plateau),
+    plateau,
   };
+}
+
+const FOUND_BY: { readonly [F in PlateauFinding]: string } = {
+  command: "step of the command (change points, PELT)",
+  rotationRate: "step of the rotation rate (change points, PELT)",
+  row: "a row of the table",
+  moved: "moved by hand",
+  split: "split by hand",
+  merged: "merged by hand",
+  added: "added by hand",
+  hand: "set by hand",
+  binned: "bin of the sweep, for display",
+};
+
+export function isMovable({ foundBy }: Plateau): boolean {
+  return foundBy !== "row" && foundBy !== "binned";
+}
+
+function settlingOf({ settlingTime }: Plateau): string {
+  return settlingTime === null ? "–" : `${formatNumber(settlingTime, 2)}\u202fs`;
+}
+
+function tareOf({ thrustTare, thrust, tareUncertainty }: Plateau): string {
+  const part = Math.abs(thrustTare / thrust.value);
+  const newtons = formatUncertain(uncertain(thrustTare, tareUncertainty), NEWTON);
+  return Number.isFinite(part) ? `${newtons}, ${formatNumber(100 * part, 2)}\u202f%` : newtons;
+}
+
+export interface RejectedRow {
+  readonly key: string;
+  readonly where: string;
+  readonly lines: string;
+  readonly because: string;
+  readonly span: { readonly start: number; readonly end: number };
+}
+
+/** Stretches that did not become plateaus, with the reason. */
+export function rejectedRows({ rejected }: Reduction, hasClock: boolean): RejectedRow[] {
+  return rejected.map(({ start, end, firstLine, lastLine, because }) => ({
+    key: `${firstLine}-${lastLine}`,
+    where: hasClock ? `${formatNumber(start, 4)} to ${formatNumber(end, 4)}\u202fs` : `row ${start + 1} to ${end + 1}`,
+    lines: firstLine === lastLine ? `${firstLine}` : `${firstLine} to ${lastLine}`,
+    because,
+    span: { start, end },
+  }));
+}
+
+/** Why a stretch can not be added as it is: its readings would count twice; empty when it can. */
+export function additionGap(plateaus: readonly Plateau[], span: { start: number; end: number }): string {
+  if (!(span.end > span.start)) return "The end must come after the start.";
+  const index = plateaus.findIndex(({ span: one }) => span.start < one.end && span.end > one.start);
+  return index < 0 ? "" : `It overlaps ${plateauName(index).toLowerCase()}: merge the two, or move its edge.`;
 }
 
 function samplesOf({ samples, effectiveSamples }: Plateau): string {

@@ -9,49 +9,114 @@ interface Span {
   readonly end: number;
 }
 
+type HandSpan = Extract<Recipe["plateaus"], { mode: "spans" }>["spans"][number];
+
+/** What it takes to say which plateau is meant. */
+export type PlateauPlace = Pick<Plateau, "span" | "firstLine" | "lastLine" | "foundBy">;
+
 const NO_CORRECTION: ChannelCorrection = { factor: 1, offset: 0, relativeUncertainty: 0 };
 
 export function withColumns(recipe: Recipe, columns: readonly ColumnUse[]): Recipe {
   return { ...recipe, columns: [...columns] };
 }
 
-/** A plateau set aside from the fit, with its reason; it stays on the picture. */
-export function leavingOut(recipe: Recipe, span: Span, reason: string): Recipe {
-  const { start, end } = span;
-  return { ...recipe, leftOut: [...puttingBack(recipe, span).leftOut, { start, end, reason: reason.trim() }] };
+/** A plateau set aside from the fit, with its reason; it stays on the picture. A table without a clock is named by line. */
+export function leavingOut(recipe: Recipe, plateau: PlateauPlace, reason: string): Recipe {
+  const others = puttingBack(recipe, plateau).leftOut;
+  const { start, end } = plateau.span;
+  const place = plateau.foundBy === "row" ? { line: plateau.firstLine } : { start, end };
+  return { ...recipe, leftOut: [...others, { ...place, reason: reason.trim() }] };
 }
 
-/** The plateau counts again: every span that covers its middle is dropped. */
-export function puttingBack(recipe: Recipe, { start, end }: Span): Recipe {
-  const middle = (start + end) / 2;
-  return { ...recipe, leftOut: recipe.leftOut.filter((one) => middle < one.start || middle > one.end) };
+/** The plateau counts again: every entry that names one of its lines or covers its middle is dropped. */
+export function puttingBack(recipe: Recipe, plateau: PlateauPlace): Recipe {
+  return { ...recipe, leftOut: recipe.leftOut.filter((entry) => !names(entry, plateau)) };
 }
 
 /**
- * One plateau moved to `span` by hand. From then on all plateaus of the run are the person's: those that were found
- * automatically become fixed spans, so that moving one never moves another. A plateau left out stays left out.
+ * One plateau moved to `span` by hand; it stops at its neighbours, so that no reading counts twice. From then on all
+ * plateaus of the run are the person's: those that were found automatically become fixed spans, which no later search
+ * and no other change of the recipe moves. A plateau left out stays left out.
  */
 export function withPlateauMoved(recipe: Recipe, plateaus: readonly Plateau[], index: number, span: Span): Recipe {
-  const spans = spansOf(plateaus);
-  const former = spans[index];
+  const former = plateaus[index];
   if (former === undefined || !(span.end > span.start)) return recipe;
-  const reason = plateaus[index]?.leftOutBecause ?? null;
-  const moved = { start: span.start, end: span.end };
-  const ordered = spans.map((one, i) => (i === index ? moved : one)).sort((a, b) => a.start - b.start);
-  const next: Recipe = { ...recipe, plateaus: { mode: "spans", spans: ordered } };
-  const wasByHand = recipe.leftOut.some((one) => covers(one, former));
-  return wasByHand && reason !== null ? leavingOut(puttingBack(next, former), moved, reason) : next;
+  const { start, end } = betweenNeighbours(span, former.span, plateaus);
+  if (!(end > start)) return recipe;
+  const next = withSpans(recipe, spansOf(plateaus).with(index, { start, end, origin: "moved" }));
+  const byHand = recipe.leftOut.find((entry) => names(entry, former));
+  if (byHand === undefined) return next;
+  return leavingOut(puttingBack(next, former), { ...former, span: { start, end } }, byHand.reason);
+}
+
+/** One plateau cut in two at `at`, a reading at that very time in the second; both halves stay left out where the whole was. */
+export function withPlateauSplit(recipe: Recipe, plateaus: readonly Plateau[], index: number, at: number): Recipe {
+  const whole = plateaus[index]?.span;
+  if (whole === undefined || !(at > whole.start && at < whole.end)) return recipe;
+  return withSpans(
+    recipe,
+    spansOf(plateaus).toSpliced(
+      index,
+      1,
+      { start: whole.start, end: at, origin: "split" },
+      { start: at, end: whole.end, origin: "split" },
+    ),
+  );
+}
+
+/** A plateau and the next one as one; it counts unless both were left out. */
+export function withPlateausMerged(recipe: Recipe, plateaus: readonly Plateau[], index: number): Recipe {
+  const [first, second] = [plateaus[index], plateaus[index + 1]];
+  if (first === undefined || second === undefined) return recipe;
+  const span = { start: first.span.start, end: Math.max(first.span.end, second.span.end) };
+  const next = withSpans(recipe, spansOf(plateaus).toSpliced(index, 2, { ...span, origin: "merged" }));
+  const reasons = [first, second].map((one) => recipe.leftOut.find((entry) => names(entry, one))?.reason);
+  const counted = puttingBack(puttingBack(next, first), second);
+  return reasons.every((reason) => reason !== undefined)
+    ? leavingOut(counted, { ...first, span }, reasons[0]!)
+    : puttingBack(counted, { ...first, span });
 }
 
 /** A stretch added to the plateaus by hand. */
-export function withPlateauAdded(recipe: Recipe, plateaus: readonly Plateau[], span: Span): Recipe {
-  const spans = [...spansOf(plateaus), { start: span.start, end: span.end }].sort((a, b) => a.start - b.start);
-  return { ...recipe, plateaus: { mode: "spans", spans } };
+export function withPlateauAdded(recipe: Recipe, plateaus: readonly Plateau[], { start, end }: Span): Recipe {
+  return withSpans(recipe, [...spansOf(plateaus), { start, end, origin: "added" }]);
+}
+
+/** The whole run as a slow ramp, by regression instead of plateaus. */
+export function asSweep(recipe: Recipe): Recipe {
+  return { ...recipe, plateaus: { mode: "sweep" } };
 }
 
 export function withTareMoved(recipe: Recipe, windows: readonly Span[], index: number, span: Span): Recipe {
-  const moved = windows.map((one, i) => (i === index ? span : one)).map(({ start, end }) => ({ start, end }));
-  return moved.length === 0 ? recipe : { ...recipe, tare: { mode: "windows", windows: moved } };
+  return withTareWindows(
+    recipe,
+    windows.map((one, i) => (i === index ? span : one)),
+  );
+}
+
+export function withTareAdded(recipe: Recipe, windows: readonly Span[], span: Span): Recipe {
+  return withTareWindows(recipe, [...windows, span]);
+}
+
+/** One tare window less; the last one stays, because no tare at all is another thing. */
+export function withTareRemoved(recipe: Recipe, windows: readonly Span[], index: number): Recipe {
+  return withTareWindows(recipe, windows.toSpliced(index, 1));
+}
+
+function withTareWindows(recipe: Recipe, windows: readonly Span[]): Recipe {
+  if (windows.length === 0) return recipe;
+  const ordered = windows.map(({ start, end }) => ({ start, end })).sort((a, b) => a.start - b.start);
+  return { ...recipe, tare: { mode: "windows", windows: ordered, ...shapeOf(recipe) } };
+}
+
+/** How the zero goes between the windows; without a tare there is nothing to shape. */
+export function withTareShape(recipe: Recipe, shape: "piecewise" | "line"): Recipe {
+  const { tare } = recipe;
+  return tare.mode === "none" ? recipe : { ...recipe, tare: { ...tare, shape } };
+}
+
+function shapeOf({ tare }: Recipe): { shape?: "piecewise" | "line" } {
+  return tare.mode === "none" || tare.shape === undefined ? {} : { shape: tare.shape };
 }
 
 /** Plateaus, tares and left-out stretches as the program finds them. */
@@ -96,12 +161,26 @@ export function withPropeller(run: Run, propeller: StoredDocument<Propeller> | u
   return { ...others, propellerId: propeller.id, variant };
 }
 
-/** Spans of the plateaus that have times; a table without time has none. */
-function spansOf(plateaus: readonly Plateau[]): Span[] {
-  return plateaus.flatMap(({ start, end }) => (start === null || end === null ? [] : [{ start, end }]));
+function withSpans(recipe: Recipe, spans: readonly HandSpan[]): Recipe {
+  return { ...recipe, plateaus: { mode: "spans", spans: [...spans].sort((a, b) => a.start - b.start) } };
 }
 
-function covers(outer: Span, inner: Span): boolean {
-  const middle = (inner.start + inner.end) / 2;
-  return middle >= outer.start && middle <= outer.end;
+/** The plateaus as they are, each with what found it. */
+function spansOf(plateaus: readonly Plateau[]): HandSpan[] {
+  return plateaus.map(({ span: { start, end }, foundBy }) =>
+    foundBy === "hand" || foundBy === "row" || foundBy === "binned" ? { start, end } : { start, end, origin: foundBy },
+  );
+}
+
+/** `span` without what belongs to the plateaus on either side of `former`. */
+function betweenNeighbours({ start, end }: Span, former: Span, plateaus: readonly Plateau[]): Span {
+  const before = plateaus.map(({ span }) => span.end).filter((edge) => edge <= former.start);
+  const after = plateaus.map(({ span }) => span.start).filter((edge) => edge >= former.end);
+  return { start: Math.max(start, ...before), end: Math.min(end, ...after) };
+}
+
+function names(entry: Recipe["leftOut"][number], { span, firstLine, lastLine }: PlateauPlace): boolean {
+  if ("line" in entry) return entry.line >= firstLine && entry.line <= lastLine;
+  const middle = (span.start + span.end) / 2;
+  return middle >= entry.start && middle <= entry.end;
 }

@@ -2,15 +2,17 @@ import type { ColumnRole } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Trace } from "../../../shared/model/trace.ts";
 import type { ChartAxis, ChartPoint, ChartSeries, ChartSpan, ChartSpec } from "../../charts/chartSpec.ts";
-import { plateauName } from "./plateausModel.ts";
+import { isMovable, plateauName } from "./plateausModel.ts";
 import { RPM } from "./shownUnits.ts";
 
 /** The whole log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
 export function traceChart(trace: Trace, reduction: Reduction | null, hasClock: boolean): ChartSpec {
   const series = [
     traceSeries(trace, "thrust", "Thrust reading", 0),
+    reduction && tareSeries(reduction),
     traceSeries(trace, "rotationRate", "Rotation rate", 1),
   ].filter((one) => one !== null);
+  if (!series.some(({ id }) => id === "thrust")) return withoutThrust(trace, hasClock);
   return {
     title: "Log over time with plateaus and tares",
     x: clockAxis(hasClock),
@@ -21,6 +23,17 @@ export function traceChart(trace: Trace, reduction: Reduction | null, hasClock: 
   };
 }
 
+/** A log without thrust is told by its rotation rate alone. */
+function withoutThrust(trace: Trace, hasClock: boolean): ChartSpec {
+  const rate = traceSeries(trace, "rotationRate", "Rotation rate", 1);
+  return {
+    title: "Log over time",
+    x: clockAxis(hasClock),
+    y: { label: "Rotation rate", unit: "rpm", min: 0 },
+    series: rate ? [{ ...rate, secondAxis: false }] : [],
+  };
+}
+
 /** The remaining channels over the same time, two at most in one picture: the command, and the electrical side. */
 export function detailCharts(trace: Trace, hasClock: boolean): ChartSpec[] {
   return [
@@ -28,6 +41,7 @@ export function detailCharts(trace: Trace, hasClock: boolean): ChartSpec[] {
     detailChart(trace, "current", "Supply current", "voltage", "Supply voltage"),
     detailChart(trace, "torque", "Shaft torque"),
     detailChart(trace, "temperature", "Temperature"),
+    detailChart(trace, "advanceSpeed", "Speed through the water"),
   ]
     .filter((chart) => chart !== null)
     .map((chart) => ({ ...chart, x: clockAxis(hasClock) }));
@@ -38,18 +52,28 @@ function clockAxis(hasClock: boolean): ChartAxis {
   return hasClock ? { label: "Time", unit: "s" } : { label: "Row", unit: "" };
 }
 
+/** The zero that is taken off, under the reading it is taken from. */
+function tareSeries({ tare }: Reduction): ChartSeries | null {
+  if (tare.line.length === 0) return null;
+  const points = tare.line.map(({ at, thrust }) => ({ x: at, y: thrust }));
+  return { id: "tare", name: "Tare taken off", kind: "fit", style: 3, points };
+}
+
 const PLATEAU = "plateau-";
 const TARE = "tare-";
+const REJECTED = "rejected-";
 
-/** Plateaus, left-out stretches and tare windows; the identity tells which of them was dragged. */
+/**
+ * Plateaus, left-out stretches, tare windows, and what did not become a plateau; the identity tells which of them was
+ * dragged. The bins of a sweep cover the whole of it and say nothing here.
+ */
 export function traceSpans(reduction: Reduction): ChartSpan[] {
   const plateaus = reduction.plateaus.flatMap((plateau, index): ChartSpan[] => {
-    const { start, end } = plateau;
-    if (start === null || end === null) return [];
+    if (!isMovable(plateau)) return [];
     const label = plateau.used
       ? plateauName(index)
       : `${plateauName(index)}, left out: ${plateau.leftOutBecause ?? ""}`;
-    return [{ id: `${PLATEAU}${index}`, start, end, label, kind: plateau.used ? "plateau" : "leftOut" }];
+    return [{ id: `${PLATEAU}${index}`, ...plateau.span, label, kind: plateau.used ? "plateau" : "leftOut" }];
   });
   const tares = reduction.tare.windows.map(
     ({ start, end }, index): ChartSpan => ({
@@ -60,14 +84,20 @@ export function traceSpans(reduction: Reduction): ChartSpan[] {
       kind: "tare",
     }),
   );
-  return [...tares, ...plateaus];
+  const rejected = reduction.rejected.map(
+    ({ start, end, because }, index): ChartSpan => ({
+      id: `${REJECTED}${index}`,
+      ...{ start, end, kind: "rejected", fixed: true },
+      label: `Not taken: ${because}`,
+    }),
+  );
+  return [...rejected, ...tares, ...plateaus];
 }
 
-/** Which plateau or tare window a span of the picture stands for. */
-export function spanTarget(id: string): { readonly kind: "plateau" | "tare"; readonly index: number } {
-  return id.startsWith(TARE)
-    ? { kind: "tare", index: Number(id.slice(TARE.length)) }
-    : { kind: "plateau", index: Number(id.slice(PLATEAU.length)) };
+/** What a span of the picture stands for. */
+export function spanTarget(id: string): { readonly kind: "plateau" | "tare" | "rejected"; readonly index: number } {
+  const index = Number(id.slice(id.lastIndexOf("-") + 1));
+  return { kind: id.startsWith(TARE) ? "tare" : id.startsWith(REJECTED) ? "rejected" : "plateau", index };
 }
 
 function detailChart(

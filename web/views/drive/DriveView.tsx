@@ -22,6 +22,7 @@ import {
   driven,
   fluidProblem,
   hotelPower,
+  motor,
   propellers,
   statedMerit,
   throttle,
@@ -39,7 +40,7 @@ export default function DriveView() {
       question="What will it pull in the water?"
       answer={fluidProblem.value || answer.value}
       tone={ready ? "known" : problem ? "problem" : "open"}
-      basis="At bollard: the vehicle held still. ± is the half-width of the 95 % interval that follows from the measured coefficients; motor, controller and pack are taken as stated."
+      basis={`At bollard: the vehicle held still. ± is the half-width of the 95 % interval that follows from the measured coefficients${motor.value?.document.uncertainties ? " and the constants of the motor; controller and pack" : "; motor, controller and pack"} are taken as stated.`}
       picture={chosen.value !== null && propellers.value.length > 0 && <Pictures />}
     >
       <ChosenParts />

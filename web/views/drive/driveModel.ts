@@ -45,6 +45,7 @@ export interface Driven {
 export function driveRequest(chosen: Chosen, propeller: DrivenPropeller, throttle: number): DriveRequest {
   const { motor, controller, pack, thrusters, hotelPower, density } = chosen;
   const { diameter, thrustCoefficient, torqueCoefficient } = propeller;
+  const doubt = motorDoubt(motor);
   return {
     speedConstant: motor.speedConstant,
     motorResistance: motor.resistance,
@@ -61,7 +62,9 @@ export function driveRequest(chosen: Chosen, propeller: DrivenPropeller, throttl
     density,
     throttle,
     limits: limitsOf(chosen),
+    correlations: doubt.correlations,
     uncertainties: {
+      ...doubt.uncertainties,
       diameter: diameter.standardUncertainty,
       thrustCoefficient: thrustCoefficient.standardUncertainty,
       torqueCoefficient: torqueCoefficient.standardUncertainty,
@@ -124,6 +127,17 @@ export function torqueSourceText({ torqueSource, name }: DrivenPropeller, static
     typed: `${name}: coefficients as typed.`,
   };
   return sentences[torqueSource];
+}
+
+/** The doubt of a motor's constants, in the names of the request. */
+function motorDoubt({ uncertainties = {} }: Motor): Pick<DriveRequest, "uncertainties" | "correlations"> {
+  const { resistance, correlations = [], ...others } = uncertainties;
+  const named = (constant: (typeof correlations)[number]["of"]) =>
+    constant === "resistance" ? "motorResistance" : constant;
+  return {
+    uncertainties: { ...others, ...(resistance !== undefined && { motorResistance: resistance }) },
+    correlations: correlations.map(({ of, and, coefficient }) => ({ of: named(of), and: named(and), coefficient })),
+  };
 }
 
 function limitsOf({ motor, controller, pack }: Chosen): DriveRequest["limits"] {

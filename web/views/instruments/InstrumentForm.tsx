@@ -34,6 +34,10 @@ export function InstrumentForm({ instrument, use, onSave, onCancel }: Instrument
   return (
     <form class="instrument-form" onSubmit={submit} noValidate>
       <Answer look={look} missing={read.missing} />
+      <p class="hint">
+        ± in the sentence is half the 95 % interval. "Within ±" below is a tolerance: the value surely lies inside, each
+        value as likely as another, so its standard uncertainty is the half-width over √3.
+      </p>
       {use !== "" && <p class="hint">Used by {use}: saving reduces them again with this calibration.</p>}
       <div class="form-grid">
         <TextField

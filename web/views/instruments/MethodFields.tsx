@@ -58,13 +58,16 @@ interface NumberProps extends MethodFieldsProps {
   readonly unit?: string;
   readonly help?: string;
   readonly optional?: boolean;
+  readonly min?: number;
+  readonly max?: number;
 }
 
-function Quantity({ draft, onChange, of, label, dimension, unit, help, optional }: NumberProps) {
+function Quantity({ draft, onChange, of, label, dimension, unit, help, optional, min = 0, max }: NumberProps) {
   return (
     <QuantityField
       {...{ label, dimension, unit, help, optional }}
-      min={0}
+      min={min}
+      {...(max !== undefined && { max })}
       value={draft[of]}
       onChange={(value) => onChange({ [of]: value })}
     />
@@ -89,9 +92,6 @@ function Unit({
   );
 }
 
-const WITHIN =
-  "Half-width that it surely lies within; every value inside counts as equally likely, so its standard uncertainty is the half-width over √3.";
-
 function Length({
   of,
   tolerance,
@@ -101,15 +101,7 @@ function Length({
   return (
     <>
       <Quantity {...props} of={of} label={label} dimension="length" unit="mm" />
-      <Quantity
-        {...props}
-        of={tolerance}
-        label={`${label}: within ±`}
-        dimension="length"
-        unit="mm"
-        optional
-        help={WITHIN}
-      />
+      <Quantity {...props} of={tolerance} label={`${label}: within ±`} dimension="length" unit="mm" optional />
     </>
   );
 }
@@ -127,15 +119,7 @@ const ArmOfTorque = (props: MethodFieldsProps) => (
   <Length {...props} of="arm" tolerance="armTolerance" label="Shaft to line of force" />
 );
 const ScaleTolerance = (props: MethodFieldsProps) => (
-  <Quantity
-    {...props}
-    of="readingTolerance"
-    label="Scale: within ±"
-    dimension="fraction"
-    unit="%"
-    optional
-    help={WITHIN}
-  />
+  <Quantity {...props} of="readingTolerance" label="Scale: within ±" dimension="fraction" unit="%" optional max={0.5} />
 );
 
 function Table({ draft, onChange }: MethodFieldsProps) {
@@ -163,6 +147,17 @@ function Table({ draft, onChange }: MethodFieldsProps) {
 
 const READING_UNIT = "As the logger writes it: gf, N, counts, mV. The same numbers must stand in the log.";
 
+const Step = (props: MethodFieldsProps) => (
+  <Quantity
+    {...props}
+    of="resolution"
+    label="Smallest step of the reading"
+    dimension="number"
+    optional
+    help="In the unit of the readings. Empty: as the digits show."
+  />
+);
+
 function DeadWeights(props: MethodFieldsProps) {
   const { draft, onChange } = props;
   return (
@@ -180,6 +175,7 @@ function DeadWeights(props: MethodFieldsProps) {
       )}
       <Unit {...props} of="appliedUnit" label="Unit of the weights" />
       <Unit {...props} of="readingUnit" label="Unit of the readings" help={READING_UNIT} />
+      <Step {...props} />
       <Quantity
         {...props}
         of="appliedTolerance"
@@ -187,7 +183,7 @@ function DeadWeights(props: MethodFieldsProps) {
         dimension="fraction"
         unit="%"
         optional
-        help={WITHIN}
+        max={0.5}
       />
       {draft.role === "thrust" && draft.hungAt === "scale" && <Arms {...props} />}
       {draft.role === "torque" && <ArmOfTorque {...props} />}
@@ -196,6 +192,8 @@ function DeadWeights(props: MethodFieldsProps) {
         of="gravity"
         label="Gravity where you are, m/s²"
         dimension="number"
+        min={9.7}
+        max={9.9}
         help="9.78 at the equator, 9.81 at 45°, 9.83 at the poles. The standard value 9.80665 counts as known to 0.13 %."
       />
       <Table {...props} />
@@ -208,6 +206,7 @@ function Comparison(props: MethodFieldsProps) {
     <>
       <Unit {...props} of="appliedUnit" label="Unit of the reference meter" />
       <Unit {...props} of="readingUnit" label="Unit of the readings" help={READING_UNIT} />
+      <Step {...props} />
       <Quantity
         {...props}
         of="appliedTolerance"
@@ -215,7 +214,7 @@ function Comparison(props: MethodFieldsProps) {
         dimension="fraction"
         unit="%"
         optional
-        help={WITHIN}
+        max={0.5}
       />
       <Table {...props} />
     </>
@@ -242,7 +241,7 @@ function Reference(props: MethodFieldsProps) {
         dimension="fraction"
         unit="%"
         optional
-        help={WITHIN}
+        max={0.5}
       />
     </>
   );
@@ -260,7 +259,7 @@ function Divider(props: MethodFieldsProps) {
         dimension="fraction"
         unit="%"
         optional
-        help={WITHIN}
+        max={0.5}
       />
     </>
   );

@@ -42,7 +42,6 @@ export function PointsTable({ rows, appliedUnit, readingUnit, onRows, onPaste }:
         </thead>
         <tbody>
           {rows.map((_, at) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the order of readings
             <tr key={at}>
               <th scope="row">{at + 1}</th>
               {cell(at, "applied", "Applied")}

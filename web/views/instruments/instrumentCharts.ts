@@ -26,7 +26,7 @@ export function lineChart(findings: LineFindings): ChartSpec {
     y: { label: "Reading", unit: readingUnit },
     series: [
       ...seriesOf(findings, (i) => line.points[i]!.reading),
-      { id: "fit", name: "Straight line", kind: "fit", style: 2, points: fit },
+      { id: "fit", name: "Least-squares", kind: "fit", style: 2, points: fit },
     ],
   };
 }
@@ -43,7 +43,7 @@ export function residualsChart(findings: LineFindings): ChartSpec {
       ...seriesOf(findings, (i) => line.residuals[i]!),
       {
         id: "fit",
-        name: "Straight line",
+        name: "Least-squares",
         kind: "fit",
         style: 2,
         points: [

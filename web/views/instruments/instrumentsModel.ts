@@ -2,6 +2,7 @@ import type { Calibration } from "../../../shared/calibration/calibration.ts";
 import { calibrationOf } from "../../../shared/calibration/calibrationOf.ts";
 import { calibrationWarnings } from "../../../shared/calibration/calibrationWarnings.ts";
 import { calibrationSentence, percent } from "../../../shared/calibration/calibrationWords.ts";
+import { factorParts } from "../../../shared/calibration/factorParts.ts";
 import type { Instrument, InstrumentRole, MethodKind } from "../../../shared/model/instrument.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
@@ -44,9 +45,7 @@ export function lookAt(instrument: Instrument): InstrumentLook {
       sentence: calibrationSentence(instrument, calibration),
       calibration,
       warnings: calibrationWarnings(instrument, calibration),
-      budget: calibration.parts
-        .toSorted((a, b) => b.relative - a.relative)
-        .map(({ name, relative }) => ({ name, text: percent(relative) })),
+      budget: factorParts(calibration).map(({ name, relative }) => ({ name, text: percent(relative) })),
     };
   } catch (thrown) {
     if (!(thrown instanceof InputProblem)) throw thrown;

@@ -98,7 +98,7 @@ function VariantTable({ lines, basis }: { readonly lines: readonly VariantLine[]
               )}
               <td>
                 <a href={addressOf("bench", { run: line.firstRun })}>
-                  {line.warnings || "runs"}
+                  {[line.checks, line.warnings].filter((text) => text !== "").join(", ") || "runs"}
                   <span class="visually-hidden"> of {line.name}</span>
                 </a>
               </td>

@@ -9,6 +9,7 @@ import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { StoredParts } from "../../api/client.ts";
 import type { ReductionState } from "../../app/reductions.ts";
 import { counts, joined } from "../../app/words.ts";
+import { flagCount } from "../bench/qualityModel.ts";
 import { pointText } from "../drive/pointText.ts";
 import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
 import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
@@ -36,7 +37,9 @@ export interface VariantLine {
   readonly supplyCurrent: string;
   /** "2 warnings", or empty. */
   readonly warnings: string;
-  /** The first run of the variant, to go and see. */
+  /** "3 checks to look at", or empty. */
+  readonly checks: string;
+  /** The first run of the variant, to go and see: one with such a check where there is one. */
   readonly firstRun: string;
 }
 
@@ -89,7 +92,9 @@ export function tellingComparison(comparisons: readonly Comparison[]): Compariso
   return ranked[0] ?? null;
 }
 
-function answerWithout({ runs, groups, reductionOf }: OverviewInput): string {
+function answerWithout({ runs: all, groups, reductionOf }: OverviewInput): string {
+  // A run without propeller gives no coefficient, and nothing waits for it.
+  const runs = all.filter(({ document }) => document.purpose === "propeller");
   if (runs.length === 0) return "Nothing is measured yet. Drop the logs of your thrust stand on the bench.";
   const known = groups.filter((group) => reductionsOf(group).length > 0);
   const only = known[0];
@@ -142,8 +147,13 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     bollardThrust: point ? pointText(point, "thrust") : "–",
     supplyCurrent: point ? pointText(point, "supplyCurrent") : "–",
     warnings: warned === 0 ? "" : counts(warned, "warning"),
-    firstRun: group.members[0]!.id,
+    checks: flagCount(reductions.map(({ quality }) => quality)),
+    firstRun: (firstFlagged(group, input) ?? group.members[0]!).id,
   };
+}
+
+function firstFlagged({ members }: VariantRuns, { reductionOf }: OverviewInput) {
+  return members.find(({ id }) => reductionOf(id)?.reduction?.quality.some(({ verdict }) => verdict === "flag"));
 }
 
 const noPower = (reductions: readonly Reduction[]) => (reductions.length === 0 ? "–" : "power not known");
@@ -183,7 +193,7 @@ function refusedSteps({ runs, reductionOf }: OverviewInput): Step[] {
 }
 
 function ungroupedSteps(runs: readonly StoredDocument<Run>[]): Step[] {
-  const open = runs.filter(({ document }) => document.variant === "");
+  const open = runs.filter(({ document }) => document.variant === "" && document.purpose === "propeller");
   const first = open[0];
   if (!first) return [];
   const text =

@@ -26,7 +26,7 @@ export function PartForm<K extends PartKind>({ kind, part, onSave, onCancel }: P
   const submit = (event: Event) => {
     event.preventDefault();
     setTried(true);
-    if (Object.keys(problems).length === 0) onSave(documentOf<K>(fields, draft));
+    if (Object.keys(problems).length === 0) onSave(documentOf<K>(fields, draft, part));
   };
   return (
     <form class="form-grid" onSubmit={submit} noValidate>

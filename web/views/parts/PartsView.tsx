@@ -7,6 +7,8 @@ import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import { InstrumentsSection } from "../instruments/InstrumentsSection.tsx";
+import { IdentifyDialog } from "./IdentifyDialog.tsx";
+import { identifiedMotorId, openIdentification } from "./identifyState.ts";
 import { PartForm } from "./PartForm.tsx";
 import { type FormKind, KIND_HINTS, KIND_NAMES, type PartList, partsModel } from "./partsModel.ts";
 import "./parts.css";
@@ -26,6 +28,7 @@ export default function PartsView() {
         <KindSection key={list.kind} list={list} onEdit={(id) => setEditing({ kind: list.kind, id })} />
       ))}
       <InstrumentsSection />
+      {identifiedMotorId.value !== null && <IdentifyDialog motorId={identifiedMotorId.value} />}
       {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
     </Screen>
   );
@@ -80,6 +83,16 @@ function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdi
                       >
                         Delete
                       </button>
+                      {kind === "motors" && (
+                        <button
+                          type="button"
+                          class="quiet"
+                          aria-label={`Identify ${row.name} from runs`}
+                          onClick={() => openIdentification(row.id)}
+                        >
+                          Identify from runs
+                        </button>
+                      )}
                     </div>
                   </th>
                   {row.cells.map((text, at) => (

@@ -58,9 +58,16 @@ const HELP: Readonly<Record<string, string>> = {
 };
 const NOTE_LENGTH = 4000;
 
-/** The fields of a kind of part, in the order of its schema. */
+/** The fields of a kind of part, in the order of its schema; those of a document inside it are "outer.inner". */
 export function fieldsOf(kind: PartKind): PartField[] {
-  return Object.entries(PART_SCHEMAS[kind].shape).map(([key, schema]) => fieldOf(key, schema as z.ZodType));
+  return Object.entries(PART_SCHEMAS[kind].shape).flatMap(([key, schema]) => {
+    const { inner } = unwrapped(schema as z.ZodType);
+    if (inner.type !== "object") return [fieldOf(key, schema as z.ZodType)];
+    const { shape } = inner as z.ZodObject;
+    // Lists inside come from a computation and are not typed.
+    const typed = Object.entries(shape).filter(([, one]) => unwrapped(one as z.ZodType).inner.type !== "array");
+    return typed.map(([name, one]) => fieldOf(`${key}.${name}`, one as z.ZodType));
+  });
 }
 
 function fieldOf(key: string, schema: z.ZodType): PartField {

@@ -2,10 +2,13 @@ import type { PartKind } from "../../../shared/model/parts.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { motorProblems } from "../../../shared/motor/motorProblems.ts";
+import { formatUncertain } from "../../../shared/quantity/format.ts";
+import { uncertain } from "../../../shared/quantity/uncertain.ts";
+import { requireUnit } from "../../../shared/quantity/unit.ts";
 import type { StoredParts } from "../../api/client.ts";
 import { counts, joined } from "../../app/words.ts";
 import { textOf } from "../../forms/quantityText.ts";
-import { shownNumber } from "./partDraft.ts";
+import { shownNumber, valueIn } from "./partDraft.ts";
 import { fieldsOf, type PartField } from "./partFields.ts";
 
 /** Kinds whose form is drawn from their schema; instruments have a form of their own. */
@@ -85,7 +88,7 @@ function answerOf(parts: StoredParts, missing: readonly FormKind[]): string {
 
 function listOf(kind: FormKind, parts: StoredParts, runs: readonly StoredDocument<Run>[]): PartList {
   const stored = parts[kind] as readonly StoredDocument<Readonly<Record<string, unknown>>>[];
-  const fields = fieldsOf(kind).filter(({ key }) => key !== "name" && key !== "note");
+  const fields = fieldsOf(kind).filter(({ key }) => key !== "name" && key !== "note" && !key.includes("."));
   // A column that no part fills would only widen the table.
   const filled = fields.filter(({ key, optional }) => !optional || stored.some(({ document }) => told(document[key])));
   return {
@@ -99,7 +102,7 @@ function listOf(kind: FormKind, parts: StoredParts, runs: readonly StoredDocumen
     rows: stored.map(({ id, document }) => ({
       id,
       name: String(document["name"]),
-      cells: filled.map((field) => cellOf(field, document[field.key])),
+      cells: filled.map((field) => cellOf(field, document[field.key], valueIn(document, `uncertainties.${field.key}`))),
       note: String(document["note"] ?? ""),
       use: useOf(kind, id, runs),
       doubts: doubtsOf(kind, document, parts),
@@ -109,8 +112,12 @@ function listOf(kind: FormKind, parts: StoredParts, runs: readonly StoredDocumen
 
 const told = (value: unknown) => value !== undefined && value !== "" && value !== false && value !== 0;
 
-function cellOf(field: PartField, value: unknown): string {
+function cellOf(field: PartField, value: unknown, doubt: unknown): string {
   if (value === undefined || value === "") return "";
+  if (typeof doubt === "number" && (field.kind === "quantity" || field.kind === "scaled")) {
+    const factor = field.kind === "scaled" ? field.factor : requireUnit(field.unit, field.dimension).factor;
+    return formatUncertain(uncertain(value as number, doubt), { symbol: field.unit, factor });
+  }
   if (field.kind === "quantity") return textOf(value as number, field.dimension, field.unit);
   if (field.kind === "scaled") return shownNumber(value as number, field);
   if (field.kind === "yesNo") return value ? "yes" : "no";

@@ -25,7 +25,7 @@ export function variantGroups(
   runs: readonly StoredDocument<Run>[],
   reductionOf: (id: string) => Reduction | null,
 ): VariantRuns[] {
-  const membersOf = (name: string) => runs.filter(({ document }) => document.variant === name);
+  const membersOf = (name: string) => runs.filter(({ document }) => document.variant === name && document.purpose === "propeller");
   return variantNames(runs)
     .map((name) => ({ name, runs: membersOf(name).sort(byMounting) }))
     .sort((a, b) => Number(b.runs.length > 1) - Number(a.runs.length > 1) || inOrder(a.name, b.name))
@@ -56,7 +56,8 @@ export function freeStyle(groups: readonly { readonly style: number }[]): number
 }
 
 export function variantNames(runs: readonly StoredDocument<Run>[]): string[] {
-  return [...new Set(runs.map(({ document }) => document.variant).filter((name) => name !== ""))].sort(inOrder);
+  const measured = runs.filter(({ document }) => document.purpose === "propeller");
+  return [...new Set(measured.map(({ document }) => document.variant).filter((name) => name !== ""))].sort(inOrder);
 }
 
 /** The reductions of a group that are there. */

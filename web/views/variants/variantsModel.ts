@@ -177,6 +177,7 @@ export interface AssignmentRow {
 /** All runs with their variant, those without one first, because they wait for one. */
 export function assignmentRows(runs: readonly StoredDocument<Run>[]): AssignmentRow[] {
   return runs
+    .filter(({ document }) => document.purpose === "propeller")
     .map(({ id, document: { name, variant, mounting } }) => ({ id, name, variant, mounting }))
     .sort((a, b) => `${a.variant}\n${a.name}`.localeCompare(`${b.variant}\n${b.name}`, "en", { numeric: true }));
 }

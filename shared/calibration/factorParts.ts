@@ -1,5 +1,5 @@
 import type { Arm } from "../model/instrument.ts";
-import type { FactorPart } from "./calibration.ts";
+import type { Calibration, FactorPart } from "./calibration.ts";
 
 /**
  * Standard uncertainty of a value that lies within ± `halfWidth`, anywhere in it with equal chance: halfWidth/√3.
@@ -15,6 +15,12 @@ export function armPart(name: string, { length, tolerance }: Arm): FactorPart {
 /** The causes that are there. */
 export function present(parts: readonly FactorPart[]): FactorPart[] {
   return parts.filter(({ relative }) => relative > 0);
+}
+
+/** Everything that makes the factor doubtful, scatter about the line included, greatest first. */
+export function factorParts({ lineUncertainty, scaleParts }: Calibration): FactorPart[] {
+  const line = { name: "scatter about the straight line", relative: lineUncertainty };
+  return present([line, ...scaleParts]).sort((a, b) => b.relative - a.relative);
 }
 
 export function together(parts: readonly FactorPart[]): number {

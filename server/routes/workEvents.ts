@@ -1,29 +1,28 @@
 import { PassThrough, type Readable } from "node:stream";
 import { detailsOf } from "../problems/answerProblem.ts";
-import type { ReduceJob } from "../work/jobs.ts";
-import type { Reductions } from "../work/reductions.ts";
+import type { WorkOptions } from "../work/workPool.ts";
 
 /** Progress is told in steps of this share: a page can not show more. */
 const STEP = 0.01;
 
 /**
- * A reduction as server-sent events: `progress`, then `reduction` or `problem`, then the end.
+ * Work as server-sent events: `progress`, then its outcome under `name` or `problem`, then the end.
  * When the reader goes away the work is stopped.
  */
-export function reductionEvents(reductions: Reductions, job: () => ReduceJob): Readable {
+export function workEvents(name: string, work: (options: Required<WorkOptions>) => Promise<unknown>): Readable {
   const events = new PassThrough();
   const abort = new AbortController();
   events.on("close", () => abort.abort());
-  const tell = (name: string, data: unknown) => {
-    if (!events.destroyed) events.write(`event: ${name}\ndata: ${JSON.stringify(data)}\n\n`);
+  const tell = (event: string, data: unknown) => {
+    if (!events.destroyed) events.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
   };
-  void follow(reductions, job, abort.signal, tell).finally(() => events.end());
+  void follow(name, work, abort.signal, tell).finally(() => events.end());
   return events;
 }
 
 async function follow(
-  reductions: Reductions,
-  job: () => ReduceJob,
+  name: string,
+  work: (options: Required<WorkOptions>) => Promise<unknown>,
   signal: AbortSignal,
   tell: (name: string, data: unknown) => void,
 ): Promise<void> {
@@ -35,7 +34,7 @@ async function follow(
     tell("progress", { fraction });
   };
   try {
-    tell("reduction", await reductions.reduce(job(), { signal, onProgress }));
+    tell(name, await work({ signal, onProgress }));
   } catch (reason) {
     const details = detailsOf(reason);
     if (details.status >= 500) console.error(reason);

@@ -1,0 +1,157 @@
+import { resolve } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Reduction } from "../../shared/model/reduction.ts";
+import { formatUncertain } from "../../shared/quantity/format.ts";
+import { runCli } from "../cli/runCli.ts";
+import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+
+const LOGS = resolve(import.meta.dirname, "../../samples/logs");
+const FINISHES = [
+  { finish: "as printed", file: "finish-as-printed-1.csv" },
+  { finish: "sanded", file: "finish-sanded-1.csv" },
+] as const;
+
+let workbench: Workbench;
+let browser: Browser;
+let page: Page;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  workbench = await startWorkbench("--no-demo");
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  page.setDefaultTimeout(15_000);
+  page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
+  page.on("pageerror", (error) => complaints.push(error.message));
+});
+
+afterAll(async () => {
+  await browser.close();
+  await workbench.stop();
+});
+
+const screen = (name: string) => page.getByRole("link", { name, exact: true }).click();
+const runButton = (file: string) => page.getByRole("button", { name: new RegExp(`^${file.replace(/\.csv$/, "")}`) });
+const answer = () => page.locator("main [role=status]").first().innerText();
+
+async function makeProject() {
+  await page.goto(workbench.address);
+  await page.getByRole("button", { name: "Make a project" }).click();
+  const dialog = page.getByRole("dialog");
+  await dialog.getByRole("textbox", { name: "Name" }).fill("Two finishes");
+  await dialog.getByLabel("Water the vehicle works in").fill("sea 12C 33");
+  await dialog.getByRole("button", { name: "Make project" }).click();
+  await page.getByRole("button", { name: /Two finishes/ }).waitFor();
+}
+
+async function fillPart(button: RegExp, fields: Readonly<Record<string, string>>) {
+  await page.getByRole("button", { name: button }).click();
+  const dialog = page.getByRole("dialog");
+  for (const [label, text] of Object.entries(fields)) {
+    await dialog.getByLabel(new RegExp(`^${label}`)).first().fill(text);
+  }
+  await dialog.getByRole("button", { name: "Save" }).click();
+  await dialog.waitFor({ state: "detached" });
+}
+
+/** What the interface answers for each run of the open project, by file name. */
+async function reductions(): Promise<Map<string, Reduction>> {
+  return new Map(
+    await page.evaluate(async () => {
+      const get = async (path: string) => (await fetch(path)).json();
+      const { projects } = await get("/api/projects");
+      const base = `/api/projects/${projects[0].id}/runs`;
+      const { runs } = await get(base);
+      return Promise.all(
+        runs.map(async (run: { id: string; document: { file: { name: string } } }) => [
+          run.document.file.name,
+          await get(`${base}/${run.id}/reduction`),
+        ]),
+      );
+    }),
+  );
+}
+
+test("a builder makes a project, enters propellers, motor and pack", async () => {
+  await makeProject();
+  await screen("Parts");
+  for (const { finish } of FINISHES) {
+    await fillPart(/Add a propeller/, {
+      Name: finish,
+      "Diameter over": "76 mm",
+      "Standard uncertainty": "0.1 mm",
+      "Surface finish": finish,
+    });
+  }
+  await fillPart(/Add a motor/, {
+    Name: "Bench motor",
+    "Speed constant": "455 rpm/V",
+    "Winding resistance": "130 mohm",
+    "No-load current": "0.55 A",
+  });
+  await fillPart(/Add a controller/, { Name: "Controller", Resistance: "8 mohm" });
+  await fillPart(/Add a pack/, { Name: "Four cells", "Open-circuit voltage": "14.8 V", Resistance: "35 mohm" });
+  expect(await page.locator("main").innerText()).toContain("Four cells");
+});
+
+test("both logs are dropped at once, and the columns are shown for confirmation with their reasons", async () => {
+  await screen("Bench");
+  await page.locator("input[type=file]").first().setInputFiles(FINISHES.map(({ file }) => resolve(LOGS, file)));
+  for (const { file } of FINISHES) await runButton(file).waitFor();
+  await page.waitForLoadState("networkidle");
+  for (const { finish, file } of FINISHES) {
+    await runButton(file).click();
+    await page.getByText(/Taken as thrust/).first().waitFor();
+    await page.getByRole("button", { name: "These columns are right" }).click();
+    await page.getByLabel("Propeller", { exact: true }).selectOption({ label: finish });
+    await page.getByText("These columns are right").waitFor({ state: "detached" });
+  }
+  expect(await answer()).toMatch(/thrust coefficient is 0\.\d+ ± 0\.\d+/);
+});
+
+test("page, interface and command line give the same thrust coefficients to all printed digits", async () => {
+  const found = await reductions();
+  for (const { file, finish } of FINISHES) {
+    const words = ["--diameter", "76mm ± 0.1mm", "--water", "fresh 18C", "--json"];
+    const { stdout } = await runCli("reduce", resolve(LOGS, file), ...words);
+    const byCommand: Reduction = JSON.parse(stdout);
+    const byInterface = found.get(file)!;
+    expect(byInterface.thrustCoefficient, finish).toEqual(byCommand.thrustCoefficient);
+    expect(byInterface.exponent, finish).toEqual(byCommand.exponent);
+    await runButton(file).click();
+    await page.getByText(formatUncertain(byCommand.thrustCoefficient)).first().waitFor();
+  }
+});
+
+test("Variants answers how much the finish gained, with its interval, and judges the claim of a doubling", async () => {
+  await screen("Variants");
+  await page.getByRole("heading", { level: 1, name: /How much did .*sanded.* gain/ }).waitFor();
+  await page.getByText(/gives 1\.[56]\d+ times the thrust/).first().waitFor();
+  expect(await page.locator("main").innerText()).toMatch(/speak against "more than 2 times"/);
+});
+
+test("Theory lays both finishes over the momentum limit and the prediction of a stated merit", async () => {
+  await screen("Theory");
+  await page.getByRole("heading", { level: 1, name: /How close to the ideal/ }).waitFor();
+  await page.locator("canvas").first().waitFor();
+  const words = await page.locator("main").innerText();
+  expect(words).toMatch(/Momentum limit/);
+  expect(words).toMatch(/Prediction, static merit/);
+  for (const { finish } of FINISHES) expect(words).toContain(finish);
+});
+
+test("Drive tells bollard thrust and current of both finishes in the water, on this motor and pack", async () => {
+  await screen("Drive");
+  await page.getByRole("heading", { level: 1, name: /What will it pull in the water/ }).waitFor();
+  await page.locator("canvas").first().waitFor();
+  expect(await answer()).toMatch(/\d+\.\d+ ± \d\.\d+\sN .* ± \d\.\d+\sA/s);
+  const before = await answer();
+  await page.getByRole("slider").first().focus();
+  await page.keyboard.press("End");
+  await expect.poll(answer).not.toBe(before);
+});
+
+test("nothing was complained of on the way", () => {
+  expect(complaints).toEqual([]);
+});

@@ -1,0 +1,92 @@
+import { describe, expect, test } from "vitest";
+import { reduce, recipeOf, tableOf } from "./benchTable.ts";
+import {
+  advanceRows,
+  advanceWords,
+  openWaterChart,
+  speedUncertainty,
+  withAdvanceSpeed,
+  withOrder,
+  withSpeedUncertainty,
+} from "../../web/views/bench/advanceModel.ts";
+import { coefficientFacts } from "../../web/views/bench/coefficientsModel.ts";
+import { reductionOf } from "./webBenchReduction.fixture.ts";
+
+const USES = [
+  ["thrust", "N"],
+  ["torque", "N·m"],
+  ["rotationRate", "rev/s"],
+  ["advanceSpeed", "m/s"],
+] as const;
+const SPEEDS = [0.4, 0.8, 1.2, 1.6, 2, 2.4, 2.8, 3.2];
+
+function towed() {
+  const J = SPEEDS.map((speed) => speed / (40 * 0.076));
+  const [force, twist] = [998.6 * 40 ** 2 * 0.076 ** 4, 998.6 * 40 ** 2 * 0.076 ** 5];
+  const table = tableOf({
+    thrust: [0, ...J.map((j) => (0.28 - 0.24 * j - 0.07 * j * j) * force)],
+    torque: [0, ...J.map((j) => (0.034 - 0.01 * j - 0.012 * j * j) * twist)],
+    rate: [0, ...J.map(() => 40)],
+    speed: [0, ...SPEEDS],
+  });
+  return reduce({ table, recipe: recipeOf(USES) });
+}
+
+describe("a run with advance speed", () => {
+  const reduction = towed();
+  const chart = openWaterChart(reduction.advance!);
+
+  test("is answered with thrust at rest, zero thrust and best efficiency", () => {
+    expect(advanceWords(reduction)!.answer).toMatch(
+      /^K_T goes from 0\.28.* at rest \(continued\) to zero at J = 0\.9\d.*; the best efficiency is 0\.\d+.* at J = 0\.\d+/,
+    );
+  });
+
+  test("is drawn as plateaus and curves of K_T, 10 K_Q and efficiency, the part to rest apart", () => {
+    const ids = chart.series.map(({ id }) => id);
+    expect(ids).toEqual([
+      ...["thrust-points", "thrust-curve", "thrust-continued"],
+      ...["torque-points", "torque-curve", "torque-continued"],
+      ...["efficiency-points", "efficiency-curve", "efficiency-continued"],
+    ]);
+    const torque = chart.series.find(({ id }) => id === "torque-points")!.points[0]!;
+    expect(torque.y).toBeCloseTo(10 * reduction.advance!.points[0]!.torqueCoefficient!.value, 12);
+    expect(chart.markers).toEqual([{ x: reduction.advance!.zeroThrust!.advanceRatio.value, label: "zero thrust" }]);
+  });
+
+  test("leaves an efficiency that falls without end off the picture, and in the table", () => {
+    const points = chart.series.find(({ id }) => id === "efficiency-points")!.points;
+    expect(Math.min(...points.map(({ y }) => y))).toBeGreaterThan(-0.1);
+    expect(advanceRows(reduction.advance!)).toHaveLength(SPEEDS.length);
+    expect(advanceRows(reduction.advance!).at(-1)!.cells[4]).toMatch(/^−0\.\d/);
+  });
+
+  test("shows no exponent, which plateaus at speed do not tell", () => {
+    expect(coefficientFacts(reduction).map(({ symbol }) => symbol)).toEqual(["K_T", "C_P", "K_Q", "FM"]);
+  });
+});
+
+test("a bollard run says nothing of advance", () => {
+  expect(advanceWords(reductionOf())).toBeNull();
+});
+
+describe("the recipe", () => {
+  const recipe = recipeOf([["thrust", "N"]]);
+
+  test("takes one speed for the run, keeps its uncertainty, and lets go of it", () => {
+    const towed = withSpeedUncertainty(withAdvanceSpeed(recipe, 1.2), 0.02);
+    expect(withAdvanceSpeed(towed, 1.5).advanceSpeeds).toEqual({ mode: "constant", speed: 1.5, relativeUncertainty: 0.02 });
+    expect(withAdvanceSpeed(towed, null)).toEqual(recipe);
+  });
+
+  test("keeps the uncertainty of a speed column with the column", () => {
+    const stated = withSpeedUncertainty(recipe, 0.01);
+    expect(stated.corrections.advanceSpeed).toMatchObject({ factor: 1, relativeUncertainty: 0.01 });
+    expect(speedUncertainty(stated)).toBe(0.01);
+  });
+
+  test("states an order and leaves it to the points again", () => {
+    expect(withOrder(recipe, 3).advanceOrder).toBe(3);
+    expect(withOrder(withOrder(recipe, 3), null)).toEqual(recipe);
+  });
+});

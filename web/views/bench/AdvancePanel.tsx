@@ -1,0 +1,125 @@
+import { useMemo } from "preact/hooks";
+import type { AdvanceFit } from "../../../shared/model/advance.ts";
+import type { Recipe } from "../../../shared/model/recipe.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import { Chart } from "../../charts/Chart.tsx";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import {
+  ADVANCE_HEADS,
+  advanceRows,
+  advanceWords,
+  hasSpeedColumn,
+  openWaterChart,
+  speedUncertainty,
+  withAdvanceSpeed,
+  withOrder,
+  withSpeedUncertainty,
+} from "./advanceModel.ts";
+import { editRecipe } from "./benchState.ts";
+
+interface AdvancePanelProps {
+  readonly reduction: Reduction;
+  readonly advance: AdvanceFit;
+  readonly recipe: Recipe;
+}
+
+const ORDERS = [1, 2, 3, 4];
+
+/** Curves of a run with advance speed: the sentence, the diagram, and every plateau. */
+export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) {
+  const spec = useMemo(() => openWaterChart(advance), [advance]);
+  const words = advanceWords(reduction)!;
+  return (
+    <section class="card" aria-labelledby="bench-advance">
+      <h2 id="bench-advance">At speed</h2>
+      <p>{words.answer}</p>
+      <Chart spec={spec} height={380} />
+      <div class="form-grid">
+        <SelectField
+          label="Order of the curves"
+          value={String(recipe.advanceOrder ?? "auto")}
+          options={[
+            { value: "auto", label: "Chosen by the points" },
+            ...ORDERS.map((order) => ({ value: String(order), label: `Order ${order}` })),
+          ]}
+          help={words.orders}
+          onChange={(order) =>
+            void editRecipe("Set the order of the curves", (now) => withOrder(now, order === "auto" ? null : Number(order)))
+          }
+        />
+      </div>
+      <details>
+        <summary>Every plateau against the advance ratio</summary>
+        <TableBox label="Plateaus against the advance ratio">
+          <table class="bench-plateaus">
+            <thead>
+              <tr>
+                <th scope="col">Plateau</th>
+                {ADVANCE_HEADS.map((head) => (
+                  <th key={head} scope="col">
+                    {head}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {advanceRows(advance).map(({ name, cells }) => (
+                <tr key={name}>
+                  <th scope="row">{name}</th>
+                  {cells.map((cell, i) => (
+                    <td key={ADVANCE_HEADS[i]} class="number">
+                      {cell}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableBox>
+      </details>
+    </section>
+  );
+}
+
+/** Speed through the water where no column holds it, and how well speeds are known. */
+export function AdvanceSpeedFields({ recipe }: { readonly recipe: Recipe }) {
+  const byColumn = hasSpeedColumn(recipe);
+  const stated = recipe.advanceSpeeds?.mode === "constant" ? recipe.advanceSpeeds.speed : null;
+  return (
+    <div class="form-grid">
+      {!byColumn && (
+        <QuantityField
+          label="Speed through the water"
+          dimension="speed"
+          unit="m/s"
+          value={stated}
+          optional
+          help="Of the whole run. Leave it empty for a run at rest (bollard); a column of the log serves as well."
+          onChange={() => undefined}
+          onCommit={(speed) =>
+            speed !== stated && void editRecipe("Set the speed through the water", (now) => withAdvanceSpeed(now, speed))
+          }
+        />
+      )}
+      {(byColumn || recipe.advanceSpeeds) && (
+        <QuantityField
+          label="Standard uncertainty of the speeds"
+          dimension="fraction"
+          unit="%"
+          value={speedUncertainty(recipe)}
+          min={0}
+          max={1}
+          help="Part of the speed that all plateaus share, e.g. 1 % from timing the carriage over a measured distance."
+          onChange={() => undefined}
+          onCommit={(relative) =>
+            relative !== null &&
+            relative !== speedUncertainty(recipe) &&
+            void editRecipe("Set the uncertainty of the speeds", (now) => withSpeedUncertainty(now, relative))
+          }
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { ROLE_NAMES } from "../../../shared/log/roleUnits.ts";
+import type { AlignmentPicture } from "../../../shared/model/alignment.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { sentenceOf } from "../../api/apiProblem.ts";
+import { readAlignment } from "../../api/client.ts";
+import { editRun } from "../../app/edits.ts";
+import { openProjectId } from "../../app/session.ts";
+import { Chart } from "../../charts/Chart.tsx";
+import { FileDrop } from "../../forms/FileDrop.tsx";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { takeCompanion } from "./benchState.ts";
+import { overlayChart, withLag, withoutCompanion } from "./companionModel.ts";
+
+/** The electrical log of the same run, recorded on a clock of its own: added, laid over the log, and moved by hand. */
+export function CompanionPanel({ run }: { readonly run: StoredDocument<Run> }) {
+  const { companion } = run.document;
+  const [problem, setProblem] = useState("");
+  if (companion === undefined) {
+    return (
+      <details class="card">
+        <summary>Add the electrical log of the same run</summary>
+        <FileDrop
+          label="Voltage and current, where another logger wrote them"
+          help="Its clock is set by what both logs show: rotation rate or command, or thrust against current."
+          accept=".csv,.tsv,.txt,.log,.dat,text/*"
+          onFiles={([file]) => {
+            if (file) void takeCompanion(run.id, file).then(setProblem);
+          }}
+        />
+        {problem !== "" && <p class="field-message">{problem}</p>}
+      </details>
+    );
+  }
+  return <LaidOver key={run.id} run={run} companion={companion} />;
+}
+
+interface LaidOverProps {
+  readonly run: StoredDocument<Run>;
+  readonly companion: NonNullable<Run["companion"]>;
+}
+
+function LaidOver({ run, companion }: LaidOverProps) {
+  const read = usePicture(run);
+  const picture = typeof read === "string" ? null : read;
+  const chart = useMemo(() => (picture ? overlayChart(picture) : null), [picture]);
+  const used = companion.columns.filter(({ role }) => role !== "ignore" && role !== "time");
+  const lag = companion.lag.mode === "stated" ? companion.lag.seconds : (picture?.alignment.lag.value ?? null);
+  const name = run.document.name;
+  return (
+    <details class="card" open>
+      <summary>Electrical log: {companion.file.name}</summary>
+      <p>
+        {typeof read === "string" ? read : (picture?.alignment.sentence ?? "Laying it over the log …")} It holds{" "}
+        {used.map(({ role, unit }) => `${ROLE_NAMES[role]} in ${unit}`).join(", ") || "no channel that is used"}.
+      </p>
+      {chart && <Chart spec={chart} height={220} />}
+      <div class="form-grid">
+        <QuantityField
+          label="Added to its clock"
+          dimension="time"
+          unit="s"
+          value={lag}
+          help="Found from both logs until you state it."
+          onChange={() => undefined}
+          onCommit={(seconds) =>
+            seconds !== null && seconds !== lag && void editRun(run.id, `Moved the electrical log of ${name}`, withLag(seconds))
+          }
+        />
+      </div>
+      <div class="row">
+        {companion.lag.mode === "stated" && (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => void editRun(run.id, "Found the lag from both logs", withLag(null))}
+          >
+            Find it from both logs
+          </button>
+        )}
+        <button
+          type="button"
+          class="quiet danger"
+          onClick={() => void editRun(run.id, `Took the electrical log off ${name}`, withoutCompanion)}
+        >
+          Take this log off the run
+        </button>
+      </div>
+    </details>
+  );
+}
+
+/** The picture, a sentence where it can not be had, or null while it is worked out. */
+function usePicture({ id, document }: StoredDocument<Run>): AlignmentPicture | string | null {
+  const [read, setRead] = useState<AlignmentPicture | string | null>(null);
+  const { companion, recipe } = document;
+  const key = JSON.stringify([id, companion, recipe.columns, recipe.reading, recipe.polePairs]);
+  useEffect(() => {
+    const aborter = new AbortController();
+    setRead(null);
+    readAlignment(openProjectId(), id, aborter.signal).then(setRead, (thrown) => {
+      if (!aborter.signal.aborted) setRead(sentenceOf(thrown));
+    });
+    return () => aborter.abort();
+  }, [key]);
+  return read;
+}

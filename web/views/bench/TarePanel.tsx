@@ -1,0 +1,73 @@
+import { tareInWords } from "../../../shared/bench/tareInWords.ts";
+import type { Recipe } from "../../../shared/model/recipe.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
+import { editRecipe } from "./benchState.ts";
+import { withTareAdded, withTareRemoved, withTareShape } from "./recipeEdits.ts";
+import { SpanForm } from "./SpanForm.tsx";
+import { tareRows, windowGap } from "./tareModel.ts";
+
+interface TarePanelProps {
+  readonly reduction: Reduction;
+  readonly recipe: Recipe;
+  readonly hasClock: boolean;
+}
+
+const SHAPES = [
+  ["piecewise", "straight from each window to the next"],
+  ["line", "one straight line through all windows"],
+] as const;
+
+/** The zero of the scale: where it was read, how it moved, and how it is drawn between. */
+export function TarePanel({ reduction, recipe, hasClock }: TarePanelProps) {
+  const { windows, shape } = reduction.tare;
+  const rows = tareRows(reduction, hasClock);
+  return (
+    <section class="card bench-tare">
+      <h2>Zero of the scale</h2>
+      <p>{tareInWords(reduction)}</p>
+      {rows.length > 0 && (
+        <ul>
+          {rows.map(({ name, where, reading }, index) => (
+            <li key={name}>
+              {name}, {where}: {reading}{" "}
+              {rows.length > 1 && (
+                <button
+                  type="button"
+                  class="quiet"
+                  aria-label={`Remove ${name}`}
+                  onClick={() =>
+                    void editRecipe(`Removed ${name.toLowerCase()}`, (now) => withTareRemoved(now, windows, index))
+                  }
+                >
+                  Remove
+                </button>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+      {recipe.tare.mode !== "none" && windows.length > 1 && (
+        <fieldset class="bench-choice">
+          <legend>Between the windows</legend>
+          {SHAPES.map(([value, words]) => (
+            <label key={value}>
+              <input
+                type="radio"
+                name="tare-shape"
+                checked={shape === value}
+                onChange={() => void editRecipe(`Tare ${words}`, (now) => withTareShape(now, value))}
+              />{" "}
+              {words}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <SpanForm
+        what="a tare window"
+        unit={hasClock ? "s" : ""}
+        gap={(span) => windowGap(windows, span)}
+        onSpan={(span) => void editRecipe("Added a tare window", (now) => withTareAdded(now, windows, span))}
+      />
+    </section>
+  );
+}
