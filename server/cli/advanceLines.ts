@@ -43,6 +43,9 @@ const shown = (value: Uncertain | null) => (value ? formatUncertain(value) : "no
 
 function polynomial(coefficients: readonly number[]): string {
   return coefficients
-    .map((c, k) => `${k === 0 ? c.toPrecision(5) : `${c < 0 ? "-" : "+"} ${Math.abs(c).toPrecision(5)} J${k > 1 ? `^${k}` : ""}`}`)
+    .map(
+      (c, k) =>
+        `${k === 0 ? c.toPrecision(5) : `${c < 0 ? "-" : "+"} ${Math.abs(c).toPrecision(5)} J${k > 1 ? `^${k}` : ""}`}`,
+    )
     .join(" ");
 }

@@ -1,6 +1,6 @@
 import { basename } from "node:path";
-import { mergedLog } from "../../shared/bench/mergedLog.ts";
 import { readingWarning } from "../../shared/bench/checks/readingChecks.ts";
+import { mergedLog } from "../../shared/bench/mergedLog.ts";
 import { readingChoices } from "../../shared/bench/readingChoices.ts";
 import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
 import { reduceRun } from "../../shared/bench/reduceRun.ts";
@@ -49,7 +49,10 @@ export const LOG_OPTIONS = {
     value: "QUANTITY",
     text: "speed through the water during the whole run, where no column has it; ± its standard uncertainty",
   },
-  order: { value: "NUMBER", text: "order of the curves against the advance ratio, 1 to 4; chosen by the points where absent" },
+  order: {
+    value: "NUMBER",
+    text: "order of the curves against the advance ratio, 1 to 4; chosen by the points where absent",
+  },
   sweep: { text: "the log is a slow ramp without held steps: regression on the whole trace" },
   "no-tare": { text: "take the zero of the thrust as it stands in the log" },
   immersion: { value: "QUANTITY", text: "depth of the shaft under the surface, for the checks of the run" },
@@ -64,7 +67,10 @@ export const LOG_OPTIONS = {
 /** Options of the verb that reads one log. */
 export const ELECTRICAL_LOG_OPTIONS = {
   "electrical-log": { value: "LOG", text: "log of voltage and current of the same run, on a clock of its own" },
-  lag: { value: "QUANTITY", text: "added to the clock of the electrical log; found from both logs where absent" },
+  lag: {
+    value: "QUANTITY",
+    text: "added to the clock of the electrical log, e.g. --lag=-2.5s; found from both logs where absent",
+  },
 } as const satisfies Record<string, Option>;
 
 /** A log read and reduced as the words say. */
@@ -85,8 +91,13 @@ export async function reduceLog(path: string, words: Words): Promise<Reduction &
   const open = readingChoices({ ...run, decided: statedRoles(words) }).map(readingWarning);
   const told = new Set(reduction.warnings.map(({ where, code }) => `${code} ${where}`));
   const fresh = open.filter(({ where, code }) => !told.has(`${code} ${where}`));
-  const warnings = [...both.warnings, ...reduction.warnings, ...fresh, ...assumptions(words)];
+  const warnings = [...repairsOf(table), ...both.warnings, ...reduction.warnings, ...fresh, ...assumptions(words)];
   return { ...reduction, warnings, ...monteCarloOf(request, words) };
+}
+
+/** What was repaired while reading, told beside the result. */
+function repairsOf({ fileName, repairs }: LogTable): Warning[] {
+  return repairs.map(({ code, message }) => ({ code, where: fileName, message: `${fileName}: ${message}` }));
 }
 
 /** The roles whose column or unit the words state. */
@@ -102,7 +113,8 @@ async function withElectricalLog(table: LogTable, recipe: Recipe, words: Words) 
   const { columns } = recipeFromGuesses({ guesses: guessRoles(companionTable), fluid: recipe.fluid });
   const stated = words.quantity("lag", "time")?.value;
   const lag = stated === undefined ? ({ mode: "automatic" } as const) : ({ mode: "stated", seconds: stated } as const);
-  return mergedLog({ table, recipe, companionTable, companion: { columns, lag } });
+  const merged = mergedLog({ table, recipe, companionTable, companion: { columns, lag } });
+  return { ...merged, warnings: [...repairsOf(companionTable), ...merged.warnings] };
 }
 
 function propellerOf(words: Words): Propeller {

@@ -1,6 +1,6 @@
-import type { MonteCarlo } from "../../shared/model/budget.ts";
 import { sweepInWords } from "../../shared/bench/sweepInWords.ts";
 import { tareInWords } from "../../shared/bench/tareInWords.ts";
+import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -41,9 +41,15 @@ export async function run(args: readonly string[]): Promise<number> {
       mend: "For example: reduce stand.csv --diameter 76mm; to compare several, use compare",
     });
   }
-  const reduction = await reduceLog(log, words);
+  const reduction = await reduceLog(log, words).catch(offeringSweep);
   process.stdout.write(words.has("json") ? `${JSON.stringify(reduction, null, 2)}\n` : readable(reduction));
   return 0;
+}
+
+/** A ramp that was refused: the option that takes it is named. */
+function offeringSweep(thrown: unknown): never {
+  if (!(thrown instanceof InputProblem) || thrown.problem.code !== "bench.ramp-without-plateaus") throw thrown;
+  throw new InputProblem({ ...thrown.problem, mend: `${thrown.problem.mend}. The option --sweep does the first` });
 }
 
 const RPM: ShownUnit = { symbol: "rpm", factor: 1 / 60 };

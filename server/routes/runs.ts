@@ -13,9 +13,7 @@ import { AtVersion, change, Gone, InProject, OneRun, type Workbench } from "./wo
 const tags = ["Runs"];
 const StoredRun = storedSchema(Run).meta({ id: "StoredRun" });
 const NewRun = z.strictObject({ run: StoredRun, inspection: LogInspection }).meta({ id: "NewRun" });
-const NewCompanion = z
-  .strictObject({ companion: Companion, inspection: LogInspection })
-  .meta({ id: "NewCompanion" });
+const NewCompanion = z.strictObject({ companion: Companion, inspection: LogInspection }).meta({ id: "NewCompanion" });
 const Table = z
   .strictObject({
     name: z.string().trim().min(1).max(120).describe("What to call the run"),

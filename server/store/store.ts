@@ -5,7 +5,13 @@ import type { Connection } from "./connection.ts";
 import { DocumentShelf } from "./documentShelf.ts";
 import type { FileVault, ReceivedFile } from "./fileVault.ts";
 
-const ONE_OF = { propellers: "propeller", motors: "motor", controllers: "controller", packs: "pack", instruments: "instrument" } as const;
+const ONE_OF = {
+  propellers: "propeller",
+  motors: "motor",
+  controllers: "controller",
+  packs: "pack",
+  instruments: "instrument",
+} as const;
 
 /** Everything a person has put into the workbench. Documents are in the database, bytes of logs in the vault. */
 export class Store {

@@ -1,7 +1,7 @@
 import type { AlignmentPicture, Companion } from "../../shared/model/alignment.ts";
+import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { UsedInstruments } from "../../shared/model/instrument.ts";
-import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import type { LogReading } from "../../shared/model/reading.ts";

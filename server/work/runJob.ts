@@ -1,7 +1,7 @@
 import { electricalPlateaus } from "../../shared/bench/electricalPlateaus.ts";
 import { alignmentPicture, mergedLog } from "../../shared/bench/mergedLog.ts";
-import { readingChoices } from "../../shared/bench/readingChoices.ts";
 import { monteCarloOfRun } from "../../shared/bench/monteCarloOfRun.ts";
+import { readingChoices } from "../../shared/bench/readingChoices.ts";
 import { reduceRun, runFactsOf } from "../../shared/bench/reduceRun.ts";
 import { traceOf } from "../../shared/bench/trace.ts";
 import { inspectLog } from "../../shared/log/inspectLog.ts";
@@ -61,7 +61,11 @@ async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | 
   }
 }
 
-function outcomeOf(job: Exclude<Job, MonteCarloJob>, table: LogTable, second: Second | undefined): Outcomes[keyof Outcomes] {
+function outcomeOf(
+  job: Exclude<Job, MonteCarloJob>,
+  table: LogTable,
+  second: Second | undefined,
+): Outcomes[keyof Outcomes] {
   switch (job.kind) {
     case "inspect":
       return inspected(job, table, second);

@@ -218,7 +218,10 @@ const WHOLE_RUN =
 
 const seconds = (value: number) => `${formatNumber(value, 4)} s`;
 
-function sentenceOf({ lag, clockRate, clockRateApplied, isWholeRun, signals, correlation }: Alignment, table: LogTable): string {
+function sentenceOf(
+  { lag, clockRate, clockRateApplied, isWholeRun, signals, correlation }: Alignment,
+  table: LogTable,
+): string {
   const rate = clockRate === null ? "" : `${formatNumber(clockRate.value * 1e6, 3)} ppm`;
   const clocks = clockRateApplied ? ` Its clock is ${rate} off in rate, which was allowed for.` : "";
   return `${table.fileName} was laid over the log by ${signals!.first.header} and ${signals!.second.header}: ${seconds(lag.value)} ± ${formatNumber(1.96 * lag.standardUncertainty, 2)} s were added to its clock, correlation ${formatNumber(correlation!, 3)}.${clocks}${isWholeRun ? WHOLE_RUN : ""}`;

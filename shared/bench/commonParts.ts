@@ -85,19 +85,20 @@ function densityInputs(fluid: FluidState, K: number): DoubtInput[] {
   });
 }
 
+/** A fit and the tare that its readings hang on. */
+export interface TarePull {
+  readonly points: readonly FitPoint[];
+  readonly fit: OriginFit;
+  readonly line: TareLine | null;
+  /** Unit of the tare; N where not said. */
+  readonly unit?: string;
+}
+
 /** Zero of the scale: window means, rounding at rest and bow between windows, each with all plateaus that share it. */
-export function tarePart(
-  name: string,
-  key: string,
-  {
-    points,
-    fit,
-    line,
-  }: { readonly points: readonly FitPoint[]; readonly fit: OriginFit; readonly line: TareLine | null },
-): CommonPart[] {
+export function tarePart(name: string, key: string, { points, fit, line, unit = "N" }: TarePull): CommonPart[] {
   if (line === null || line.windows.length === 0) return [];
   const pull = points.map((point, i) => (point.tare ? fit.influences[i]! * point.perTare : 0));
-  const words = { kind: "B", distribution: "rectangular", unit: name.includes("torque") ? "N·m" : "N" } as const;
+  const words = { kind: "B", distribution: "rectangular", unit } as const;
   const bent = bows(points, pull);
   const inputs = [
     ...asOneInput({

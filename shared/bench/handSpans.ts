@@ -22,7 +22,9 @@ export function handSpans(spans: readonly HandSpan[], search: PlateauSearch): Pl
   });
   const free = ({ span }: { span: RowSpan }) => !rows.some((row) => overlap(row, span));
   const offered = (seen?.spans ?? []).map((span) => ({ span, because: "not among the plateaus set by hand" }));
-  const passedOver = [...(seen?.rejected ?? []).filter(({ because }) => because !== "at rest"), ...offered].filter(free);
+  const passedOver = [...(seen?.rejected ?? []).filter(({ because }) => because !== "at rest"), ...offered].filter(
+    free,
+  );
   return { spans: found, rejected: [], passedOver, foundBy: "recipe" };
 }
 

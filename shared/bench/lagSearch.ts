@@ -162,7 +162,8 @@ function refined(fine: Pair, lag: number, within: number, factor: number): Peak 
 
 function matchAt({ x, y }: Pair, lag: number): { correlation: number; matched: number } {
   const { correlation, energies } = laggedCorrelation(x.values, y.values, lag, 4);
-  const whole = laggedCorrelation(x.values, x.values, 0, 4).energies[0] * laggedCorrelation(y.values, y.values, 0, 4).energies[0];
+  const whole =
+    laggedCorrelation(x.values, x.values, 0, 4).energies[0] * laggedCorrelation(y.values, y.values, 0, 4).energies[0];
   return { correlation, matched: whole > 0 ? correlation * Math.sqrt((energies[0] * energies[1]) / whole) : 0 };
 }
 

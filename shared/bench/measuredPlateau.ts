@@ -7,6 +7,7 @@ import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
 import { segmentOf, type TareAt, type TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
+import { withoutTrend } from "./withoutTrend.ts";
 
 /** Readings that were left out of a plateau as glitches. */
 export interface Glitches {
@@ -83,7 +84,8 @@ export function measurePlateau(source: PlateauSource, span: FoundSpan): Measured
   if (taken.torque && torqueTare) takeOff(taken.torque, torqueTare.value);
   const electricalPower = taken.electricalPower ?? productOf(taken.voltage, taken.current);
   const hasClock = timeline.kind === "clock" || (timeline.kind === "readings" && channels.time !== undefined);
-  const mean = (role: keyof Taken) => meanOf(taken[role], channels[role]);
+  const steady = (values: Float64Array | null) => (values && span.foundBy === "binned" ? withoutTrend(values) : values);
+  const mean = (role: keyof Taken) => meanOf(steady(taken[role]), channels[role]);
   const [voltage, current] = [mean("voltage"), mean("current")];
   return {
     span,
@@ -104,7 +106,7 @@ export function measurePlateau(source: PlateauSource, span: FoundSpan): Measured
     torqueTare,
     voltage,
     current,
-    electricalPower: mean("electricalPower") ?? powerMean(electricalPower, voltage, current),
+    electricalPower: mean("electricalPower") ?? powerMean(steady(electricalPower), voltage, current),
     advanceSpeed: mean("advanceSpeed"),
     readings: { rotationRate: rates, thrust: taken.thrust!, torque: taken.torque, electricalPower },
   };

@@ -3,6 +3,7 @@ import { normalDraw, scaleDraw, studentDraw, type Uniform } from "../numeric/dis
 import { lineThroughOrigin } from "../numeric/lineThroughOrigin.ts";
 import { movementLeft, numericalTolerance, spreadOf } from "../numeric/monteCarlo.ts";
 import { uniformsFrom } from "../numeric/pcg32.ts";
+import { staticMerit } from "../propeller/staticMerit.ts";
 import { within } from "../quantity/domain.ts";
 import type { Uncertain } from "../quantity/uncertain.ts";
 import { type CoefficientInputs, fitPointsOf, inputsOf, type KeyedInput } from "./budget.ts";
@@ -67,7 +68,7 @@ export function* monteCarloOfRun(facts: RunFacts, { draws, seed }: MonteCarloReq
 
 /** A draw may carry a badly known coefficient through zero, where there is no merit. */
 function meritOfDraw(K_T: number, C_P: number): number {
-  return K_T > 0 && C_P > 0 ? K_T ** 1.5 / (C_P * Math.sqrt(Math.PI / 2)) : Number.NaN;
+  return K_T > 0 && C_P > 0 ? staticMerit({ thrustCoefficient: K_T, powerCoefficient: C_P }) : Number.NaN;
 }
 
 function coefficientDraw(fit: OriginFit, points: readonly FitPoint[] | null, inputs: CoefficientInputs) {

@@ -143,4 +143,3 @@ function longEnough({ from, to }: RowSpan, { timeline, recipe }: PlateauSearch, 
   const shortest = (recipe.plateaus.mode === "automatic" && recipe.plateaus.minimumDuration) || SHORTEST_PLATEAU;
   return timeline.times[to - 1]! - timeline.times[from]! + (1 + ROUNDING) * timeline.step >= times * shortest;
 }
-

@@ -166,7 +166,8 @@ function judge(reading: Reading, other: Reading | null, setting: Setting): Judge
   const factorOf = (role: Doubtful) => [reading, other].find((one) => one?.role === role)?.factor ?? 1;
   const thrust = strongest.thrust === null ? null : strongest.thrust * factorOf("thrust");
   const rate = strongest.rotationRate === null ? null : strongest.rotationRate * factorOf("rotationRate");
-  const K_T = thrust && rate ? thrustCoefficient({ thrust, density, rotationRate: rate, diameter: propeller.diameter }) : null;
+  const K_T =
+    thrust && rate ? thrustCoefficient({ thrust, density, rotationRate: rate, diameter: propeller.diameter }) : null;
   const told = { thrust, rate, K_T };
   if (thrust !== null && limit !== null && thrust > BEYOND * limit) {
     return { ...told, verdict: "impossible", because: `above the momentum limit of ${formatNumber(limit)} N` };
@@ -189,14 +190,20 @@ function judge(reading: Reading, other: Reading | null, setting: Setting): Judge
     const because = `only ${formatNumber((thrust / limit) * 100, 2)} % of the momentum limit of ${formatNumber(limit)} N`;
     return { ...told, verdict: "unlikely", because };
   }
-  return { ...told, verdict: "possible", because: limit === null || thrust === null ? "" : `the momentum limit is ${formatNumber(limit)} N` };
+  return {
+    ...told,
+    verdict: "possible",
+    because: limit === null || thrust === null ? "" : `the momentum limit is ${formatNumber(limit)} N`,
+  };
 }
 
 function sentenceOf({ role, words, unit }: Reading, judgement: Judgement, setting: Setting): string {
   const { thrust, rate, K_T, because, verdict } = judgement;
   const { strongest, polePairs, isPolePairsStated } = setting;
   const isElectrical = findUnit(unit, ROLE_DIMENSIONS[role])?.electrical === true;
-  const pairs = isElectrical ? ` with ${polePairs} pole pairs${isPolePairsStated ? "" : " (not stated, taken as usual)"}` : "";
+  const pairs = isElectrical
+    ? ` with ${polePairs} pole pairs${isPolePairsStated ? "" : " (not stated, taken as usual)"}`
+    : "";
   const power = strongest.power === null ? "" : ` from ${formatNumber(strongest.power)} W`;
   const size =
     role === "thrust"

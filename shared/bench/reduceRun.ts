@@ -17,8 +17,9 @@ import { coefficientChecks } from "./checks/coefficientChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
-import { readingChecks } from "./checks/readingChecks.ts";
+import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { rampSweepChecks } from "./checks/rampSweepChecks.ts";
+import { readingChecks } from "./checks/readingChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
 import { sweepChecks } from "./checks/sweepChecks.ts";
 import { tooFewPlateaus } from "./checks/tooFewPlateaus.ts";
@@ -65,8 +66,10 @@ export function reduceRun(request: RunRequest): Reduction {
   const { facts, warnings } = workOut(request);
   const checks = [
     coefficientChecks,
-    powerChecks, readingChecks,
+    powerChecks,
+    readingChecks,
     lawChecks,
+    handPlateauChecks,
     ...(facts.sweep ? [rampSweepChecks] : facts.law ? [outlierChecks, sweepChecks] : []),
     channelChecks,
     runChecks,

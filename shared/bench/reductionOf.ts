@@ -11,9 +11,9 @@ import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { qualityCard } from "./quality/qualityCard.ts";
+import { rejectedStretches } from "./rejectedStretches.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
-import { rejectedStretches } from "./rejectedStretches.ts";
 import { sweepDocument } from "./sweepDocument.ts";
 import { driftOf, driftRateOf, tareCorners, tareUncertainty } from "./tareLine.ts";
 
@@ -169,7 +169,10 @@ function ofThisPlateau(point: FitPoint): Uncertain {
 }
 
 /** Distance from the line through the origin, or from the curve where the plateau lies at speed or no line was fitted. */
-function residualOf({ number, thrustPoint: point, turnsOtherWay, used }: JudgedPlateau, facts: RunFacts): number | null {
+function residualOf(
+  { number, thrustPoint: point, turnsOtherWay, used }: JudgedPlateau,
+  facts: RunFacts,
+): number | null {
   const atSpeed = facts.advance?.points.find(({ plateau }) => plateau === number);
   if (turnsOtherWay && facts.reverse) return null;
   if (atSpeed && (!atSpeed.isAtRest || !used)) return atSpeed.residual;

@@ -23,7 +23,10 @@ export function rejectedStretches(facts: RunFacts): RejectedStretch[] {
   const told = spans.rejected
     .filter(({ span, because }) => because !== "at rest" || !(facts.sweep || isTare(span)))
     .map(({ span, because }) => ({ span, because: WORDS[because] }));
-  const passed = spans.passedOver.map(({ span, because }) => ({ span, because: WORDS[because as Rejection] ?? because }));
+  const passed = spans.passedOver.map(({ span, because }) => ({
+    span,
+    because: WORDS[because as Rejection] ?? because,
+  }));
   return [...told, ...passed]
     .filter(({ span }) => span.to > span.from)
     .sort((a, b) => a.span.from - b.span.from)

@@ -44,10 +44,14 @@ export function thrustFullFit(used: readonly JudgedPlateau[], plateauFit: Platea
   const points = used.map(({ thrustPoint }) => thrustPoint);
   const K = fit.coefficient;
   const parts = calibrationsOf(used, K);
+  // Part of each plateau in the coefficient; they sum to 1, whatever the doubt in the rotation rate does to the slope.
+  const weighed = points.map(({ y }, i) => fit.influences[i]! * y);
+  const all = weighed.reduce((sum, part) => sum + part, 0);
+  const shares = weighed.map((part) => part / all);
   const advance = advancePartsOf(used, plateauFit, run);
   return fullFit(fit, [
-    ...parts(channels.thrust, "thrust", (_, i) => fit.influences[i]! * points[i]!.y, setting.thrustTare),
-    ...parts(channels.rotationRate, "rotation rate", (_, i) => -2 * fit.influences[i]! * points[i]!.y - advance.pull(i)),
+    ...parts(channels.thrust, "thrust", (_, i) => shares[i]! * K, setting.thrustTare),
+    ...parts(channels.rotationRate, "rotation rate", (_, i) => -2 * shares[i]! * K - advance.pull(i)),
     ...diameterPart(propeller, K || 1, K ? -4 - advance.whole / K : -advance.whole),
     ...advance.parts,
     ...densityPart(recipe.fluid, K, run.run),
@@ -95,7 +99,12 @@ export function powerFullFit(known: readonly JudgedPlateau[], plateauFit: Platea
     ...diameterPart(propeller, C || 1, C ? -5 - advance.whole / C : -advance.whole),
     ...advance.parts,
     ...densityPart(recipe.fluid, C, run.run),
-    ...tarePart("zero of the torque cell", `torque-tare:${run.run}`, { points, fit, line: setting.torqueTare }),
+    ...tarePart("zero of the torque cell", `torque-tare:${run.run}`, {
+      points,
+      fit,
+      line: setting.torqueTare,
+      unit: "N·m",
+    }),
   ];
   return fullFit(fit, parts);
 }
@@ -133,7 +142,11 @@ function calibrationsOf(plateaus: readonly JudgedPlateau[], coefficient: number)
       value: meanOf(plateau, channel.role),
       pull: pullOf(plateau, i),
     }));
-    return calibrationParts(channel, words, { pulls, coefficient: coefficient || 1, tared: tare !== null && tare.windows.length > 0 });
+    return calibrationParts(channel, words, {
+      pulls,
+      coefficient: coefficient || 1,
+      tared: tare !== null && tare.windows.length > 0,
+    });
   };
 }
 

@@ -22,7 +22,10 @@ export function withoutMissing({ times, values }: Signal): Signal & { readonly l
     if (!Number.isNaN(value)) rows.push(row);
     return rows;
   }, []);
-  const known = { times: Float64Array.from(kept, (row) => times[row]!), values: Float64Array.from(kept, (row) => values[row]!) };
+  const known = {
+    times: Float64Array.from(kept, (row) => times[row]!),
+    values: Float64Array.from(kept, (row) => values[row]!),
+  };
   return { ...known, longest: GAP * usualStep(known.times) };
 }
 

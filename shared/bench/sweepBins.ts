@@ -57,7 +57,8 @@ function withoutClock(header: string): InputProblem {
     code: "bench.sweep-without-clock",
     where: `recipe.plateaus, column ${header}`,
     found: "the log has no time column that goes on from row to row",
-    needed: "the time of each row: thrust lags behind the rotation rate on a ramp, and the lag is part of the regression",
+    needed:
+      "the time of each row: thrust lags behind the rotation rate on a ramp, and the lag is part of the regression",
     mend: "Mark the time column, or go back to automatic plateaus",
   });
 }

@@ -1,5 +1,4 @@
 import { autoregressiveRegression } from "../numeric/autoregressiveRegression.ts";
-import { twoSidedPValue } from "../numeric/studentT.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { type OriginFit, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
@@ -16,12 +15,11 @@ export interface SweepFit {
   readonly autocorrelation: number;
   /** By which thrust comes after rotation rate, s. */
   readonly lag: Uncertain;
+  /** Coefficients of the two ways, the lag not allowed for. */
   readonly up: Uncertain | null;
   readonly down: Uncertain | null;
   /** Up over down less 1 before the lag is allowed for; null for a sweep one way. */
   readonly lagEffect: number | null;
-  /** Chance of so great a difference between up and down, the lag allowed for, where there is none. */
-  readonly chanceOfDifference: number | null;
   readonly freeZero: boolean;
   readonly converged: boolean;
 }
@@ -38,9 +36,6 @@ const EXACT = 1e-6;
 const LONGEST_LAG = 0.1;
 /** Fewest blocks that half of a sweep is judged by. */
 const FEWEST_IN_HALF = 12;
-/** Chance below which up and down are taken to differ. */
-export const TOO_RARE = 0.01;
-
 /**
  * Thrust coefficient from a slow ramp without plateaus, by regression on the whole trace:
  *
@@ -66,18 +61,16 @@ export function sweepFitOf(
   const chosen = blocks.bins.flatMap((bin, i) => (bin >= 0 && Number.isFinite(blocks.thrusts[i]!) ? [i] : []));
   const { regression, lag, converged } = laggedRegression(blocks, chosen, { perSquare, freeZero });
   const zero = freeZero ? regression.coefficients.at(-1)! : 0;
-  const half = (direction: 1 | -1, shift: number) =>
-    halfFit(blocks, chosen.filter((i) => risingAt(blocks, i) === direction), { perSquare, zero, shift });
-  const [up, down] = [half(1, lag), half(-1, lag)];
+  const [up, down] = ([1, -1] as const).map((direction) => {
+    const part = chosen.filter((i) => risingAt(blocks, i) === direction);
+    return wayFit(blocks, part, { perSquare, zero, lag });
+  }) as [Uncertain | null, Uncertain | null];
   const K = regression.coefficients[0]!;
   const errors = (k: number) => Math.max(regression.standardErrors[k]!, regression.robustStandardErrors[k]!);
-  const chance = up && down ? chanceOfDifference(up, down) : null;
   const lagDoubt = uncertain(lag, errors(1) / Math.abs(K), regression.degreesOfFreedom);
-  const lagEffect = up && down ? plainRatio(blocks, chosen, zero) - 1 : null;
-  const apart = chance !== null && chance < TOO_RARE ? Math.abs(up!.coefficient - down!.coefficient) : 0;
-  // Thrust ahead of the rotation rate: a slow tachometer, or friction; one pace of the ramp can not tell them apart.
-  const ambiguous = lagDoubt.interval95[1] < 0 ? Math.abs(K * (lagEffect ?? 0)) : 0;
-  const disagreement = Math.max(apart, ambiguous) / 2;
+  const lagEffect = up && down ? up.value / down.value - 1 : null;
+  // Thrust ahead of the rotation rate: a slow tachometer, or a fading scale; one pace of the ramp can not tell them apart.
+  const ambiguous = lagDoubt.interval95[1] < 0 ? Math.abs(K * (lagEffect ?? 0)) / 2 : 0;
   return {
     fit: {
       coefficient: K,
@@ -85,21 +78,22 @@ export function sweepFitOf(
         chosen.reduce((sum, i, t) => sum + (blocks.bins[i] === bin ? regression.influences[0]![t]! : 0), 0),
       ),
       // Which of the two ways is right is not known: a uniform distribution between them.
-      independent: Math.hypot(errors(0), disagreement / Math.sqrt(3)),
+      independent: Math.hypot(errors(0), ambiguous / Math.sqrt(3)),
       degreesOfFreedom: regression.degreesOfFreedom,
       chiSquared: regression.innovationSquares / regression.innovationVariance,
       scatterRatio: Math.max(1, errors(0) / regression.standardErrors[0]!),
-      residuals: used.map(({ thrustPoint: p }) => (p.y - K * p.x) / Math.hypot(weighingUncertainty(p), K * p.roundingX)),
+      residuals: used.map(
+        ({ thrustPoint: p }) => (p.y - K * p.x) / Math.hypot(weighingUncertainty(p), K * p.roundingX),
+      ),
       converged,
     },
     blocks: chosen.length,
     blockDuration: blocks.duration,
     autocorrelation: regression.autocorrelation,
     lag: lagDoubt,
-    up: up && uncertain(up.coefficient, up.standardError, up.degreesOfFreedom),
-    down: down && uncertain(down.coefficient, down.standardError, down.degreesOfFreedom),
+    up,
+    down,
     lagEffect,
-    chanceOfDifference: chance,
     freeZero,
     converged,
   };
@@ -131,7 +125,8 @@ function laggedRegression(blocks: SweepBlocks, chosen: readonly number[], { perS
   for (let step = 0; step < MAXIMUM_STEPS; step++) {
     const change = regression.coefficients[1]! / regression.coefficients[0]!;
     const doubt = regression.standardErrors[1]! / Math.abs(regression.coefficients[0]!);
-    if (Math.abs(change) <= TOLERANCE * doubt + EXACT * blocks.duration) return { regression, lag, converged: regression.converged };
+    if (Math.abs(change) <= TOLERANCE * doubt + EXACT * blocks.duration)
+      return { regression, lag, converged: regression.converged };
     // Between blocks the rate is drawn straight: across a corner the steps would swing to and fro for ever.
     if (change * last < 0) damping /= 2;
     lag += damping * change;
@@ -147,47 +142,28 @@ function followsOf({ follows }: SweepBlocks, chosen: readonly number[]): boolean
   return chosen.map((i, t) => t > 0 && follows[i]! && chosen[t - 1] === i - 1);
 }
 
-interface HalfFit {
-  readonly coefficient: number;
-  readonly standardError: number;
-  readonly degreesOfFreedom: number;
+interface WayModel {
+  readonly perSquare: number;
+  readonly zero: number;
+  readonly lag: number;
 }
 
-/** The coefficient of the blocks of one direction, lag and zero taken as found on the whole. */
-function halfFit(
-  blocks: SweepBlocks,
-  chosen: readonly number[],
-  { perSquare, zero, shift }: { readonly perSquare: number; readonly zero: number; readonly shift: number },
-): HalfFit | null {
-  if (chosen.length < FEWEST_IN_HALF) return null;
-  const squares = laggedSquares(blocks, blocks.squares, shift);
-  const { coefficients, standardErrors, robustStandardErrors, degreesOfFreedom } = autoregressiveRegression({
-    y: chosen.map((i) => blocks.thrusts[i]! - zero),
-    columns: [chosen.map((i) => perSquare * squares[i]!)],
-    follows: followsOf(blocks, chosen),
+/**
+ * Coefficient of the blocks of one direction from rate and thrust of the same moment, Σ T n² / Σ n⁴, so that lag and
+ * friction show as a difference between the ways. Its doubt is that of a regression with the lag allowed for: without, the
+ * lag itself would pass for noise. Null with too few blocks.
+ */
+function wayFit(blocks: SweepBlocks, part: readonly number[], { perSquare, zero, lag }: WayModel): Uncertain | null {
+  if (part.length < FEWEST_IN_HALF) return null;
+  const thrusts = part.map((i) => blocks.thrusts[i]! - zero);
+  const now = part.map((i) => perSquare * blocks.squares[i]!);
+  const squares = laggedSquares(blocks, blocks.squares, lag);
+  const { standardErrors, robustStandardErrors, degreesOfFreedom } = autoregressiveRegression({
+    y: thrusts,
+    columns: [part.map((i) => perSquare * squares[i]!)],
+    follows: followsOf(blocks, part),
   });
-  const standardError = Math.max(standardErrors[0]!, robustStandardErrors[0]!);
-  return { coefficient: coefficients[0]!, standardError, degreesOfFreedom };
-}
-
-/** Σ T n² / Σ n⁴ of the way up over that of the way down, rate and thrust of the same moment. */
-function plainRatio(blocks: SweepBlocks, chosen: readonly number[], zero: number): number {
-  const slope = (direction: 1 | -1) => {
-    let [above, below] = [0, 0];
-    for (const i of chosen) {
-      if (risingAt(blocks, i) !== direction) continue;
-      above += (blocks.thrusts[i]! - zero) * blocks.squares[i]!;
-      below += blocks.squares[i]! ** 2;
-    }
-    return above / below;
-  };
-  return slope(1) / slope(-1);
-}
-
-function chanceOfDifference(up: HalfFit, down: HalfFit): number {
-  const doubt = Math.hypot(up.standardError, down.standardError);
-  return twoSidedPValue(
-    (up.coefficient - down.coefficient) / (doubt || Number.MIN_VALUE),
-    Math.min(up.degreesOfFreedom, down.degreesOfFreedom),
-  );
+  const product = now.reduce((sum, x, t) => sum + x * thrusts[t]!, 0);
+  const slope = product / now.reduce((sum, x) => sum + x * x, 0);
+  return uncertain(slope, Math.max(standardErrors[0]!, robustStandardErrors[0]!), degreesOfFreedom);
 }

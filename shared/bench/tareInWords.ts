@@ -11,7 +11,8 @@ export function tareInWords({ tare, plateaus }: Pick<Reduction, "tare" | "platea
 
 function driftInWords({ driftRate, drift, windows, shape }: Reduction["tare"]): string {
   if (windows.length === 1) return "One rest only, so a drift of the zero can not be seen.";
-  const way = shape === "line" ? "by one straight line through all tare windows" : "from the first tare window to the last";
+  const way =
+    shape === "line" ? "by one straight line through all tare windows" : "from the first tare window to the last";
   if (driftRate) {
     const [low, high] = driftRate.interval95;
     const rate = formatUncertain(driftRate, PER_MINUTE);

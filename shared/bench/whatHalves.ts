@@ -16,7 +16,7 @@ interface Act {
   readonly rows: readonly BudgetRow[];
   /** More readings also make the scatter better known: degrees of freedom grow as the factor falls by its square. */
   readonly byAveraging: boolean;
-  /** Less than this is not practical: twenty-five times the readings, or twenty times as exact. */
+  /** Less than this is not practical: ten times the readings, or twenty times as exact. Common practice, no source. */
   readonly least: number;
   readonly words: (factor: number) => string;
 }
@@ -101,7 +101,7 @@ function halfWidth(rows: readonly BudgetRow[]): number {
   return u === 0 ? 0 : u * coverageFactor(effectiveDegreesOfFreedom(parts));
 }
 
-const MOST_READINGS = 1 / Math.sqrt(25);
+const MOST_READINGS = 1 / Math.sqrt(10);
 const MOST_EXACT = 1 / 20;
 
 const PLATEAU_SOURCES: readonly DoubtSource[] = [

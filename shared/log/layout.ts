@@ -166,7 +166,8 @@ function noteHead(
   if (header?.groupLine) ledger.note("log.header-rows", header.groupLine);
   if (header?.short) ledger.note("log.header-short", header.line, { example: header.names[0]! });
   natures.forEach(({ kind, affix, example }, column) => {
-    if (kind === "text" && !isUnclearNumber(example)) ledger.note("log.text-column", firstDataLine, { column, example });
+    if (kind === "text" && !isUnclearNumber(example))
+      ledger.note("log.text-column", firstDataLine, { column, example });
     if (kind === "clock") ledger.note("log.clock", firstDataLine, { column, example });
     if (affix) ledger.note("log.affix", firstDataLine, { column, example });
   });

@@ -32,18 +32,23 @@ export type AdvancePoint = z.infer<typeof AdvancePoint>;
 /** A polynomial of a coefficient in the advance ratio, with the doubt of the single points. */
 export const AdvanceCurve = z
   .strictObject({
-    order: z.int().min(1).max(4),
+    order: z.int().min(1).max(4).describe("Highest power of J"),
     orderFrom: z.enum(["stated", "informationCriterion", "fewPoints"]).describe("Who chose the order"),
     criteria: z
-      .array(z.strictObject({ order: z.int(), criterion: z.number() }))
+      .array(
+        z.strictObject({
+          order: z.int().describe("Highest power of J"),
+          criterion: z.number().describe("AICc of it"),
+        }),
+      )
       .describe("Corrected information criterion of each order that was tried; less is better"),
     coefficients: z.array(z.number()).describe("Of 1, J, J² and so on"),
     covariance: z
       .array(z.array(z.number()))
       .describe("Of the coefficients, from what differs between points, widened; what all points share comes on top"),
-    points: z.int().min(2),
-    chiSquared: z.number().min(0),
-    degreesOfFreedom: z.int().min(0),
+    points: z.int().min(2).describe("Plateaus in the curve"),
+    chiSquared: z.number().min(0).describe("Weighted residual sum of squares"),
+    degreesOfFreedom: z.int().min(0).describe("Points less coefficients"),
     scatterRatio: z.number().min(1).describe("Factor the uncertainty was widened by"),
     converged: z.boolean(),
   })

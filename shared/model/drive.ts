@@ -50,7 +50,13 @@ export const DriveRequest = z
       .default({})
       .describe("Standard uncertainties of the inputs, same unit as each"),
     correlations: z
-      .array(z.strictObject({ of: MotorInput, and: MotorInput, coefficient: z.number().min(-1).max(1) }))
+      .array(
+        z.strictObject({
+          of: MotorInput,
+          and: MotorInput,
+          coefficient: z.number().min(-1).max(1).describe("Correlation coefficient, -1 to 1"),
+        }),
+      )
       .default([])
       .describe("Correlations of motor constants that were identified together; other inputs are independent"),
   })

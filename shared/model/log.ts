@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { ColumnRole } from "./recipe.ts";
 import { ReadingChoice } from "./readingChoice.ts";
+import { ColumnRole } from "./recipe.ts";
 import { ResultWarning } from "./uncertain.ts";
 
 /** How the text of a log is laid out. */

@@ -126,7 +126,7 @@ export type WetLoss = z.infer<typeof WetLoss>;
 
 export const PolePairs = z
   .strictObject({
-    polePairs: z.int().min(1),
+    polePairs: z.int().min(1).describe("Magnet pole pairs, the nearest whole number"),
     ratio: uncertainSi({ symbol: "n_e/n", unit: "1", text: "Electrical turns for one turn of the shaft" }),
     off: z.number().describe("Measured ratio less the whole number"),
   })
@@ -142,7 +142,7 @@ export const ThrottleMap = z
     linearity: z.number().min(0).describe("Greatest distance of the duty from the line, part of full"),
     points: z.array(
       z.strictObject({
-        command: z.number(),
+        command: z.number().describe("Command in the unit of its column"),
         throttle: UncertainNumber,
         used: z.boolean().describe("Counts in the line; points at full duty do not"),
       }),
@@ -174,7 +174,7 @@ export const MotorIdentification = z
     polePairs: PolePairs.nullable(),
     throttleMap: ThrottleMap.nullable(),
     residuals: z.array(MotorResidual),
-    degreesOfFreedom: z.int().min(0),
+    degreesOfFreedom: z.int().min(0).describe("Balances and stated constants less unknowns"),
     chiSquared: z.number().min(0).describe("Weighted sum of squared residuals before widening"),
     scatterRatio: z
       .number()

@@ -58,7 +58,13 @@ export const MotorUncertainties = z
       text: "Standard uncertainty of its growth",
     }).exactOptional(),
     correlations: z
-      .array(z.strictObject({ of: MotorConstantName, and: MotorConstantName, coefficient: z.number().min(-1).max(1) }))
+      .array(
+        z.strictObject({
+          of: MotorConstantName,
+          and: MotorConstantName,
+          coefficient: z.number().min(-1).max(1).describe("Correlation coefficient, -1 to 1"),
+        }),
+      )
       .max(6)
       .exactOptional()
       .describe("Correlation of two constants that were identified together; absent pairs are independent"),

@@ -19,7 +19,10 @@ export type RefusableRepair = (typeof REFUSABLE_REPAIRS)[number];
 export const LogReading = z
   .strictObject({
     encoding: z.enum(["utf-8", "utf-16le", "utf-16be", "windows-1252"]).exactOptional(),
-    delimiter: z.enum(DELIMITERS).exactOptional().describe("Between two cells; a single space stands for any run of blanks"),
+    delimiter: z
+      .enum(DELIMITERS)
+      .exactOptional()
+      .describe("Between two cells; a single space stands for any run of blanks"),
     decimalMark: z.enum([".", ","]).exactOptional(),
     thousands: z
       .enum(["certain", "always", "never"])

@@ -27,7 +27,10 @@ export const ReadingChoice = z
     electricalPower: implied("P_e", "W", "Electrical power at the strongest rows; null where it was not measured"),
     momentumLimit: implied("T_max", "N", "Greatest thrust that momentum theory allows for that power"),
     options: z.array(ReadingOption).min(2),
-    recommended: z.string().nullable().describe("The unit of the only possible reading; null where several are possible"),
+    recommended: z
+      .string()
+      .nullable()
+      .describe("The unit of the only possible reading; null where several are possible"),
     sentence: z.string().describe("All of it in words"),
   })
   .meta({ id: "ReadingChoice" });

@@ -140,7 +140,9 @@ export const Recipe = z
           mode: z.literal("spans").describe("Set by hand: nothing else in the recipe moves them"),
           spans: z.array(z.strictObject({ ...Span.shape, origin: PlateauOrigin.exactOptional() })).min(1),
         }),
-        z.strictObject({ mode: z.literal("sweep").describe("A slow ramp: regression on the whole trace, no plateaus") }),
+        z.strictObject({
+          mode: z.literal("sweep").describe("A slow ramp: regression on the whole trace, no plateaus"),
+        }),
       ])
       .default({ mode: "automatic" }),
     stand: StandFacts.exactOptional().describe("What a person stated of the stand and its water; absent: nothing"),
@@ -148,14 +150,19 @@ export const Recipe = z
       .array(
         z.union([
           z.strictObject({ ...Span.shape, reason: Reason }),
-          z.strictObject({ line: z.int().min(1).describe("Line of the file, in a table without a clock"), reason: Reason }),
+          z.strictObject({
+            line: z.int().min(1).describe("Line of the file, in a table without a clock"),
+            reason: Reason,
+          }),
         ]),
       )
       .default([])
       .describe(
         "Plateaus whose middle lies in such a span, or that rest on such a line, are shown but not fitted; each has its reason",
       ),
-    advanceSpeeds: AdvanceSpeeds.exactOptional().describe("Speed of the propeller through the water, where no column has it"),
+    advanceSpeeds: AdvanceSpeeds.exactOptional().describe(
+      "Speed of the propeller through the water, where no column has it",
+    ),
     advanceOrder: z
       .int()
       .min(1)

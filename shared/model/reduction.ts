@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { RunBudget } from "./budget.ts";
 import { AdvanceFit } from "./advance.ts";
+import { RunBudget } from "./budget.ts";
 import { si } from "./fields.ts";
 import { FluidProperties } from "./fluid.ts";
 import { InstrumentRole } from "./instrument.ts";
@@ -128,9 +128,21 @@ export const Sweep = z
       unit: "1",
       text: "First-order autocorrelation of what the regression leaves",
     }),
-    lag: uncertainSi({ symbol: "τ", unit: "s", text: "Time by which the thrust reading comes after the rotation rate" }),
-    up: uncertainSi({ symbol: "K_T", unit: "1", text: "Thrust coefficient of the way up alone" }).nullable(),
-    down: uncertainSi({ symbol: "K_T", unit: "1", text: "Thrust coefficient of the way down alone" }).nullable(),
+    lag: uncertainSi({
+      symbol: "τ",
+      unit: "s",
+      text: "Time by which the thrust reading comes after the rotation rate",
+    }),
+    up: uncertainSi({
+      symbol: "K_T",
+      unit: "1",
+      text: "Thrust coefficient of the way up alone, lag not allowed for",
+    }).nullable(),
+    down: uncertainSi({
+      symbol: "K_T",
+      unit: "1",
+      text: "Thrust coefficient of the way down alone, lag not allowed for",
+    }).nullable(),
     lagEffect: si(z.number().nullable(), {
       symbol: "δ",
       unit: "1",
@@ -192,7 +204,11 @@ export const Reduction = z
     torqueCoefficient: uncertainSi({ symbol: "K_Q", unit: "1", text: "Torque coefficient, C_P/2π" }).nullable(),
     powerSource: z.enum(["torque", "motorConstants"]).nullable().describe("Where the shaft power comes from"),
     staticMerit: uncertainSi({ symbol: "FM", unit: "1", text: "Static merit: ideal over real shaft power" }).nullable(),
-    exponent: uncertainSi({ symbol: "e", unit: "1", text: "Exponent of thrust against rotation rate; theory 2. Null where plateaus at rest do not tell it" }).nullable(),
+    exponent: uncertainSi({
+      symbol: "e",
+      unit: "1",
+      text: "Exponent of thrust against rotation rate; theory 2. Null where plateaus at rest do not tell it",
+    }).nullable(),
     intercept: uncertainSi({
       symbol: "T_i",
       unit: "N",
@@ -200,7 +216,9 @@ export const Reduction = z
     }).nullable(),
     thrustFit: CoefficientFit,
     powerFit: CoefficientFit.nullable(),
-    budget: RunBudget.exactOptional().describe("Where the doubt of each coefficient comes from, and what would halve it"),
+    budget: RunBudget.exactOptional().describe(
+      "Where the doubt of each coefficient comes from, and what would halve it",
+    ),
     advance: AdvanceFit.nullable().describe("Curves against the advance ratio; null for a bollard run"),
     reverse: ReverseFit.nullable().describe("Plateaus that turn backwards, reduced apart; null without such"),
     calibrations: z

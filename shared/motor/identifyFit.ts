@@ -23,6 +23,8 @@ export interface MotorFit {
   readonly degreesOfFreedom: number;
   readonly chiSquared: number;
   readonly scatterRatio: number;
+  /** The readings came with uncertainties of their own. */
+  readonly weighted: boolean;
   readonly converged: boolean;
   readonly residuals: readonly MotorResidual[];
 }
@@ -52,6 +54,7 @@ export function fitMotor(request: MotorIdentificationRequest, plan: UnknownPlan)
     degreesOfFreedom,
     chiSquared: ofReadings,
     scatterRatio,
+    weighted,
     converged: last.fit.converged,
     residuals: residualsOf(points, request, plan, last),
   };

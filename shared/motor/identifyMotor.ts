@@ -5,10 +5,11 @@ import {
   type MotorIdentificationRequest,
   type WetLoss,
 } from "../model/motorIdentification.ts";
-import { formatQuantity, formatUncertain } from "../quantity/format.ts";
+import { formatUncertain } from "../quantity/format.ts";
 import { InputProblem, OutOfDomain } from "../quantity/problem.ts";
 import { uncertain } from "../quantity/uncertain.ts";
-import { type Warning, warning } from "../quantity/warning.ts";
+import { warning } from "../quantity/warning.ts";
+import { identificationDoubts, torqueDisagrees } from "./identifyDoubts.ts";
 import { fitMotor, type MotorFit } from "./identifyFit.ts";
 import { polePairsFrom } from "./identifyPolePairs.ts";
 import { identificationSentence } from "./identifySentence.ts";
@@ -54,7 +55,7 @@ export function identifyMotor(request: MotorIdentificationRequest): MotorIdentif
     scatterRatio: fit.scatterRatio,
     converged: fit.converged,
   };
-  const warnings = [...plan.warnings, ...(check?.warnings ?? []), ...doubtsOf(fit, constants, wetLoss)];
+  const warnings = [...plan.warnings, ...(check?.warnings ?? []), ...identificationDoubts(fit, constants, wetLoss)];
   return { ...found, sentence: identificationSentence(found, request.points), warnings };
 }
 
@@ -193,65 +194,3 @@ function torqueCheck(request: MotorIdentificationRequest, plan: UnknownPlan) {
   if (Math.abs(byTorque - Kt) <= TOLD * apart) return { torqueConstant, warnings: [] };
   return { torqueConstant, warnings: [torqueDisagrees(byTorque / Kt)] };
 }
-
-function torqueDisagrees(ratio: number): Warning {
-  return warning({
-    code: "motor.torque-disagrees",
-    where: "torque",
-    found: `By torque against current the torque constant is ${((ratio - 1) * 100).toFixed(1)} % ${ratio > 1 ? "above" : "below"} that of voltage and speed, and in SI the two are one constant`,
-    needed: "torque, current and speed that belong together",
-    mend: "Check the arm and calibration of the torque cell, the current meter, the pole pairs, and that full throttle is full",
-  });
-}
-
-function doubtsOf(fit: MotorFit, constants: IdentifiedConstants, wetLoss: WetLoss | null): Warning[] {
-  const { resistance, noLoadCurrent, noLoadCurrentSlope } = constants;
-  const found: Warning[] = [];
-  const add = (code: string, where: string, words: string, mend: string) =>
-    found.push(warning({ code, where, found: words, needed: "", mend }));
-  if (!fit.converged)
-    add(
-      "motor.not-converged",
-      "fit",
-      "The search for the constants did not settle",
-      "Check the points for one that is far off",
-    );
-  if (resistance.value <= 0)
-    add(
-      "motor.resistance-not-positive",
-      "resistance",
-      `The winding resistance comes out as ${formatQuantity(resistance.value, MILLIOHM)}`,
-      "Is every point at full throttle that is said to be? Is the controller's resistance too large?",
-    );
-  else if (resistance.standardUncertainty > 0.3 * resistance.value)
-    add(
-      "motor.resistance-vague",
-      "resistance",
-      `The winding resistance is hardly known: ${formatUncertain(resistance, MILLIOHM)}`,
-      "A loaded point at full throttle with more current would tell it better",
-    );
-  if ((noLoadCurrent && noLoadCurrent.value < 0) || (noLoadCurrentSlope && noLoadCurrentSlope.value < 0))
-    add(
-      "motor.losses-not-physical",
-      "no-load current",
-      "The no-load current comes out below zero at rest, or falling with speed",
-      "Check the zero of the current meter and that no propeller was on the shaft",
-    );
-  if (wetLoss && wetLoss.torque.value < 2 * wetLoss.torque.standardUncertainty)
-    add(
-      "motor.wet-loss-not-seen",
-      "wet loss",
-      "The extra loss in water is not clear of its doubt",
-      "Is the rotor really flooded? Run the wet points at higher speed too",
-    );
-  if (fit.scatterRatio > 2 && fit.coverageDegreesOfFreedom !== Infinity && fit.chiSquared > 0)
-    add(
-      "motor.scatter",
-      "residuals",
-      `The points scatter ${fit.scatterRatio.toFixed(1)} times as much as their own uncertainties explain; the intervals were widened by that`,
-      "A warm winding, a sagging battery or a wrong throttle does that: look at the residuals",
-    );
-  return found;
-}
-
-const MILLIOHM = { symbol: "mΩ", factor: 1e-3 };

@@ -151,7 +151,11 @@ function inverseNormal(X: readonly (readonly number[])[]): number[][] {
 }
 
 /** Square roots of the long-run variance of Σ gain × innovation, Bartlett weights. */
-function robustErrors(gains: readonly (readonly number[])[], innovations: readonly number[], unknowns: number): number[] {
+function robustErrors(
+  gains: readonly (readonly number[])[],
+  innovations: readonly number[],
+  unknowns: number,
+): number[] {
   const count = innovations.length;
   const reach = Math.floor(4 * (count / 100) ** (2 / 9));
   return gains.map((gain) => {

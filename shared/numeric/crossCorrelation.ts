@@ -29,7 +29,7 @@ export function laggedCorrelation(
   for (let i = from; i < to; i++) {
     const a = x[i + lag]!;
     const b = y[i]!;
-    if (a !== a || b !== b) continue;
+    if (Number.isNaN(a) || Number.isNaN(b)) continue;
     pairs++;
     const dx = a - meanX;
     const dy = b - meanY;

@@ -54,7 +54,9 @@ export function polynomialFit(data: LineData & { readonly order: number }): Poly
   let converged = exact;
   for (let step = 0; !converged && step < MAXIMUM_STEPS; step++) {
     const before = solved;
-    uncertainties = checked.x.map((x, i) => Math.hypot(checked.uy[i]!, before.slopeAt(x) * checked.ux[i]!) || TOLERANCE);
+    uncertainties = checked.x.map(
+      (x, i) => Math.hypot(checked.uy[i]!, before.slopeAt(x) * checked.ux[i]!) || TOLERANCE,
+    );
     solved = solve(checked, order, scale, uncertainties);
     const change = checked.x.map((x, i) => Math.abs(solved.at(x) - before.at(x)) / uncertainties[i]!);
     converged = Math.max(...change) <= TOLERANCE;

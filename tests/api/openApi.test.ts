@@ -42,9 +42,13 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     `post ${project}/runs/table`,
     ...["get", "put", "delete"].map((method) => `${method} ${project}/runs/{id}`),
     `post ${project}/runs/{id}/restore`,
+    `get ${project}/runs/{id}/electrical`,
+    ...["motor-identification", "flooded-rotor"].map((what) => `post /api/compute/${what}`),
     ...["inspection", "reduction", "reduction/progress", "monte-carlo", "monte-carlo/progress", "trace", "file"].map(
       (what) => `get ${project}/runs/{id}/${what}`,
     ),
+    `post ${project}/runs/{id}/companion`,
+    ...["inspection", "alignment"].map((what) => `get ${project}/runs/{id}/companion/${what}`),
     `post ${project}/comparison`,
     ...["operating-point", "bollard-estimate", "fluid"].map((what) => `post /api/compute/${what}`),
   ];

@@ -22,23 +22,30 @@ export interface DrawnRun {
 const TEMPERATURE_UNCERTAINTY = 1;
 const STATED_TEMPERATURE = 291.15;
 
+/** Whether scales, callipers and thermometer are off as was stated, or exact: then only what the readings show is tried. */
+export type Calibrated = "asStated" | "exactly";
+
 /** One simulated run of a stand with force and torque cells, drawn from `seed`; the text of its log is read and reduced. */
-export function drawnRun(seed: number): DrawnRun {
-  const { request, truth } = drawnRequest(seed);
+export function drawnRun(seed: number, calibrated: Calibrated = "asStated"): DrawnRun {
+  const { request, truth } = drawnRequest(seed, calibrated);
   return { reduction: reduceRun(request), truth };
 }
 
 /** The same before it is reduced. */
-export function drawnRequest(seed: number): { readonly request: RunRequest; readonly truth: DrawnRun["truth"] } {
+export function drawnRequest(
+  seed: number,
+  calibrated: Calibrated = "asStated",
+): { readonly request: RunRequest; readonly truth: DrawnRun["truth"] } {
   const random = randomSource(seed, 7);
   // Neighbouring seeds of this generator start alike.
   for (let i = 0; i < 20; i++) random.uniform();
   const between = (low: number, high: number) => low + (high - low) * random.uniform();
   const thrustCoefficient = between(0.12, 0.34);
   const torqueCoefficient = thrustCoefficient ** 1.5 / (2 * Math.PI * between(0.34, 0.55) * Math.sqrt(Math.PI / 2));
-  const temperature = STATED_TEMPERATURE + TEMPERATURE_UNCERTAINTY * random.normal();
-  const diameterUncertainty = between(0, 2e-4);
-  const [forceUncertainty, torqueUncertainty] = [between(0, 0.01), between(0, 0.01)];
+  const part = calibrated === "exactly" ? 0 : 1;
+  const temperature = STATED_TEMPERATURE + part * TEMPERATURE_UNCERTAINTY * random.normal();
+  const diameterUncertainty = part * between(0, 2e-4);
+  const [forceUncertainty, torqueUncertainty] = [part * between(0, 0.01), part * between(0, 0.01)];
   const diameter = 0.076 + 1e-4 * random.normal();
   const text = standLog(
     {

@@ -67,8 +67,3 @@ test("normalised errors have mean 0 and deviation 1", () => {
   expect(deviation).toBeGreaterThan(0.8);
   expect(deviation).toBeLessThan(1.2);
 });
-
-test("up and down are told to differ in at most 3 % of ramps in which they do not", () => {
-  const told = share(OUTCOMES.map(({ reduction }) => reduction.warnings.some(({ code }) => code === "bench.sweep-up-down")));
-  expect(told).toBeLessThanOrEqual(0.03);
-});

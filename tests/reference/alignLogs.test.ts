@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { alignLogs, onFirstClock } from "../../shared/bench/alignLogs.ts";
 import { mergedLog } from "../../shared/bench/mergedLog.ts";
 import { laggedCorrelation } from "../../shared/numeric/crossCorrelation.ts";
-import { InputProblem } from "../../shared/quantity/problem.ts";
+import type { InputProblem } from "../../shared/quantity/problem.ts";
 import { recipeOf, tableOf } from "../unit/benchTable.ts";
 import { electricalTable, rateAt, type SecondClock, thrustTable } from "./twoClocks.ts";
 
@@ -103,7 +103,11 @@ test("a run that repeats itself is refused, because another lag fits as well", (
   const first = tableOf({ time: times, thrust: times.map(wave) });
   const other = tableOf({ clock: times.slice(600, 1800), current: times.slice(600, 1800).map(wave) });
   const work = () =>
-    alignLogs({ first: { ...FIRST, table: first }, second: { table: other, recipe: recipeOf(ELECTRICAL.slice(0, 2)) }, lag: AUTOMATIC });
+    alignLogs({
+      first: { ...FIRST, table: first },
+      second: { table: other, recipe: recipeOf(ELECTRICAL.slice(0, 2)) },
+      lag: AUTOMATIC,
+    });
   expect(refusal(work)).toBe("bench.lag-not-distinct");
 });
 
@@ -112,14 +116,23 @@ test("logs of two different runs are refused, and a stated lag is taken all the 
   const noise = (k: number) => times.map((_, i) => Math.sin(i * i * k) + Math.sin(i * k * 3.1));
   const first = tableOf({ time: times, thrust: noise(0.7) });
   const other = tableOf({ clock: times, current: noise(1.9) });
-  const parts = { first: { ...FIRST, table: first }, second: { table: other, recipe: recipeOf(ELECTRICAL.slice(0, 2)) } };
+  const parts = {
+    first: { ...FIRST, table: first },
+    second: { table: other, recipe: recipeOf(ELECTRICAL.slice(0, 2)) },
+  };
   expect(refusal(() => alignLogs({ ...parts, lag: AUTOMATIC }))).toBe("bench.lag-not-found");
   const { alignment } = alignLogs({ ...parts, lag: { mode: "stated", seconds: -2.5 } });
   expect(alignment.lag.value).toBe(-2.5);
 });
 
 test("logs without a common signal or without a clock are refused in words", () => {
-  const voltage = { table: tableOf({ clock: [0, 1, 2], volts: [1, 2, 3] }), recipe: recipeOf([["time", "s"], ["voltage", "V"]]) };
+  const voltage = {
+    table: tableOf({ clock: [0, 1, 2], volts: [1, 2, 3] }),
+    recipe: recipeOf([
+      ["time", "s"],
+      ["voltage", "V"],
+    ]),
+  };
   expect(refusal(() => alignLogs({ first: FIRST, second: voltage, lag: AUTOMATIC }))).toBe("bench.no-common-signal");
   const timeless = { table: tableOf({ amps: [0, 1, 2] }), recipe: recipeOf([["current", "A"]]) };
   expect(refusal(() => alignLogs({ first: FIRST, second: timeless, lag: AUTOMATIC }))).toBe("bench.align-no-time");

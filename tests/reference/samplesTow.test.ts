@@ -42,12 +42,18 @@ describe("the towed demonstration log", () => {
   test("the bands hold the true curves at nine in ten advance ratios or more", () => {
     const { samples } = advance;
     const share = (hits: boolean[]) => hits.filter(Boolean).length / hits.length;
-    expect(share(samples.map(({ advanceRatio: J, thrustCoefficient }) => holds(thrustCoefficient, K_T(J))))).toBeGreaterThan(0.9);
-    expect(share(samples.map(({ advanceRatio: J, torqueCoefficient }) => holds(torqueCoefficient!, K_Q(J))))).toBeGreaterThan(0.9);
+    expect(
+      share(samples.map(({ advanceRatio: J, thrustCoefficient }) => holds(thrustCoefficient, K_T(J)))),
+    ).toBeGreaterThan(0.9);
+    expect(
+      share(samples.map(({ advanceRatio: J, torqueCoefficient }) => holds(torqueCoefficient!, K_Q(J)))),
+    ).toBeGreaterThan(0.9);
   });
 
   test("the bands are no wider than 6 % of the coefficient at rest", () => {
-    for (const { thrustCoefficient: { interval95 } } of advance.samples)
+    for (const {
+      thrustCoefficient: { interval95 },
+    } of advance.samples)
       expect((interval95[1] - interval95[0]) / AT_REST.thrustCoefficient).toBeLessThan(0.06);
   });
 
@@ -64,7 +70,9 @@ describe("the towed demonstration log", () => {
   });
 
   test("the description of the demonstration does not give the fall with the advance ratio away", () => {
-    const numbers = JSON.stringify(DEMO).match(/-?\d+(\.\d+)?/g)!.map(Number);
+    const numbers = JSON.stringify(DEMO)
+      .match(/-?\d+(\.\d+)?/g)!
+      .map(Number);
     for (const part of [...TRUE_FALL.thrust, ...TRUE_FALL.torque]) expect(numbers).not.toContain(part);
     expect(numbers).not.toContain(TRUE_PROPELLERS.pitch10.thrustCoefficient);
   });

@@ -32,5 +32,10 @@ export function electricalTable({ at, rate = 0 }: SecondClock) {
   const middle = (run[0]! + run.at(-1)!) / 2;
   const clock = run.map((t) => at + middle + (t - middle) / (1 + rate));
   const current = run.map((t) => 0.4 + 2.5e-6 * rateAt(t) ** 2 + 0.05 * Math.sin(3.3 * t));
-  return tableOf({ clock, current, voltage: run.map((t) => 15.2 - 0.035 * (0.4 + 2.5e-6 * rateAt(t) ** 2)), speed: run.map((t) => rateAt(t) + 0 * t) });
+  return tableOf({
+    clock,
+    current,
+    voltage: run.map((t) => 15.2 - 0.035 * (0.4 + 2.5e-6 * rateAt(t) ** 2)),
+    speed: run.map((t) => rateAt(t) + 0 * t),
+  });
 }

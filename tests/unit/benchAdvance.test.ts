@@ -58,8 +58,12 @@ const USES = [
   ["advanceSpeed", "m/s"],
   ["command", "us"],
 ] as const;
-const UNSIGNED = USES.map(([role, unit]) => (role === "command" ? (["ignore", "1"] as const) : ([role, unit] as const)));
-const STILL = USES.map(([role, unit]) => (role === "advanceSpeed" ? (["ignore", "1"] as const) : ([role, unit] as const)));
+const UNSIGNED = USES.map(([role, unit]) =>
+  role === "command" ? (["ignore", "1"] as const) : ([role, unit] as const),
+);
+const STILL = USES.map(([role, unit]) =>
+  role === "advanceSpeed" ? (["ignore", "1"] as const) : ([role, unit] as const),
+);
 
 const codes = ({ warnings }: Reduction) => warnings.map(({ code }) => code);
 const covers = ({ interval95: [low, high] }: { interval95: readonly [number, number] }, truth: number) =>
@@ -111,7 +115,10 @@ describe("a carriage that steps its speed under a constant throttle", () => {
     const [before, after] = [reduction, stated].map(({ advance: found }) => found!.zeroThrust!.advanceRatio);
     const added = Math.sqrt(after!.standardUncertainty ** 2 - before!.standardUncertainty ** 2);
     expect(added / after!.value).toBeCloseTo(0.02, 3);
-    expect(stated.thrustCoefficient.standardUncertainty).toBeCloseTo(reduction.thrustCoefficient.standardUncertainty, 9);
+    expect(stated.thrustCoefficient.standardUncertainty).toBeCloseTo(
+      reduction.thrustCoefficient.standardUncertainty,
+      9,
+    );
   });
 });
 

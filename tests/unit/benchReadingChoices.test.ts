@@ -18,7 +18,11 @@ function logOf(header: string, thrust: (newton: number) => number, rate: (rpm: n
 
 function choicesOf(text: string, more: object = {}, polePairs?: number) {
   const table = readLog(new TextEncoder().encode(text), "stand.csv");
-  const recipe = recipeFromGuesses({ guesses: guessRoles(table), fluid: { kind: "fresh", temperature: 291.15 }, polePairs });
+  const recipe = recipeFromGuesses({
+    guesses: guessRoles(table),
+    fluid: { kind: "fresh", temperature: 291.15 },
+    polePairs,
+  });
   return readingChoices({ table, recipe, propeller: propellerOf(), ...more });
 }
 const same = (value: number) => value;
@@ -58,7 +62,12 @@ test("unlabelled columns: thrust is judged with every open reading of the rotati
 
 test("a motor that can not turn so fast without load rules a reading out", () => {
   const text = logOf("time (s),thrust (N),speed,voltage (V),current (A)", same, (rpm) => 2 * rpm);
-  const slow = { speedConstant: (2 * Math.PI * 2500) / 60 / 15, resistance: 0.1, noLoadCurrent: 0.3, noLoadCurrentSlope: 0 };
+  const slow = {
+    speedConstant: (2 * Math.PI * 2500) / 60 / 15,
+    resistance: 0.1,
+    noLoadCurrent: 0.3,
+    noLoadCurrentSlope: 0,
+  };
   const [rate] = choicesOf(text, { motor: slow }, 2);
   expect(rate?.options[0]).toMatchObject({ unit: "rpm", verdict: "impossible" });
   expect(rate?.options[0]?.sentence).toContain("faster than the motor turns without load, 2500 rpm");
@@ -67,5 +76,10 @@ test("a motor that can not turn so fast without load rules a reading out", () =>
 test("what a person has decided is asked about again only where it can not be", () => {
   const decided = new Set(["thrust", "rotationRate"] as const);
   expect(choicesOf(logOf("time (s),load,speed,voltage (V),current (A)", same, same), { decided })).toEqual([]);
-  expect(choicesOf(logOf(NAMED, (newton) => newton / 0.00980665, same), { decided })).toHaveLength(1);
+  expect(
+    choicesOf(
+      logOf(NAMED, (newton) => newton / 0.00980665, same),
+      { decided },
+    ),
+  ).toHaveLength(1);
 });

@@ -18,7 +18,9 @@ function answerOf({ bytes, companion, stated = {}, polePairs, reading = {} }: Br
   const table = readLog(bytes, "stand.csv", reading);
   const guessed = recipeFromGuesses({ guesses: guessRoles(table), fluid: FRESH, polePairs });
   const told = [...asFound.repairs, ...table.repairs, ...inspectLog(table).warnings].map(({ code }) => code);
-  told.push(...readingChoices({ table, recipe: guessed, propeller: propellerOf() }).map(() => "bench.reading-doubtful"));
+  told.push(
+    ...readingChoices({ table, recipe: guessed, propeller: propellerOf() }).map(() => "bench.reading-doubtful"),
+  );
   const columns = guessed.columns.map((use) => {
     const [role, unit] = (stated[use.column] ?? "").split(" ");
     return role ? { ...use, role: role as ColumnRole, unit: unit! } : use;
@@ -37,15 +39,18 @@ function together(first: { table: ReturnType<typeof readLog>; recipe: Recipe }, 
   return { ...merged, warnings: merged.warnings.map(({ code }) => code) };
 }
 
-test.each(BROKEN_LOGS.filter(({ refused }) => !refused))("$name: $what: the answer is right and says what was done", (log) => {
-  const { reduction, told } = answerOf(log);
-  const { interval95 } = reduction.thrustCoefficient;
-  const truth = (log.sign ?? 1) * TRUE_THRUST_COEFFICIENT;
-  expect(interval95[0]).toBeLessThanOrEqual(truth);
-  expect(interval95[1]).toBeGreaterThanOrEqual(truth);
-  expect(Math.abs(interval95[1] - interval95[0])).toBeLessThan(0.02 * TRUE_THRUST_COEFFICIENT);
-  for (const code of log.told) expect([...told]).toContain(code);
-});
+test.each(BROKEN_LOGS.filter(({ refused }) => !refused))(
+  "$name: $what: the answer is right and says what was done",
+  (log) => {
+    const { reduction, told } = answerOf(log);
+    const { interval95 } = reduction.thrustCoefficient;
+    const truth = (log.sign ?? 1) * TRUE_THRUST_COEFFICIENT;
+    expect(interval95[0]).toBeLessThanOrEqual(truth);
+    expect(interval95[1]).toBeGreaterThanOrEqual(truth);
+    expect(Math.abs(interval95[1] - interval95[0])).toBeLessThan(0.02 * TRUE_THRUST_COEFFICIENT);
+    for (const code of log.told) expect([...told]).toContain(code);
+  },
+);
 
 test.each(BROKEN_LOGS.filter(({ refused }) => refused))("$name: $what: it is refused at the right place", (log) => {
   const attempt = () => answerOf(log);
@@ -60,7 +65,9 @@ test.each(BROKEN_LOGS.filter(({ refused }) => refused))("$name: $what: it is ref
 
 test("the list of broken logs is the one that is tested", async () => {
   const rows = BROKEN_LOGS.map(({ name, what, told, refused, sign }) => {
-    const answer = refused ? `refused: \`${refused.code}\` at ${refused.where}` : `K_T ${sign === -1 ? "−" : ""}0.2 within its interval`;
+    const answer = refused
+      ? `refused: \`${refused.code}\` at ${refused.where}`
+      : `K_T ${sign === -1 ? "−" : ""}0.2 within its interval`;
     return `| ${name} | ${what} | ${answer} | ${told.map((code) => `\`${code}\``).join(", ") || "–"} |`;
   });
   const text = [

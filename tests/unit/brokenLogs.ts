@@ -119,7 +119,9 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
   {
     name: "windows-1252",
     what: "windows-1252 with µ and ° in the header",
-    bytes: windows1252(written({ header: ["time (s)", "throttle (µs)", ...HEADER.slice(2)] }).replace("(A)", "(A) 18°")),
+    bytes: windows1252(
+      written({ header: ["time (s)", "throttle (µs)", ...HEADER.slice(2)] }).replace("(A)", "(A) 18°"),
+    ),
     told: [],
   },
   { name: "line ends", what: "three kinds of line end in one file", bytes: utf8(mixedEnds()), told: [] },
@@ -132,7 +134,12 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
   {
     name: "units row",
     what: "units on a line of their own",
-    bytes: utf8(written({ header: ["time", "throttle", "thrust", "speed", "voltage", "current"] }).replace("\n", "\ns,us,N,rpm,V,A\n")),
+    bytes: utf8(
+      written({ header: ["time", "throttle", "thrust", "speed", "voltage", "current"] }).replace(
+        "\n",
+        "\ns,us,N,rpm,V,A\n",
+      ),
+    ),
     told: [],
   },
   {
@@ -150,13 +157,21 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
   {
     name: "ragged rows",
     what: "rows with cells missing at the end or too many",
-    bytes: utf8(lines.map((line, i) => (i > 0 && i % 90 === 5 ? line.split(",").slice(0, 4).join(",") : i > 0 && i % 90 === 7 ? `${line},7` : line)).join("\n")),
+    bytes: utf8(
+      lines
+        .map((line, i) =>
+          i > 0 && i % 90 === 5 ? line.split(",").slice(0, 4).join(",") : i > 0 && i % 90 === 7 ? `${line},7` : line,
+        )
+        .join("\n"),
+    ),
     told: ["log.short-row", "log.long-row"],
   },
   {
     name: "ovf nan --",
     what: "words where a number should be",
-    bytes: utf8(written({ rows: withCell(2, (old, _, row) => (row % 37 === 3 ? ["ovf", "nan", "--"][row % 3]! : old)) })),
+    bytes: utf8(
+      written({ rows: withCell(2, (old, _, row) => (row % 37 === 3 ? ["ovf", "nan", "--"][row % 3]! : old)) }),
+    ),
     told: ["log.missing-cell"],
   },
   {
@@ -202,7 +217,14 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
     name: "no header",
     what: "numbers from the first line on",
     bytes: utf8(lines.slice(1).join("\n")),
-    stated: { "0": "time s", "1": "command us", "2": "thrust N", "3": "rotationRate rpm", "4": "voltage V", "5": "current A" },
+    stated: {
+      "0": "time s",
+      "1": "command us",
+      "2": "thrust N",
+      "3": "rotationRate rpm",
+      "4": "voltage V",
+      "5": "current A",
+    },
     told: ["log.no-header"],
   },
   {
@@ -228,7 +250,12 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
   {
     name: "electrical rpm unlabelled",
     what: "a speed column that counts electrical turns and does not say so",
-    bytes: utf8(written({ header: [...HEADER.slice(0, 3), "speed", ...HEADER.slice(4)], rows: withCell(3, (_, { rpm }) => (7 * rpm).toFixed(0)) })),
+    bytes: utf8(
+      written({
+        header: [...HEADER.slice(0, 3), "speed", ...HEADER.slice(4)],
+        rows: withCell(3, (_, { rpm }) => (7 * rpm).toFixed(0)),
+      }),
+    ),
     stated: { "3": "rotationRate erpm" },
     polePairs: 7,
     told: ["bench.reading-doubtful"],
@@ -303,7 +330,9 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
   {
     name: "two logs apart",
     what: "thrust and rotation rate in one log, voltage and current in another with a clock 412.3 s ahead",
-    bytes: utf8(written({ header: [HEADER[0]!, ...HEADER.slice(2, 4)], rows: ROWS.map((row) => [row[0]!, row[2]!, row[3]!]) })),
+    bytes: utf8(
+      written({ header: [HEADER[0]!, ...HEADER.slice(2, 4)], rows: ROWS.map((row) => [row[0]!, row[2]!, row[3]!]) }),
+    ),
     companion: utf8(
       `clock (s),voltage (V),current (A)\n${MOMENTS.map(({ t, volts, amps }) => `${(t + 412.3).toFixed(1)},${volts.toFixed(3)},${amps.toFixed(3)}`).join("\n")}\n`,
     ),

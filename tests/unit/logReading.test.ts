@@ -23,7 +23,11 @@ test.each([
   expect([...read(text).columns[0]!]).toEqual(made);
   const table = read(text, { refusedRepairs: [code] });
   expect([...table.columns[0]!]).toEqual(refused);
-  expect(table.repairs.find((repair) => repair.code === code)).toMatchObject({ refusable: true, refused: true, firstLine: 5 });
+  expect(table.repairs.find((repair) => repair.code === code)).toMatchObject({
+    refusable: true,
+    refused: true,
+    firstLine: 5,
+  });
   expect(table.repairs.find((repair) => repair.code === code)!.message).toContain("as you chose");
 });
 
@@ -56,14 +60,20 @@ test("the decimal mark may be stated: 1,234 between semicolons is 1.234 or, as t
 });
 
 test("delimiter, header line, first data line and encoding may be stated", () => {
-  expect(read("a,b\n1,2;3\n4,5;6\n", { delimiter: ";", decimalMark: "," }).columns.map(([first]) => first)).toEqual([1.2, 3]);
+  expect(read("a,b\n1,2;3\n4,5;6\n", { delimiter: ";", decimalMark: "," }).columns.map(([first]) => first)).toEqual([
+    1.2, 3,
+  ]);
   const text = "old,names,x\ntime,thrust,rpm\n0,1,10\n1,2,20\n2,3,30\n";
   const stated = read(text, { headerLine: 1 });
   expect(stated.shape.columns.map(({ header }) => header)).toEqual(["old", "names", "x"]);
   expect(codes(stated)).toContain("log.preamble");
   expect(read(text, { headerLine: null }).shape.columns.every(({ header }) => header === "")).toBe(true);
   expect([...read(text, { firstDataLine: 4 }).columns[0]!]).toEqual([1, 2]);
-  const latin = readLog(Uint8Array.from("t \xb5s,b\n1,2\n", (letter) => letter.charCodeAt(0)), "stand.csv", { encoding: "windows-1252" });
+  const latin = readLog(
+    Uint8Array.from("t \xb5s,b\n1,2\n", (letter) => letter.charCodeAt(0)),
+    "stand.csv",
+    { encoding: "windows-1252" },
+  );
   expect(latin.shape.columns[0]!.header).toBe("t µs");
 });
 
@@ -76,13 +86,18 @@ test("a reading that leaves no rows, or names no header, is refused and says how
     }
     return null;
   };
-  expect(problem({ delimiter: "|" })).toMatchObject({ code: "log.reading-fits-nothing", mend: expect.stringMatching(/go back/i) });
+  expect(problem({ delimiter: "|" })).toMatchObject({
+    code: "log.reading-fits-nothing",
+    mend: expect.stringMatching(/go back/i),
+  });
   expect(problem({ headerLine: 9 })?.code).toBe("log.reading-fits-nothing");
 });
 
 test("without a stated reading nothing changes, and every refusable repair is known to the schema", () => {
   expect(read(HEAD, LogReading.parse({}))).toEqual(read(HEAD));
-  expect(LogReading.parse({ refusedRepairs: [...REFUSABLE_REPAIRS] }).refusedRepairs).toHaveLength(REFUSABLE_REPAIRS.length);
+  expect(LogReading.parse({ refusedRepairs: [...REFUSABLE_REPAIRS] }).refusedRepairs).toHaveLength(
+    REFUSABLE_REPAIRS.length,
+  );
 });
 
 const counter = (values: readonly number[]) =>
@@ -95,7 +110,10 @@ test.each([
   { what: "32-bit microseconds", values: steps(2 ** 32 - 500_000, 20_000, 60, 2 ** 32) },
   { what: "16-bit milliseconds", values: steps(2 ** 16 - 400, 20, 60, 2 ** 16) },
   { what: "16-bit milliseconds, three times", values: steps(0, 100, 2000, 2 ** 16) },
-  { what: "signed 32-bit milliseconds", values: steps(2 ** 31 - 400, 20, 60, 2 ** 32).map((v) => (v >= 2 ** 31 ? v - 2 ** 32 : v)) },
+  {
+    what: "signed 32-bit milliseconds",
+    values: steps(2 ** 31 - 400, 20, 60, 2 ** 32).map((v) => (v >= 2 ** 31 ? v - 2 ** 32 : v)),
+  },
 ])("$what that run over are carried on, told, and left alone when refused", ({ values }) => {
   const step = values[1]! - values[0]!;
   const table = read(counter(values));

@@ -96,6 +96,21 @@ describe("what the points can tell", () => {
     expect(loose.degreesOfFreedom).toBe(5);
   });
 
+  test("points that scatter more than their uncertainties explain widen the interval, and it is said", () => {
+    const scattered = (off: number) =>
+      [200, 300, 400, 500, 550].map((omega, i) => {
+        const exact = point("noLoadDry", omega, 0, WORTH);
+        return { ...exact, current: exact.current + (i % 2 ? off : -off) };
+      });
+    const stated = { resistance: { value: 0.1 } };
+    const [calm, wild] = [identify({ points: scattered(0), stated }), identify({ points: scattered(0.1), stated })];
+    const u = (found: typeof calm) => found.constants!.noLoadCurrent!.standardUncertainty;
+    expect(wild.scatterRatio).toBeGreaterThan(2);
+    expect(u(wild) / u(calm)).toBeCloseTo(wild.scatterRatio, 0);
+    expect(codes(wild)).toContain("motor.scatter");
+    expect(codes(calm)).not.toContain("motor.scatter");
+  });
+
   test("a torque cell that reads 10 % too much is seen in the torque constant", () => {
     const points = [0.05, 0.15, 0.3, 0.45].map((torque) => ({
       ...point("loaded", 350, torque, WORTH),

@@ -75,7 +75,7 @@ test.each([
     about: "an unknown role of a column",
     schema: Recipe,
     data: { ...recipe, columns: [{ column: 0, role: "push", unit: "N" }] },
-    says: 'columns[0].role: "push" is not one of the choices. Needed: time, command, thrust, torque, rotationRate, voltage, current, electricalPower, temperature, ignore.',
+    says: 'columns[0].role: "push" is not one of the choices. Needed: time, command, thrust, torque, rotationRate, voltage, current, electricalPower, temperature, advanceSpeed, ignore.',
   },
   {
     about: "a span without an end, deep in a choice",

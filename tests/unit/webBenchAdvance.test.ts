@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { reduce, recipeOf, tableOf } from "./benchTable.ts";
 import {
   advanceRows,
   advanceWords,
@@ -10,6 +9,7 @@ import {
   withSpeedUncertainty,
 } from "../../web/views/bench/advanceModel.ts";
 import { coefficientFacts } from "../../web/views/bench/coefficientsModel.ts";
+import { recipeOf, reduce, tableOf } from "./benchTable.ts";
 import { reductionOf } from "./webBenchReduction.fixture.ts";
 
 const USES = [
@@ -38,7 +38,7 @@ describe("a run with advance speed", () => {
 
   test("is answered with thrust at rest, zero thrust and best efficiency", () => {
     expect(advanceWords(reduction)!.answer).toMatch(
-      /^K_T goes from 0\.28.* at rest \(continued\) to zero at J = 0\.9\d.*; the best efficiency is 0\.\d+.* at J = 0\.\d+/,
+      /^K_T falls from 0\.28.* at rest \(continued\) to zero at J = 0\.9\d.*; the best efficiency is 0\.\d+.* at J = 0\.\d+/,
     );
   });
 
@@ -75,7 +75,11 @@ describe("the recipe", () => {
 
   test("takes one speed for the run, keeps its uncertainty, and lets go of it", () => {
     const towed = withSpeedUncertainty(withAdvanceSpeed(recipe, 1.2), 0.02);
-    expect(withAdvanceSpeed(towed, 1.5).advanceSpeeds).toEqual({ mode: "constant", speed: 1.5, relativeUncertainty: 0.02 });
+    expect(withAdvanceSpeed(towed, 1.5).advanceSpeeds).toEqual({
+      mode: "constant",
+      speed: 1.5,
+      relativeUncertainty: 0.02,
+    });
     expect(withAdvanceSpeed(towed, null)).toEqual(recipe);
   });
 

@@ -150,11 +150,7 @@ test("a sweep replaces the plateaus, and back to automatic undoes it", () => {
 });
 
 test("back to automatic takes every edit of plateaus and tares away", () => {
-  const edited = leavingOut(
-    withPlateauMoved(RECIPE, PLATEAUS, 0, { start: 11, end: 17 }),
-    PLATEAUS[1]!,
-    "x",
-  );
+  const edited = leavingOut(withPlateauMoved(RECIPE, PLATEAUS, 0, { start: 11, end: 17 }), PLATEAUS[1]!, "x");
   expect(isAutomatic(edited)).toBe(false);
   expect(isAutomatic(automatic(edited))).toBe(true);
 });

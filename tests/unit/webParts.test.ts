@@ -13,7 +13,8 @@ const EMPTY = { propellers: [], motors: [], controllers: [], packs: [], instrume
 test("the forms have a field for everything a part can hold, each with a label", () => {
   for (const kind of KINDS) {
     const fields = fieldsOf(kind);
-    expect(fields.map(({ key }) => key)).toEqual(Object.keys(PART_SCHEMAS[kind].shape));
+    const held = new Set(fields.map(({ key }) => key.split(".")[0]));
+    expect([...held]).toEqual(Object.keys(PART_SCHEMAS[kind].shape));
     expect(fields.filter(({ label }) => label === "")).toEqual([]);
   }
 });

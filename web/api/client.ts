@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { AlignmentPicture, Companion } from "../../shared/model/alignment.ts";
-import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { MonteCarlo } from "../../shared/model/budget.ts";
+import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts.ts";
 import type { Project } from "../../shared/model/project.ts";

@@ -18,22 +18,24 @@ export function SpanEdges({ axis, spans, onSpanChange }: SpanEdgesProps) {
     <details class="span-edges">
       <summary>Edges as numbers</summary>
       <ul>
-        {spans.filter(({ fixed }) => !fixed).map((span) => (
-          <li key={span.id}>
-            <span class="span-name">{span.label}</span>
-            {(["start", "end"] as const).map((edge) => (
-              <input
-                key={edge}
-                type="number"
-                step="any"
-                value={Number(span[edge].toPrecision(7))}
-                aria-label={`${span.label}, ${edge}${axis.unit && `, ${axis.unit}`}`}
-                onChange={(event) => take(span, edge, event.currentTarget.value)}
-              />
-            ))}
-            <span class="muted">{axis.unit}</span>
-          </li>
-        ))}
+        {spans
+          .filter(({ fixed }) => !fixed)
+          .map((span) => (
+            <li key={span.id}>
+              <span class="span-name">{span.label}</span>
+              {(["start", "end"] as const).map((edge) => (
+                <input
+                  key={edge}
+                  type="number"
+                  step="any"
+                  value={Number(span[edge].toPrecision(7))}
+                  aria-label={`${span.label}, ${edge}${axis.unit && `, ${axis.unit}`}`}
+                  onChange={(event) => take(span, edge, event.currentTarget.value)}
+                />
+              ))}
+              <span class="muted">{axis.unit}</span>
+            </li>
+          ))}
       </ul>
     </details>
   );

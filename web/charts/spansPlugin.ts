@@ -25,6 +25,9 @@ export function spansPlugin(drawing: Drawing): Plugin {
 /** The lines of a plateau lie level like the grid, so they are kept fainter than it. */
 const HATCH_OPACITY = { plateau: 0.2, tare: 0.55, leftOut: 0.55, rejected: 0.35 } as const;
 
+/** Width from which on the reason of a stretch that was not taken stands upright in it, px. */
+const UPRIGHT = 14;
+
 /** The span with the edges it has under the pointer. */
 export function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {
   return dragged?.id === span.id ? { ...span, start: dragged.start, end: dragged.end } : span;
@@ -49,5 +52,13 @@ function drawSpan(chart: Chart, span: ChartSpan, { palette }: Drawing): void {
     ctx.fillStyle = palette.ink;
     ctx.textAlign = "center";
     ctx.fillText(span.label, left + width / 2, chartArea.top + 13);
+  } else if (span.kind === "rejected" && width > UPRIGHT && ctx.measureText(span.label).width < chartArea.height) {
+    ctx.fillStyle = palette.ink;
+    ctx.textAlign = "right";
+    ctx.translate(left + width / 2 + 4, chartArea.top + 6);
+    ctx.rotate(-Math.PI / 2);
+    ctx.fillText(span.label, 0, 0);
+    ctx.rotate(Math.PI / 2);
+    ctx.translate(-(left + width / 2 + 4), -(chartArea.top + 6));
   }
 }

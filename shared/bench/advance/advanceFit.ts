@@ -69,14 +69,15 @@ export function advanceFitOf(
 ): AdvanceFit {
   const { thrust, power, range } = curves;
   const ratioParts = (J: number) => advanceRatioParts(J, run);
+  const hasRest = fitted.some(({ advance }) => advance.isAtRest);
   return {
     speedFrom: run.channels.advanceSpeed ? "column" : "recipe",
     points: shown.map((plateau) => pointDocument(plateau, fitted.indexOf(plateau), curves, run)),
     range: [...range],
     thrustCurve: curveDocument(thrust),
     powerCurve: power && curveDocument(power),
-    samples: samplesOf(curves),
-    bollard: fitted.some(({ advance }) => advance.isAtRest) ? "plateaus" : "extrapolated",
+    samples: samplesOf(curves, hasRest),
+    bollard: hasRest ? "plateaus" : "extrapolated",
     zeroThrust: zeroThrustOf(curves),
     peak: peakOf(curves, ratioParts),
   };
@@ -93,7 +94,7 @@ function curveDocument({ points, polynomial, orderFrom, criteria, scatterRatio }
 }
 
 /** From rest, or from the least J below it, to the greatest J, in equal steps. */
-function samplesOf(curves: AdvanceCurves): AdvanceFit["samples"] {
+function samplesOf(curves: AdvanceCurves, hasRest: boolean): AdvanceFit["samples"] {
   const [low, high] = curves.range;
   const from = Math.min(0, low);
   return Array.from({ length: STEPS + 1 }, (_, step) => {
@@ -103,7 +104,7 @@ function samplesOf(curves: AdvanceCurves): AdvanceFit["samples"] {
     const power = C_P?.document.coefficient ?? null;
     return {
       advanceRatio: J,
-      isExtrapolated: J < low,
+      isExtrapolated: !hasRest && J < low,
       thrustCoefficient: K_T.document.coefficient,
       powerCoefficient: power,
       torqueCoefficient: power && torqueOf(power),
@@ -115,7 +116,12 @@ function samplesOf(curves: AdvanceCurves): AdvanceFit["samples"] {
 const torqueOf = (C_P: Uncertain) => scaled(C_P, 1 / (2 * Math.PI));
 
 /** η_O at J with the doubt of both coefficients; null where the shaft takes no power. `ofRatio`: doubt of J itself. */
-export function efficiencyOf(J: number, thrust: FullFit, power: FullFit, ofRatio: Contribution[] = []): Uncertain | null {
+export function efficiencyOf(
+  J: number,
+  thrust: FullFit,
+  power: FullFit,
+  ofRatio: Contribution[] = [],
+): Uncertain | null {
   const [K_T, C_P] = [thrust.fit.coefficient, power.fit.coefficient];
   if (!(C_P > 0)) return null;
   const value = openWaterEfficiency({

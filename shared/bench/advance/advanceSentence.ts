@@ -3,7 +3,13 @@ import { formatUncertain } from "../../quantity/format.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 
 /** What a run with advance speed says, in one sentence: thrust at rest, its zero, and the best efficiency. */
-export function advanceSentence({ thrustCoefficient: atRest, advance }: { thrustCoefficient: Uncertain; advance: AdvanceFit }): string {
+export function advanceSentence({
+  thrustCoefficient: atRest,
+  advance,
+}: {
+  thrustCoefficient: Uncertain;
+  advance: AdvanceFit;
+}): string {
   const { zeroThrust, peak, bollard, range, samples } = advance;
   const rest = `${formatUncertain(atRest)} at rest${bollard === "extrapolated" ? " (continued)" : ""}`;
   const last = samples.at(-1)!.thrustCoefficient;
@@ -11,11 +17,12 @@ export function advanceSentence({ thrustCoefficient: atRest, advance }: { thrust
     ? `zero at J = ${formatUncertain(zeroThrust.advanceRatio)}${zeroThrust.isExtrapolated ? " (continued)" : ""}`
     : `${formatUncertain(last)} at J = ${range[1].toFixed(2)}, the fastest plateau`;
   const best = peak ? `; ${bestOf(peak)}` : "";
-  return `K_T goes from ${rest} to ${fall}${best}.`;
+  return `K_T falls from ${rest} to ${fall}${best}.`;
 }
 
 function bestOf({ efficiency, advanceRatio, isAtEdge }: NonNullable<AdvanceFit["peak"]>): string {
-  if (isAtEdge) return `the efficiency is ${formatUncertain(efficiency)} at J = ${advanceRatio.value.toFixed(2)}, where the plateaus end, and the best may lie beyond`;
+  if (isAtEdge)
+    return `the efficiency is ${formatUncertain(efficiency)} at J = ${advanceRatio.value.toFixed(2)}, where the plateaus end, and the best may lie beyond`;
   return `the best efficiency is ${formatUncertain(efficiency)} at J = ${formatUncertain(advanceRatio)}`;
 }
 

@@ -39,17 +39,22 @@ export function runCoefficients({ grouping, turning, run, sweep }: CoefficientRe
   const { bollard, curve, plateaus } = grouping;
   if (sweep && curve) throw sweepAtSpeed();
   const curves = curve && advanceCurves(curve, run);
-  const atRest = curves && bollard.length === 0 ? continued(curve!, curves) : onPlateaus(bollard, curves, { run, sweep });
+  const atRest =
+    curves && bollard.length === 0 ? continued(curve!, curves) : onPlateaus(bollard, curves, { run, sweep });
   const sign = Math.sign(atRest.thrust.fit.coefficient) || 1;
   return {
     ...atRest,
     law: tellsLaw(atRest.used, curves) ? quadraticLawOf(atRest.used, sign, run.singleReadings) : null,
     advance: curves && advanceFitOf(curves, curve!, plateaus.filter(hasSpeed), run),
-    reverse: turning.foundBy && grouping.reverse.length > 0 ? reverseFitOf(grouping.reverse, atRest.thrust, turning.foundBy, run) : null,
+    reverse:
+      turning.foundBy && grouping.reverse.length > 0
+        ? reverseFitOf(grouping.reverse, atRest.thrust, turning.foundBy, run)
+        : null,
   };
 }
 
-const hasSpeed = (plateau: JudgedPlateau): plateau is MovingPlateau => plateau.advance !== null && !plateau.turnsOtherWay;
+const hasSpeed = (plateau: JudgedPlateau): plateau is MovingPlateau =>
+  plateau.advance !== null && !plateau.turnsOtherWay;
 
 type AtRest = Pick<RunCoefficients, "used" | "thrust" | "power">;
 

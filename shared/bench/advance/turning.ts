@@ -29,7 +29,10 @@ const ENOUGH = 2;
 export function turningOf(plateaus: readonly TurningPlateau[], idleCommand: number | null): Turning {
   const found = [byRotationRate(plateaus), byCommand(plateaus, idleCommand), byThrust(plateaus)] as const;
   const foundBy = (["rotationRate", "command", "thrust"] as const).find((_, i) => new Set(found[i]).size > 1) ?? null;
-  const directions = foundBy === null ? byEither(found[0], found[1]) : found[foundBy === "rotationRate" ? 0 : foundBy === "command" ? 1 : 2];
+  const directions =
+    foundBy === null
+      ? byEither(found[0], found[1])
+      : found[foundBy === "rotationRate" ? 0 : foundBy === "command" ? 1 : 2];
   const ahead = directions.filter((direction) => direction > 0).length;
   return { directions, foundBy, main: ahead >= Math.min(ENOUGH, directions.length) ? 1 : -1 };
 }

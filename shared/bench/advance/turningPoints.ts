@@ -39,7 +39,8 @@ export function peakOf(
   const { thrust, power, thrustAt, powerAt, range } = curves;
   if (!power || !powerAt) return null;
   const [from, to] = [Math.max(0, range[0]), range[1]];
-  const efficiency = (J: number) => (power.polynomial.at(J) > 0 ? (J * thrust.polynomial.at(J)) / power.polynomial.at(J) : -Infinity);
+  const efficiency = (J: number) =>
+    power.polynomial.at(J) > 0 ? (J * thrust.polynomial.at(J)) / power.polynomial.at(J) : -Infinity;
   const grid = Array.from({ length: STEPS + 1 }, (_, step) => from + (step / STEPS) * (to - from));
   const best = grid.reduce((a, b, i) => (efficiency(b) > efficiency(grid[a]!) ? i : a), 0);
   if (!(efficiency(grid[best]!) > 0)) return null;
@@ -49,7 +50,9 @@ export function peakOf(
   const value = efficiencyOf(J, thrustAt(J), powerAt(J));
   if (value === null) return null;
   if (isAtEdge) return { efficiency: value, advanceRatio: uncertain(J, 0), isAtEdge };
-  const curvature = (steepness(J + DIFFERENCE * (to - from)) - steepness(J - DIFFERENCE * (to - from))) / (2 * DIFFERENCE * (to - from));
+  const curvature =
+    (steepness(J + DIFFERENCE * (to - from)) - steepness(J - DIFFERENCE * (to - from))) /
+    (2 * DIFFERENCE * (to - from));
   const own = placeUncertainty(J, thrust, power, DIFFERENCE * (to - from)) / Math.abs(curvature);
   const degreesOfFreedom = Math.min(thrustAt(J).fit.degreesOfFreedom, powerAt(J).fit.degreesOfFreedom);
   const place = { weight: 1, independent: own, degreesOfFreedom, parts: ratioParts(J) };
@@ -65,8 +68,12 @@ function steepnessAt(J: number, thrust: CurveFit, power: CurveFit): number {
 /** Standard uncertainty of that steepness from the points of both curves, which are taken as independent. */
 function placeUncertainty(J: number, thrust: CurveFit, power: CurveFit, h: number): number {
   const [K, C] = [thrust.polynomial, power.polynomial];
-  const ofThrust = pulls(thrust, J, h).map(({ value, slope }) => value * C.at(J) + J * (slope * C.at(J) - value * C.slopeAt(J)));
-  const ofPower = pulls(power, J, h).map(({ value, slope }) => K.at(J) * value + J * (K.slopeAt(J) * value - K.at(J) * slope));
+  const ofThrust = pulls(thrust, J, h).map(
+    ({ value, slope }) => value * C.at(J) + J * (slope * C.at(J) - value * C.slopeAt(J)),
+  );
+  const ofPower = pulls(power, J, h).map(
+    ({ value, slope }) => K.at(J) * value + J * (K.slopeAt(J) * value - K.at(J) * slope),
+  );
   const spread = (changes: readonly number[], { polynomial, scatterRatio }: CurveFit) =>
     scatterRatio * Math.hypot(...changes.map((change, i) => change * polynomial.pointUncertainties[i]!));
   return Math.hypot(spread(ofThrust, thrust), spread(ofPower, power));

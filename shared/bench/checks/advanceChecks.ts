@@ -96,7 +96,8 @@ function notConverged({ thrustCurve, powerCurve }: AdvanceFit): Warning | null {
 const TOLD_BY = {
   rotationRate: "the sign of the rotation rate",
   command: "the command below its idle value",
-  thrust: "the sign of the thrust, for the log holds neither a signed rotation rate nor a command on both sides of idle",
+  thrust:
+    "the sign of the thrust, for the log holds neither a signed rotation rate nor a command on both sides of idle",
 } as const;
 
 function astern({ plateaus, foundBy, thrustCoefficient, toForward }: ReverseFit): Warning {

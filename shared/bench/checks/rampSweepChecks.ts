@@ -1,20 +1,18 @@
-import type { Uncertain } from "../../quantity/uncertain.ts";
 import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import type { Uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import type { RunFacts } from "../runFacts.ts";
-import { TOO_RARE, type SweepFit } from "../sweepFit.ts";
+import type { SweepFit } from "../sweepFit.ts";
 
 /** Part of the coefficient by which up and down may differ before the lag is allowed for. */
 const MUCH = 0.02;
-/** The same after it. */
+/** Smaller differences are not worth a word. */
 const RELEVANT = 0.005;
 
 /** What a reader of a coefficient from a slow ramp should know. */
 export function rampSweepChecks({ sweep }: RunFacts): Warning[] {
   if (sweep === null) return [];
-  return [tooFast(sweep), early(sweep), upAgainstDown(sweep), oneWay(sweep), noLag(sweep), freeZero(sweep)].filter(
-    (found) => found !== null,
-  );
+  return [tooFast(sweep), early(sweep), oneWay(sweep), noLag(sweep), freeZero(sweep)].filter((found) => found !== null);
 }
 
 const percent = (part: number) => `${formatNumber(100 * Math.abs(part), 2)} %`;
@@ -25,9 +23,9 @@ function tooFast({ lagEffect, lag }: SweepFit): Warning | null {
   return warning({
     code: "bench.sweep-too-fast",
     where: "sweep",
-    found: `before a lag is allowed for, the way up gives ${percent(lagEffect)} ${lagEffect < 0 ? "less" : "more"} thrust coefficient than the way down: the ramp was fast for this stand, and the result hangs on the lag of ${seconds(lag)} that was found`,
+    found: `before a lag is allowed for, the way up gives ${percent(lagEffect)} ${lagEffect < 0 ? "less" : "more"} thrust coefficient than the way down: the ramp was fast for this stand, or its pivot sticks. It was put down to a lag of ${seconds(lag)}, and the result hangs on that`,
     needed: `less than ${percent(MUCH)}`,
-    mend: "Ramp more slowly, or hold steps",
+    mend: "Ramp at half the pace: what a lag does is halved, what friction does stays; or hold steps",
   });
 }
 
@@ -38,22 +36,9 @@ function early({ lag, lagEffect }: SweepFit): Warning | null {
   return warning({
     code: "bench.sweep-early-thrust",
     where: "sweep",
-    found: `thrust comes before the rotation rate (lag ${seconds(lag)}), so that up and down differ by ${percent(lagEffect)} without it: a tachometer that averages, or friction in the pivot; one ramp can not tell which, and half of the difference is part of the uncertainty`,
+    found: `thrust comes before the rotation rate (lag ${seconds(lag)}), so that up and down differ by ${percent(lagEffect)} without it: a tachometer that averages, or a scale that fades on the way down; one ramp can not tell which, and half of the difference is part of the uncertainty`,
     needed: "",
-    mend: "Ramp at half the pace: what a slow tachometer does is halved, what friction does stays",
-  });
-}
-
-function upAgainstDown({ up, down, chanceOfDifference }: SweepFit): Warning | null {
-  if (!up || !down || chanceOfDifference === null || chanceOfDifference >= TOO_RARE) return null;
-  const part = up.value / down.value - 1;
-  if (Math.abs(part) < RELEVANT) return null;
-  return warning({
-    code: "bench.sweep-up-down",
-    where: "sweep",
-    found: `with the lag allowed for, the thrust coefficient is ${formatUncertain(up)} on the way up and ${formatUncertain(down)} on the way down: ${percent(part)} ${part > 0 ? "less" : "more"} down. Their difference is part of the uncertainty`,
-    needed: "the same both ways",
-    mend: "Likely: friction in the pivot, a scale that creeps, heating, or water that was set moving",
+    mend: "Ramp at half the pace: what a slow tachometer does is halved, what the scale does stays",
   });
 }
 
@@ -73,7 +58,8 @@ function noLag({ converged }: SweepFit): Warning | null {
   return warning({
     code: "bench.sweep-no-lag",
     where: "sweep",
-    found: "the search for the lag between rotation rate and thrust did not settle; the coefficient was taken without one",
+    found:
+      "the search for the lag between rotation rate and thrust did not settle; the coefficient was taken without one",
     needed: "",
     mend: "Compare up and down before you trust it, or ramp more slowly",
   });
@@ -84,7 +70,8 @@ function freeZero({ freeZero: free }: SweepFit): Warning | null {
   return warning({
     code: "bench.sweep-free-zero",
     where: "sweep",
-    found: "the log holds no rest, so one zero for the whole ramp was fitted together with the coefficient; a drift of it can not be seen",
+    found:
+      "the log holds no rest, so one zero for the whole ramp was fitted together with the coefficient; a drift of it can not be seen",
     needed: "a few seconds at rest before and after the ramp",
     mend: "",
   });

@@ -81,7 +81,9 @@ function betweenVisits(plateaus: readonly MeasuredPlateau[]): Growth | null {
     electricalPower && electricalPower.mean > 0 ? electricalPower.mean / rotationRate.mean ** 3 : null;
   const visits = repeatedRates(plateaus).flatMap(([first, second]) => {
     const [a, b] = [perCube(first), perCube(second)];
-    return a !== null && b !== null && Number.isFinite(b / a) ? [{ x: second.middle - first.middle, y: b / a - 1 }] : [];
+    return a !== null && b !== null && Number.isFinite(b / a)
+      ? [{ x: second.middle - first.middle, y: b / a - 1 }]
+      : [];
   });
   if (visits.length < 2) return null;
   const [x, y] = [visits.map((visit) => visit.x), visits.map((visit) => visit.y)];

@@ -1,3 +1,4 @@
+import type { AdvanceFit } from "../../model/advance.ts";
 import type { QualityCheck } from "../../model/quality.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -14,7 +15,8 @@ const SUBJECT = {
 };
 
 /** Are there enough plateaus, far enough apart, to see a wrong zero or a bent law? */
-export function plateauRange({ used }: Pick<RunFacts, "used">): QualityCheck {
+export function plateauRange({ used, advance }: Pick<RunFacts, "used" | "advance">): QualityCheck {
+  if (advance) return advanceRange(advance);
   const rates = used.map(({ measured }) => measured.rotationRate.mean);
   const range = (Math.max(...rates) / Math.min(...rates)) ** 2;
   const text = `${used.length} plateaus, n² over a factor of ${formatNumber(range, 2)}`;
@@ -24,5 +26,27 @@ export function plateauRange({ used }: Pick<RunFacts, "used">): QualityCheck {
     measured,
     sentence: `The fit rests on ${text}: a wrong zero or a coefficient that changes with speed would hardly show.`,
     mend: "Hold five steps or more from half the top speed, or less, to full speed; up and down again is better.",
+  });
+}
+
+/** Plateaus that show how the coefficients bend with the advance ratio: three for a parabola, as many again to check it. */
+const FEWEST_AT_SPEED = 6;
+
+/** At speed it is the advance ratio that must be covered, to where the thrust ends. */
+function advanceRange({ points, range: [low, high], zeroThrust }: AdvanceFit): QualityCheck {
+  const count = points.filter(({ isFitted }) => isFitted).length;
+  const text = `${count} plateaus, advance ratios ${formatNumber(low, 2)} to ${formatNumber(high, 2)}`;
+  const measured = { value: count, unit: "1", text };
+  const subject = {
+    ...SUBJECT,
+    limit: `at least ${FEWEST_AT_SPEED} plateaus, and one beyond zero thrust (common practice)`,
+  };
+  const reachesZero = zeroThrust !== null && !zeroThrust.isExtrapolated;
+  if (count >= FEWEST_AT_SPEED && reachesZero)
+    return passed(subject, measured, `The curves rest on ${text}, beyond zero thrust.`);
+  return flagged(subject, {
+    measured,
+    sentence: `The curves rest on ${text}${reachesZero ? "" : ", short of zero thrust"}: how they bend is known no better than that.`,
+    mend: "Add plateaus: at rest, and at speeds up to where the thrust falls to zero.",
   });
 }

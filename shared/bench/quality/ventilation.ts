@@ -51,7 +51,7 @@ export function ventilation(facts: RunFacts): QualityCheck {
   if (facts.recipe.fluid.kind === "air") return passed(SUBJECT, null, "The run was in air: there is no air to draw.");
   const stretches = heldStretches(facts)
     .map(stretchOf)
-    .filter((one) => one.ratios.length >= FEWEST_READINGS);
+    .filter(({ ratios, mean }) => ratios.length >= FEWEST_READINGS && mean !== 0);
   const loaded = stretches.filter(({ rate }) => rate >= LOADED_PART * facts.rest.topRate);
   const signs = loaded.flatMap((stretch) => [
     ...withinSign(stretch),

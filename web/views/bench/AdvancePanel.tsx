@@ -46,7 +46,9 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
           ]}
           help={words.orders}
           onChange={(order) =>
-            void editRecipe("Set the order of the curves", (now) => withOrder(now, order === "auto" ? null : Number(order)))
+            void editRecipe("Set the order of the curves", (now) =>
+              withOrder(now, order === "auto" ? null : Number(order)),
+            )
           }
         />
       </div>
@@ -99,7 +101,8 @@ export function AdvanceSpeedFields({ recipe }: { readonly recipe: Recipe }) {
           help="Of the whole run. Leave it empty for a run at rest (bollard); a column of the log serves as well."
           onChange={() => undefined}
           onCommit={(speed) =>
-            speed !== stated && void editRecipe("Set the speed through the water", (now) => withAdvanceSpeed(now, speed))
+            speed !== stated &&
+            void editRecipe("Set the speed through the water", (now) => withAdvanceSpeed(now, speed))
           }
         />
       )}

@@ -18,8 +18,8 @@ import { provenance } from "./coefficientsModel.ts";
 import { FitPanel } from "./FitPanel.tsx";
 import { Intake } from "./Intake.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
-import { ReadingPanel } from "./ReadingPanel.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
+import { ReadingPanel } from "./ReadingPanel.tsx";
 import { RunList } from "./RunList.tsx";
 import { SetupPanel } from "./SetupPanel.tsx";
 import { TarePanel } from "./TarePanel.tsx";
@@ -62,7 +62,7 @@ export default function BenchView() {
         <div class="bench-side">
           <Intake />
           <RunList />
-          <Caution about="bench" />
+          <Caution about={motorRun ? "motor" : "bench"} />
         </div>
         <div class="bench-main">{run !== null && <OpenRun key={run.id} run={run} reduction={reduction} />}</div>
       </div>

@@ -1,5 +1,5 @@
-import { recipeFromGuesses } from "../../../shared/bench/recipeFromGuesses.ts";
 import { useState } from "preact/hooks";
+import { recipeFromGuesses } from "../../../shared/bench/recipeFromGuesses.ts";
 import type { LogInspection } from "../../../shared/model/log.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
@@ -25,7 +25,11 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
   const [uses, setUses] = useState<readonly ColumnUse[]>(() => columnsThatFit(run.document, inspection));
   const ofMotor = partOf("motors", recipe.motorId)?.document.polePairs;
   const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? ofMotor ?? null);
-  const model = columnsModel(inspection, uses, companion?.columns.map(({ role }) => role));
+  const model = columnsModel(
+    inspection,
+    uses,
+    companion?.columns.map(({ role }) => role),
+  );
   const gaps = [
     ...model.missing,
     ...(model.needsPolePairs && polePairs === null

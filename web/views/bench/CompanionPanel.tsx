@@ -65,7 +65,9 @@ function LaidOver({ run, companion }: LaidOverProps) {
           help="Found from both logs until you state it."
           onChange={() => undefined}
           onCommit={(seconds) =>
-            seconds !== null && seconds !== lag && void editRun(run.id, `Moved the electrical log of ${name}`, withLag(seconds))
+            seconds !== null &&
+            seconds !== lag &&
+            void editRun(run.id, `Moved the electrical log of ${name}`, withLag(seconds))
           }
         />
       </div>

@@ -38,9 +38,7 @@ export function PlateauActions({ row, reduction, unit }: PlateauActionsProps) {
         onCancel={done}
         onSplit={(at) => {
           done();
-          void editRecipe(`Split ${byHand}`, (recipe) =>
-            withPlateauSplit(recipe, reduction.plateaus, row.index, at),
-          );
+          void editRecipe(`Split ${byHand}`, (recipe) => withPlateauSplit(recipe, reduction.plateaus, row.index, at));
         }}
       />
     );

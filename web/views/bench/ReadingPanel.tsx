@@ -39,11 +39,7 @@ export function ReadingPanel({ run, inspection }: ReadingPanelProps) {
               <li key={key}>
                 {message}{" "}
                 {change && (
-                  <button
-                    type="button"
-                    class="quiet"
-                    onClick={() => void editRecipe(change.text, change.apply)}
-                  >
+                  <button type="button" class="quiet" onClick={() => void editRecipe(change.text, change.apply)}>
                     {change.text}
                   </button>
                 )}

@@ -24,8 +24,8 @@ export function SpanForm({ what, unit, gap, onSpan }: SpanFormProps) {
   const missing = filled ? gap(span) : "";
   const field = (label: string, text: string, take: (text: string) => void) => (
     <label>
-      {label}{" "}
-      <input type="number" step="any" value={text} onInput={(event) => take(event.currentTarget.value)} /> {unit}
+      {label} <input type="number" step="any" value={text} onInput={(event) => take(event.currentTarget.value)} />{" "}
+      {unit}
     </label>
   );
   return (

@@ -55,7 +55,7 @@ export function TarePanel({ reduction, recipe, hasClock }: TarePanelProps) {
                 type="radio"
                 name="tare-shape"
                 checked={shape === value}
-                onChange={() => void editRecipe(`Tare ${words}`, (now) => withTareShape(now, value))}
+                onChange={() => void editRecipe(`Tare: ${words}`, (now) => withTareShape(now, value))}
               />{" "}
               {words}
             </label>

@@ -48,7 +48,14 @@ export function TracePanel() {
   return (
     <>
       <Chart spec={spec} height={360} onSpanChange={move} onSpanSelect={pick} />
-      {reduction !== null && sweepInWords(reduction).map((sentence) => <p key={sentence}>{sentence}</p>)}
+      {reduction?.sweep && (
+        <section class="card">
+          <h2>Reduced as a sweep</h2>
+          {sweepInWords(reduction).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </section>
+      )}
       <div class="row">
         {spec.spans?.length ? <p class="hint">Drag the edge of a plateau or tare to move it.</p> : null}
         {offersSweep(reduction, openState.value?.problem?.code) && (

@@ -20,7 +20,12 @@ type Coefficients = Pick<AdvancePoint, "thrustCoefficient" | "torqueCoefficient"
 /** K_Q is drawn tenfold, as open-water diagrams do, so that the three share one axis. */
 const CURVES: readonly Curve[] = [
   { id: "thrust", name: "K_T", style: 0, of: ({ thrustCoefficient }) => thrustCoefficient },
-  { id: "torque", name: "10 K_Q", style: 1, of: ({ torqueCoefficient }) => torqueCoefficient && scaled(torqueCoefficient, 10) },
+  {
+    id: "torque",
+    name: "10 K_Q",
+    style: 1,
+    of: ({ torqueCoefficient }) => torqueCoefficient && scaled(torqueCoefficient, 10),
+  },
   { id: "efficiency", name: "Efficiency η", style: 2, of: ({ efficiency }) => efficiency },
 ];
 
@@ -37,7 +42,12 @@ export function openWaterChart(advance: AdvanceFit): ChartSpec {
     y: { label: "K_T, 10 K_Q, efficiency", unit: "" },
     series: CURVES.flatMap((curve) => seriesOf(curve, advance)).filter(({ points }) => points.length > 0),
     markers: advance.zeroThrust
-      ? [{ x: advance.zeroThrust.advanceRatio.value, label: advance.zeroThrust.isExtrapolated ? "zero thrust, continued" : "zero thrust" }]
+      ? [
+          {
+            x: advance.zeroThrust.advanceRatio.value,
+            label: advance.zeroThrust.isExtrapolated ? "zero thrust, continued" : "zero thrust",
+          },
+        ]
       : [],
   };
 }

@@ -49,10 +49,19 @@ export function coefficientFacts(reduction: Reduction): Fact[] {
 /** The same of the plateaus that turn astern. */
 function asternFacts({ reverse }: Reduction): (Fact | null)[] {
   if (reverse === null) return [];
-  const told = { rotationRate: "the sign of the rotation rate", command: "the command below idle", thrust: "the sign of the thrust" };
+  const told = {
+    rotationRate: "the sign of the rotation rate",
+    command: "the command below idle",
+    thrust: "the sign of the thrust",
+  };
   const plateaus = `${counts(reverse.plateaus.length, "plateau")}, told by ${told[reverse.foundBy]}`;
   return [
-    fact("K_T", "Thrust coefficient astern", reverse.thrustCoefficient, `Thrust astern counts as positive; ${plateaus}.`),
+    fact(
+      "K_T",
+      "Thrust coefficient astern",
+      reverse.thrustCoefficient,
+      `Thrust astern counts as positive; ${plateaus}.`,
+    ),
     fact("C_P", "Power coefficient astern", reverse.powerCoefficient, ""),
     fact("FM", "Static merit astern", reverse.staticMerit, ""),
     fact("r", "Thrust astern over ahead", reverse.toForward, "At equal rotation rate. What both share has cancelled."),

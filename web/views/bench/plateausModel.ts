@@ -71,7 +71,7 @@ function plateauRow(plateau: Plateau, index: number, columns: typeof COLUMNS): P
   return {
     index,
     name: plateauName(index),
-    when: start === null || end === null ? "" : `${formatNumber(start, 4)} to ${formatNumber(end, 4)}\u202fs`,
+    when: start === null || end === null ? "" : placeInWords({ start, end }, true),
     lines: firstLine === lastLine ? `${firstLine}` : `${firstLine} to ${lastLine}`,
     samples: samplesOf(plateau),
     command: plateau.command === null ? "" : formatNumber(plateau.command, 4),
@@ -116,6 +116,13 @@ function tareOf({ thrustTare, thrust, tareUncertainty }: Plateau): string {
   return Number.isFinite(part) ? `${newtons}, ${formatNumber(100 * part, 2)}\u202f%` : newtons;
 }
 
+/** "12.3 to 17.9 s", to a hundredth where it is short; rows counted from 1 where the log has no clock. */
+export function placeInWords({ start, end }: { start: number; end: number }, hasClock: boolean): string {
+  if (!hasClock) return start === end ? `row ${start + 1}` : `rows ${start + 1} to ${end + 1}`;
+  const digits = end - start < 2 ? 2 : 1;
+  return `${start.toFixed(digits)} to ${end.toFixed(digits)}\u202fs`;
+}
+
 export interface RejectedRow {
   readonly key: string;
   readonly where: string;
@@ -128,7 +135,7 @@ export interface RejectedRow {
 export function rejectedRows({ rejected }: Reduction, hasClock: boolean): RejectedRow[] {
   return rejected.map(({ start, end, firstLine, lastLine, because }) => ({
     key: `${firstLine}-${lastLine}`,
-    where: hasClock ? `${formatNumber(start, 4)} to ${formatNumber(end, 4)}\u202fs` : `row ${start + 1} to ${end + 1}`,
+    where: placeInWords({ start, end }, hasClock),
     lines: firstLine === lastLine ? `${firstLine}` : `${firstLine} to ${lastLine}`,
     because,
     span: { start, end },

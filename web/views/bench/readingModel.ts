@@ -89,7 +89,10 @@ export function decimalOptions(shape: LogShape | null): Option<string>[] {
 
 export function encodingOptions(shape: LogShape | null): Option<string>[] {
   const names = ["utf-8", "windows-1252", "utf-16le", "utf-16be"];
-  return options(shape?.encoding ?? null, names.map((name) => [name, name] as const));
+  return options(
+    shape?.encoding ?? null,
+    names.map((name) => [name, name] as const),
+  );
 }
 
 export const THOUSANDS_OPTIONS: Option<string>[] = [

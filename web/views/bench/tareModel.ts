@@ -1,5 +1,6 @@
 import type { Reduction } from "../../../shared/model/reduction.ts";
-import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { formatUncertain } from "../../../shared/quantity/format.ts";
+import { placeInWords } from "./plateausModel.ts";
 import { NEWTON } from "./shownUnits.ts";
 
 export interface TareRow {
@@ -12,11 +13,7 @@ export interface TareRow {
 export function tareRows({ tare }: Reduction, hasClock: boolean): TareRow[] {
   return tare.windows.map(({ start, end, thrust }, index) => ({
     name: `Tare ${index + 1}`,
-    where: hasClock
-      ? `${formatNumber(start, 4)} to ${formatNumber(end, 4)}\u202fs`
-      : start === end
-        ? `row ${start + 1}`
-        : `rows ${start + 1} to ${end + 1}`,
+    where: placeInWords({ start, end }, hasClock),
     reading: formatUncertain(thrust, NEWTON),
   }));
 }

@@ -25,12 +25,14 @@ import {
   electricalOf,
   followCandidates,
   fullCommand,
+  hasUncommanded,
   identified,
   identifiedMotorId,
   statedResistance,
   statedResistanceDoubt,
   toggleRun,
   typedFullCommand,
+  uncommandedIsFull,
 } from "./identifyState.ts";
 import { PolePairCount } from "./PolePairCount.tsx";
 import { RotorEstimate } from "./RotorEstimate.tsx";
@@ -156,6 +158,18 @@ function RunsAndFacts() {
           </div>
         ))}
       </fieldset>
+      {hasUncommanded.value && (
+        <label>
+          <input
+            type="checkbox"
+            checked={uncommandedIsFull.value}
+            onChange={(event) => {
+              uncommandedIsFull.value = event.currentTarget.checked;
+            }}
+          />{" "}
+          All readings of the runs without a command column were at full throttle
+        </label>
+      )}
       <div class="form-grid">
         <QuantityField
           label={`Command of full throttle${commandUnit.value && `, ${commandUnit.value}`}`}

@@ -14,6 +14,8 @@ export const identifiedMotorId = signal<string | null>(null);
 const ticked = signal<ReadonlySet<string> | null>(null);
 /** Command of full throttle as typed; null: the likely one. */
 export const typedFullCommand = signal<number | null>(null);
+/** Whether rows without a command, as in a typed table, were all at full throttle. */
+export const uncommandedIsFull = signal(false);
 /** Winding resistance measured by other means, with its standard uncertainty; null: none. */
 export const statedResistance = signal<number | null>(null);
 export const statedResistanceDoubt = signal<number | null>(null);
@@ -24,6 +26,7 @@ export function openIdentification(motorId: string): void {
   identifiedMotorId.value = motorId;
   ticked.value = null;
   typedFullCommand.value = null;
+  uncommandedIsFull.value = false;
   statedResistance.value = null;
   statedResistanceDoubt.value = null;
 }
@@ -65,6 +68,8 @@ const readRuns = computed(() =>
   }),
 );
 
+/** Whether a chosen run has no command column. */
+export const hasUncommanded = computed(() => readRuns.value.some(({ run }) => run.commandUnit === null));
 export const commandUnit = computed(
   () => readRuns.value.find(({ run }) => run.commandUnit !== null)?.run.commandUnit ?? "",
 );
@@ -96,7 +101,7 @@ export const identified = computed((): Identified => {
       name: document.name,
       purpose: document.purpose,
       run,
-      fullCommand: fullCommand.value,
+      fullCommand: run.commandUnit === null && uncommandedIsFull.value ? "all" : fullCommand.value,
     })),
   );
   const stated = statedResistance.value;

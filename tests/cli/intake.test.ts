@@ -1,0 +1,37 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
+import { runCli } from "./runCli.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "bollard-intake-"));
+const logNamed = (name: string) => BROKEN_LOGS.find((log) => log.name === name)!;
+
+function fileOf(name: string, bytes: Uint8Array): string {
+  const path = join(folder, `${name.replaceAll(" ", "-")}.csv`);
+  writeFileSync(path, bytes);
+  return path;
+}
+
+const STAND = ["--diameter", "76mm", "--water", "fresh 18C"];
+
+test("reduce lays the electrical log over the thrust log and says by how much", async () => {
+  const { bytes, companion } = logNamed("two logs apart");
+  const [thrust, meter] = [fileOf("thrust", bytes), fileOf("meter", companion!)];
+  const { code, stdout } = await runCli("reduce", thrust, "--electrical-log", meter, ...STAND, "--json");
+  expect(code).toBe(0);
+  const { plateaus, warnings } = JSON.parse(stdout);
+  expect(plateaus[0].electricalPower.value).toBeGreaterThan(5);
+  const aligned = warnings.find((told: { code: string }) => told.code === "bench.logs-aligned");
+  expect(aligned.message).toContain("−412.3 s");
+  const stated = await runCli("reduce", thrust, "--electrical-log", meter, "--lag=-412.3s", ...STAND);
+  expect(stated.stdout).toContain("as you stated");
+});
+
+test("reduce shows every reading of a doubtful unit and lists what was repaired", async () => {
+  const doubtful = await runCli("reduce", fileOf("grams", logNamed("gram-force labelled newton").bytes), ...STAND);
+  expect(doubtful.stdout).toMatch(/In newton .*impossible\. In gram-force .*possible/);
+  const repaired = await runCli("reduce", fileOf("rollover", logNamed("ms rollover").bytes), ...STAND);
+  expect(repaired.stdout).toMatch(/ran over once .*its times were carried on/);
+});
