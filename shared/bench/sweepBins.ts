@@ -24,6 +24,16 @@ export function sweepBins({ timeline, blocks, rest, channels }: PlateauSearch): 
   const spans: FoundSpan[] = [];
   const rejected: Rejected[] = [];
   const close = (first: number, end: number, bin: number) => {
+    const turn = bin < 0 ? null : turningBlock(blocks.rotationRate, first, end, width / 2);
+    for (const [from, to] of turn === null
+      ? [[first, end]]
+      : [
+          [first, turn],
+          [turn, end],
+        ])
+      keep(from!, to!, bin);
+  };
+  const keep = (first: number, end: number, bin: number) => {
     const span = { from: blocks.starts[first]!, to: blocks.starts[end]! };
     if (bin < 0) rejected.push({ span, because: "at rest" });
     else if (span.to - span.from < FEWEST_ROWS) rejected.push({ span, because: "too short" });
@@ -43,6 +53,18 @@ export function sweepBins({ timeline, blocks, rest, channels }: PlateauSearch): 
   }
   if (spans.length < FEWEST_BINS) throw tooShort(spans.length);
   return { spans, rejected, passedOver: [], foundBy: "bins of rotation rate" };
+}
+
+/** Where a ramp turns round within a bin: the block that lies more than `least` above, or below, both ends; else null. */
+function turningBlock(rates: Float64Array, first: number, end: number, least: number): number | null {
+  let [highest, lowest] = [first, first];
+  for (let block = first; block < end; block++) {
+    if (rates[block]! > rates[highest]!) highest = block;
+    if (rates[block]! < rates[lowest]!) lowest = block;
+  }
+  const [start, last] = [rates[first]!, rates[end - 1]!];
+  if (rates[highest]! - Math.max(start, last) > least) return highest;
+  return Math.min(start, last) - rates[lowest]! > least ? lowest : null;
 }
 
 /** Bin of a rotation rate that was in `last` just before; -1 below the slowest counted. */

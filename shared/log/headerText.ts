@@ -104,7 +104,8 @@ export function isUnit(text: string): boolean {
 /** "N.m" with its full stop and "ºC" with the ordinal sign of a Spanish keyboard, as the table of units spells them. */
 function usualSpelling(text: string): string {
   const degrees = text.replaceAll("º", "°");
-  return dimensionsOf(degrees).length > 0 ? degrees : degrees.replaceAll(".", "·");
+  const dotted = degrees.replaceAll(".", "·");
+  return dimensionsOf(dotted).length > 0 ? dotted : degrees;
 }
 
 /** Unit that a cell of a units row gives: "[N]", "(s)", "V"; null for an empty cell or a dash; undefined for other text. */

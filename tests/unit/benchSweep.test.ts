@@ -53,6 +53,11 @@ describe("a slow ramp up and down", () => {
     expect(reduction.thrustFit.coefficient).toEqual(reduction.thrustCoefficient);
   });
 
+  test("parts the ways up and down, also in the bin in which the ramp turns round", () => {
+    expect(reduction.plateaus.some(({ span }) => span.start < 44.5 && span.end > 45.5)).toBe(false);
+    for (const { thrust } of reduction.plateaus) expect(thrust.standardUncertainty).toBeLessThan(0.05);
+  });
+
   test("names its method, its lag and both ways", () => {
     const text = sweepInWords(reduction).join(" ");
     expect(text).toContain("Prais & Winsten 1954");

@@ -70,7 +70,7 @@ function plateauRow(plateau: Plateau, index: number, columns: typeof COLUMNS): P
   const { start, end, firstLine, lastLine } = plateau;
   return {
     index,
-    name: plateauName(index),
+    name: plateau.foundBy === "binned" ? `Bin ${index + 1}` : plateauName(index),
     when: start === null || end === null ? "" : placeInWords({ start, end }, true),
     lines: firstLine === lastLine ? `${firstLine}` : `${firstLine} to ${lastLine}`,
     samples: samplesOf(plateau),
