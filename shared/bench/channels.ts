@@ -5,7 +5,9 @@ import type { UsedInstrument, UsedInstruments } from "../model/instrument.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
 import { InputProblem, tellingFrom } from "../quantity/problem.ts";
 import { requireUnit } from "../quantity/unit.ts";
+import { readingStep } from "./readingStep.ts";
 import { type AppliedCalibration, appliedCalibration } from "./appliedCalibration.ts";
+import { identityOf } from "./remembered.ts";
 
 /**
  * One column of a log seen in SI: value = raw × `scale` + `shift`.
@@ -41,6 +43,15 @@ export interface Channels {
   readonly current: Channel | undefined;
   readonly electricalPower: Channel | undefined;
   readonly advanceSpeed: Channel | undefined;
+}
+
+/** All that the readings of the channels depend on, for `remembered`. */
+export function channelsKey(channels: Channels): unknown {
+  return Object.values(channels).map((channel: Channel | undefined) => {
+    if (channel === undefined) return null;
+    const { role, header, unit, raw, scale, shift, resolution } = channel;
+    return [role, header, unit, identityOf(raw), scale, shift, resolution];
+  });
 }
 
 /** SI value of one row; NaN where the cell is missing. */
@@ -111,11 +122,17 @@ function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
     raw,
     scale: factor * unit.factor,
     shift: (unit.offset - offset * factor) * unit.factor,
-    resolution: Math.abs((resolution ?? table.resolutions[use.column] ?? 0) * factor * unit.factor),
+    resolution: Math.abs((resolution ?? stepOf(table, use)) * factor * unit.factor),
     relativeUncertainty,
     unit: use.unit,
     calibration: null,
   };
+}
+
+/** Step of the readings as they are written; times and commands are set, not read. */
+function stepOf(table: LogTable, { column, role }: ColumnUse): number {
+  const written = table.resolutions[column] ?? 0;
+  return role === "time" || role === "command" ? written : readingStep(table.columns[column]!, written);
 }
 
 /** A channel whose scale, zero and doubt are those of an instrument. */
@@ -127,7 +144,7 @@ function measuredChannel(table: LogTable, recipe: Recipe, use: ColumnUse, used: 
   // Counts and millivolts are no unit of the channel: the numbers are then taken as they are written.
   const unit = readingFactor === null ? { factor: 1, offset: 0 } : unitFactor(table, recipe, use);
   const perWritten = (unit.factor / (readingFactor ?? 1)) * factor;
-  const step = table.resolutions[use.column] ?? 0;
+  const step = stepOf(table, use);
   return {
     role: use.role,
     header: headerOf(table, use.column),

@@ -88,7 +88,7 @@ function densityInputs(fluid: FluidState, K: number): DoubtInput[] {
 /** A fit and the tare that its readings hang on. */
 export interface TarePull {
   readonly points: readonly FitPoint[];
-  readonly fit: OriginFit;
+  readonly fit: Pick<OriginFit, "influences">;
   readonly line: TareLine | null;
   /** Unit of the tare; N where not said. */
   readonly unit?: string;

@@ -7,6 +7,7 @@ import { type Turning, turningOf } from "./advance/turning.ts";
 import { type FitPoint, repeatabilityOf } from "./coefficientFit.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { type PooledScatter, pooledScatter } from "./pooledScatter.ts";
 import { type PowerSource, powerFromMotor, powerFromTorque, type ShaftPower, type StandMotor } from "./shaftPowerOf.ts";
 import { type TareLine, tareUncertainty } from "./tareLine.ts";
 
@@ -55,18 +56,22 @@ export function judged(
   setting: JudgeSetting,
 ): { plateaus: JudgedPlateau[]; turning: Turning } {
   const greatest = Math.max(...plateaus.map(({ thrust }) => Math.abs(thrust.mean)));
-  const seen = plateaus.map((measured) => ({
+  const scatters = pooledScatter(
+    plateaus.map(({ readings }) => jointScatter(readings.thrust, readings.rotationRate, 2)),
+  );
+  const seen = plateaus.map((measured, i) => ({
     measured,
-    thrustPoint: thrustPointOf(measured, setting, greatest),
+    thrustPoint: thrustPointOf(measured, setting, { greatest, own: scatters[i]! }),
     advance: advanceOf(measured, setting.recipe, setting.propeller.diameter),
   }));
   const turning = turningOf(seen, setting.idleCommand);
+  const powers = pooledPowers(plateaus.map((measured) => shaftPowerOf(measured, setting)));
   const judgedOnes = seen.map(({ measured, thrustPoint, advance: moving }, i) => {
     const direction = turning.directions[i]!;
     // Ahead is where the propeller pushes to: one that turns astern advances when it is towed astern.
     const advance = moving && { ...moving, ratio: direction * moving.ratio };
     const leftOutBecause = reasonAgainst(measured, setting, { otherWay: direction !== turning.main, advance });
-    const shaftPower = shaftPowerOf(measured, setting);
+    const shaftPower = powers[i]!;
     const boundingPower = boundOf(measured, shaftPower, setting.powerSource);
     return {
       number: i + 1,
@@ -83,6 +88,13 @@ export function judged(
     };
   });
   return { plateaus: judgedOnes, turning };
+}
+
+/** Shaft powers with the scatter of each judged by that of all. */
+function pooledPowers(powers: readonly (ShaftPower | null)[]): (ShaftPower | null)[] {
+  const known = powers.filter((power) => power !== null);
+  const scatters = new Map(pooledScatter(known.map(({ joint }) => joint)).map((own, i) => [known[i]!, own]));
+  return powers.map((power) => power && { ...power, ...scatters.get(power)! });
 }
 
 /** Plateau in words: "Plateau 3 (lines 812 to 1024)". */
@@ -112,16 +124,19 @@ function reasonAgainst(
   return null;
 }
 
-function thrustPointOf(plateau: MeasuredPlateau, setting: JudgeSetting, greatest: number): FitPoint {
-  const { rotationRate, thrust, thrustTare, readings } = plateau;
+function thrustPointOf(
+  plateau: MeasuredPlateau,
+  setting: JudgeSetting,
+  { greatest, own }: { readonly greatest: number; readonly own: PooledScatter },
+): FitPoint {
+  const { rotationRate, thrust, thrustTare } = plateau;
   const n = rotationRate.mean;
   const x = setting.density * n ** 2 * setting.propeller.diameter ** 4;
-  const joint = jointScatter(readings.thrust, readings.rotationRate, 2);
   return {
     x,
     y: thrust.mean,
-    scatter: joint.scatter,
-    scatterDegreesOfFreedom: joint.degreesOfFreedom,
+    scatter: own.scatter,
+    scatterDegreesOfFreedom: own.degreesOfFreedom,
     rounding: thrust.rounding,
     repeatability: repeatabilityOf(thrust.mean, greatest),
     roundingX: (2 * x * rotationRate.rounding) / n,

@@ -20,12 +20,14 @@ export interface LevelOptions {
 
 /** Fewest blocks in a level. */
 const SHORTEST = 3;
+/** Part of the step of the reading within which means are one level: a command may well be stepped by its last digit. */
+const SAME_READING_PART = 0.6;
 /** How many times the cost of a change in independent noise one change must pay: readings on a stand hang together. */
 const CAUTION = 4;
 
 /** Levels of `signal`, never across a restart of the log. */
 export function levelsOf(signal: Float64Array, blocks: Blocks, { sameLevelPart, resolution }: LevelOptions): Level[] {
-  const same = Math.max(sameLevelPart * rangeOf(signal), resolution);
+  const same = Math.max(sameLevelPart * rangeOf(signal), SAME_READING_PART * resolution);
   return blocks.segments.flatMap(([first, end]) => {
     const part = signal.subarray(first, end);
     if (part.length < 2 * SHORTEST) return [{ first, end, mean: moments(part).mean }];

@@ -1,9 +1,10 @@
 import type { LogTable } from "../log/logTable.ts";
 import { formatNumber } from "../quantity/format.ts";
-import { type Channel, type Channels, samplesOf } from "./channels.ts";
+import { type Channel, type Channels, channelsKey, samplesOf } from "./channels.ts";
 import type { FoundSpan } from "./plateauSpans.ts";
 import type { RowSpan } from "./rest.ts";
 import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
+import { identityOf, remembered } from "./remembered.ts";
 import { spikesIn } from "./spikes.ts";
 import { segmentOf, type TareAt, type TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
@@ -68,21 +69,35 @@ type Taken = {
   readonly [R in (typeof TAKEN)[number]]: Float64Array | null;
 };
 
+/** Longer logs do not keep the readings of their plateaus beside their columns: they would not fit into memory. */
+const KEPT_ROWS = 4_000_000;
+
 /** Means of all channels over the rows of one plateau; null where no row has both thrust and rotation rate. */
 export function measurePlateau(source: PlateauSource, span: FoundSpan): MeasuredPlateau | null {
   const { table, channels, timeline } = source;
-  const { taken, glitches } = takeReadings(source, span);
-  const rates = taken.rotationRate!;
-  if (!rates.some((rate) => !Number.isNaN(rate))) return null;
-  const turnSign = plainMean(rates) < 0 ? -1 : 1;
-  if (turnSign < 0) for (let i = 0; i < rates.length; i++) rates[i] = -rates[i]!;
+  const { thrustTare, torqueTare } = tareOver(source, span);
+  const dependsOn = [span, identityOf(timeline), identityOf(table.lineNumbers), channelsKey(channels)];
+  const remembering = { stage: "plateau", dependsOn: [...dependsOn, thrustTare, torqueTare] };
+  // What the readings of all plateaus of one recipe take.
+  const kept = { weight: span.to - span.from, budget: table.rows };
+  return remembered(channels.thrust.raw, { ...remembering, ...kept }, () => measuredAnew(source, span));
+}
+
+/** Middle of the span, and the zeros that are taken off there. */
+function tareOver({ channels, timeline, ...tares }: PlateauSource, span: FoundSpan) {
   const middle = (timeline.times[span.from]! + timeline.times[span.to - 1]!) / 2;
   const segment = segmentOf(timeline, span.from);
-  const thrustTare = source.thrustTare.at(middle, segment);
-  const torqueTare = taken.torque ? (source.torqueTare?.at(middle, segment) ?? null) : null;
-  takeOff(taken.thrust!, thrustTare.value);
-  if (taken.torque && torqueTare) takeOff(taken.torque, torqueTare.value);
-  const electricalPower = taken.electricalPower ?? productOf(taken.voltage, taken.current);
+  const torqueTare = channels.torque ? (tares.torqueTare?.at(middle, segment) ?? null) : null;
+  return { middle, thrustTare: tares.thrustTare.at(middle, segment), torqueTare };
+}
+
+function measuredAnew(source: PlateauSource, span: FoundSpan): MeasuredPlateau | null {
+  const { table, channels, timeline } = source;
+  const { glitches, taken, turnSign, readings } = takeReadings(source, span);
+  const rates = taken.rotationRate!;
+  if (!rates.some((rate) => !Number.isNaN(rate))) return null;
+  const { middle, thrustTare, torqueTare } = tareOver(source, span);
+  const { electricalPower } = readings;
   const hasClock = timeline.kind === "clock" || (timeline.kind === "readings" && channels.time !== undefined);
   const steady = (values: Float64Array | null) => (values && span.foundBy === "binned" ? withoutTrend(values) : values);
   const mean = (role: keyof Taken) => meanOf(steady(taken[role]), channels[role]);
@@ -108,12 +123,40 @@ export function measurePlateau(source: PlateauSource, span: FoundSpan): Measured
     current,
     electricalPower: mean("electricalPower") ?? powerMean(steady(electricalPower), voltage, current),
     advanceSpeed: mean("advanceSpeed"),
-    readings: { rotationRate: rates, thrust: taken.thrust!, torque: taken.torque, electricalPower },
+    ...(table.rows <= KEPT_ROWS
+      ? { readings }
+      : {
+          get readings() {
+            return takeReadings(source, span).readings;
+          },
+        }),
   };
 }
 
+interface TakenReadings {
+  /** After tare, rotation rate without its sign. */
+  readonly taken: Taken;
+  readonly readings: PlateauReadings;
+  readonly turnSign: 1 | -1;
+  readonly glitches: Glitches;
+}
+
+/** Readings of all channels over a span, ready for their means. */
+function takeReadings(source: PlateauSource, span: FoundSpan): TakenReadings {
+  const { taken, glitches } = withoutGlitches(source, span);
+  const rates = taken.rotationRate!;
+  const turnSign = plainMean(rates) < 0 ? -1 : 1;
+  if (turnSign < 0) for (let i = 0; i < rates.length; i++) rates[i] = -rates[i]!;
+  const { thrustTare, torqueTare } = tareOver(source, span);
+  takeOff(taken.thrust!, thrustTare.value);
+  if (taken.torque && torqueTare) takeOff(taken.torque, torqueTare.value);
+  const electricalPower = taken.electricalPower ?? productOf(taken.voltage, taken.current);
+  const readings = { rotationRate: rates, thrust: taken.thrust!, torque: taken.torque, electricalPower };
+  return { taken, readings, turnSign, glitches };
+}
+
 /** Readings without glitches; a glitch in one channel takes its whole row out, so that products stay in step. */
-function takeReadings(source: PlateauSource, { from, to }: RowSpan): { taken: Taken; glitches: Glitches } {
+function withoutGlitches(source: PlateauSource, { from, to }: RowSpan): { taken: Taken; glitches: Glitches } {
   const { channels, table } = source;
   const taken = Object.fromEntries(
     TAKEN.map((role) => [role, channels[role] ? samplesOf(channels[role], from, to) : null]),

@@ -27,14 +27,38 @@ export interface SearchOutcome {
   readonly steps: readonly { readonly span: RowSpan; readonly settlingTime: number | null }[];
 }
 
-/** Looks for held steps by change points of the command where there is one, else of the rotation rate. */
+/**
+ * Looks for held steps by change points of the command where there is one, else of the rotation rate. What looks like a
+ * ramp of the command may be the log of a command that was rounded or came late: the rotation rate then has its say.
+ */
 export function searchedSpans(search: PlateauSearch): SearchOutcome {
   const { blocks, rest } = search;
   const byCommand = blocks.command ? commandLevels(blocks.command, search) : [];
   const useCommand = byCommand.filter((level) => turns(level, blocks, rest)).length >= 2;
-  const signal = useCommand ? blocks.command! : blocks.rotationRate;
-  const levels = cutBySpeed(useCommand ? byCommand : rateLevels(search), blocks, search.channels.advanceSpeed);
-  const foundBy = useCommand ? "command" : "rotationRate";
+  if (!useCommand) return spansByRate(search);
+  const found = spansOf(search, { signal: blocks.command!, levels: byCommand, foundBy: "command" });
+  if (found.spans.length >= 2 && found.rejected.every(({ because }) => because !== "ramp")) return found;
+  const other = spansByRate(search);
+  return other.spans.length > found.spans.length ? other : found;
+}
+
+function spansByRate(search: PlateauSearch): SearchOutcome {
+  return spansOf(search, {
+    signal: search.blocks.rotationRate,
+    levels: rateLevels(search),
+    foundBy: "rotationRate",
+  });
+}
+
+interface Stepped {
+  readonly signal: Float64Array;
+  readonly levels: readonly Level[];
+  readonly foundBy: SearchOutcome["foundBy"];
+}
+
+/** What becomes of the levels of one signal. */
+function spansOf(search: PlateauSearch, { signal, levels: uncut, foundBy }: Stepped): SearchOutcome {
+  const levels = cutBySpeed(uncut, search.blocks, search.channels.advanceSpeed);
   const outcomes = withoutRampRests(
     levels.map((_, index) => settledSpan(search, levels, index, signal)),
     search,

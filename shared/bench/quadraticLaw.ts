@@ -1,8 +1,11 @@
 import { straightLine } from "../numeric/straightLine.ts";
+import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
-import { weighingUncertainty, wideningOf } from "./coefficientFit.ts";
+import { type FitPoint, weighingUncertainty, wideningOf } from "./coefficientFit.ts";
+import { tarePart } from "./commonParts.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
+import type { TareLine } from "./tareLine.ts";
 
 /** How well the thrust follows the square of the rotation rate. */
 export interface QuadraticLaw {
@@ -20,7 +23,7 @@ export interface QuadraticLaw {
 export function quadraticLawOf(
   plateaus: readonly JudgedPlateau[],
   sign: number,
-  singleReadings: boolean,
+  { singleReadings, tare }: { readonly singleReadings: boolean; readonly tare: TareLine },
 ): QuadraticLaw {
   const pushing = plateaus.filter(({ thrustPoint }) => thrustPoint.y * sign > NO_THRUST);
   if (pushing.length < 2) throw noThrust(plateaus.length, pushing.length);
@@ -40,14 +43,69 @@ export function quadraticLawOf(
     uncertaintyX: all.map((point) => point.roundingX),
     uncertaintyY: all.map(weighingUncertainty),
   });
-  const widened = (value: number, standardError: number, fit: { chiSquared: number; degreesOfFreedom: number }) => {
-    const widening = wideningOf(fit.chiSquared, fit.degreesOfFreedom, Infinity, singleReadings);
-    return uncertain(value, standardError * widening.ratio, widening.degreesOfFreedom);
-  };
+  // By the change of each thrust: d ln T = dT / T.
+  const logWeights = points.map(
+    (point) => (point.y / Math.hypot(weighingUncertainty(point), exponent.slope * stepOf(point) * point.y)) ** 2,
+  );
+  const bySlope = pulls(rates.map(Math.log), logWeights).slope.map((pull, i) => pull / Math.abs(points[i]!.y));
+  const weights = all.map((point) => 1 / (weighingUncertainty(point) ** 2 + (line.slope * point.roundingX) ** 2));
+  const byIntercept = pulls(
+    all.map((point) => point.x),
+    weights,
+  ).intercept;
+  const told = { singleReadings, tare };
   return {
-    exponent: widened(exponent.slope, exponent.slopeStandardError, exponent),
-    intercept: widened(line.intercept, line.interceptStandardError, line),
+    exponent: withDoubt({ value: exponent.slope, fit: exponent, pull: bySlope, points, slope: line.slope }, told),
+    intercept: withDoubt({ value: line.intercept, fit: line, pull: byIntercept, points: all, slope: line.slope }, told),
   };
+}
+
+/** Relative step of the rotation rate because it comes in steps. */
+function stepOf(point: FitPoint): number {
+  return point.roundingX / (2 * point.x);
+}
+
+/** Change of slope and intercept of a weighted line by a change of each y. */
+function pulls(x: readonly number[], weights: readonly number[]) {
+  const all = weights.reduce((sum, w) => sum + w, 0);
+  const mean = x.reduce((sum, xi, i) => sum + weights[i]! * xi, 0) / all;
+  const spread = x.reduce((sum, xi, i) => sum + weights[i]! * (xi - mean) ** 2, 0);
+  const slope = x.map((xi, i) => (weights[i]! * (xi - mean)) / spread);
+  return { slope, intercept: slope.map((pull, i) => weights[i]! / all - mean * pull) };
+}
+
+interface Found {
+  readonly value: number;
+  readonly fit: { readonly chiSquared: number; readonly degreesOfFreedom: number };
+  /** Change of the value by the thrust of each point. */
+  readonly pull: readonly number[];
+  readonly points: readonly FitPoint[];
+  /** Thrust per ρ n² D⁴. */
+  readonly slope: number;
+}
+
+/** What the points bring by themselves, widened by their scatter, and the zero of the scale, which they share. */
+function withDoubt(
+  { value, fit, pull, points, slope }: Found,
+  { singleReadings, tare }: { readonly singleReadings: boolean; readonly tare: TareLine },
+): Uncertain {
+  const own = points.flatMap((point, i) => [
+    { standardUncertainty: Math.abs(pull[i]! * point.scatter), degreesOfFreedom: point.scatterDegreesOfFreedom },
+    {
+      standardUncertainty: Math.abs(pull[i]! * Math.hypot(point.rounding, point.repeatability, slope * point.roundingX)),
+      degreesOfFreedom: Infinity,
+    },
+  ]);
+  const promised = Math.hypot(...own.map(({ standardUncertainty }) => standardUncertainty));
+  const { chiSquared, degreesOfFreedom } = fit;
+  const widening = wideningOf(chiSquared, degreesOfFreedom, effectiveDegreesOfFreedom(own), singleReadings);
+  const shared = tarePart("zero", "zero", { points, fit: { influences: pull }, line: tare })[0];
+  const parts = [
+    { standardUncertainty: promised * widening.ratio, degreesOfFreedom: widening.degreesOfFreedom },
+    { standardUncertainty: shared?.change ?? 0, degreesOfFreedom: shared?.degreesOfFreedom ?? Infinity },
+  ];
+  const all = Math.hypot(...parts.map(({ standardUncertainty }) => standardUncertainty));
+  return uncertain(value, all, effectiveDegreesOfFreedom(parts));
 }
 
 /** Less than any scale can read, N. */

@@ -9,7 +9,7 @@ import { requireOneSpeed } from "./advance/advanceSpeed.ts";
 import { groupingOf } from "./advance/grouping.ts";
 import { runCoefficients } from "./advance/runCoefficients.ts";
 import { blocksOf } from "./blocks.ts";
-import { type Channels, channelsOf } from "./channels.ts";
+import { type Channels, channelsKey, channelsOf } from "./channels.ts";
 import { advanceChecks } from "./checks/advanceChecks.ts";
 import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
@@ -29,13 +29,14 @@ import { type MeasuredPlateau, measurePlateau, type PlateauSource } from "./meas
 import { type PlateauSpans, plateauSpansOf } from "./plateauSpans.ts";
 import { requireThrust } from "./quadraticLaw.ts";
 import { reductionOf } from "./reductionOf.ts";
+import { identityOf, remembered } from "./remembered.ts";
 import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
 import { sweepFitOf } from "./sweepFit.ts";
 import { tareLineOf } from "./tareLine.ts";
 import { tareWindowsOf } from "./tareWindows.ts";
-import { timelineOf } from "./timeline.ts";
+import { type Timeline, timelineOf } from "./timeline.ts";
 
 export interface RunRequest {
   readonly table: LogTable;
@@ -84,10 +85,18 @@ export function runFactsOf(request: RunRequest): RunFacts {
   return workOut(request).facts;
 }
 
-/** From the table to the spans of steady running. */
+/** From the table to the spans of steady running; looked for again only when a channel, the tare or the plateaus change. */
 function searched({ table, recipe, instruments }: RunRequest) {
   const channels = channelsOf(table, recipe, instruments);
   const timeline = timelineOf(table, channels.time);
+  const dependsOn = [table.fileName, identityOf(timeline), channelsKey(channels), recipe.tare, recipe.plateaus];
+  const found = remembered(channels.thrust.raw, { stage: "search", dependsOn }, () =>
+    searchedIn(channels, timeline, recipe),
+  );
+  return { channels, timeline, ...found };
+}
+
+function searchedIn(channels: Channels, timeline: Timeline, recipe: Recipe) {
   const blocks = blocksOf(channels, timeline);
   const rest = restOf(blocks);
   const tareWindows = tareWindowsOf(channels, timeline, rest, recipe);
@@ -95,7 +104,7 @@ function searched({ table, recipe, instruments }: RunRequest) {
   const thrustTare = tareLineOf(channels.thrust, tareWindows.spans, timeline, shape);
   const torqueTare = channels.torque ? tareLineOf(channels.torque, tareWindows.spans, timeline, shape) : null;
   const spans = plateauSpansOf({ channels, timeline, blocks, rest, tare: thrustTare, recipe });
-  return { channels, timeline, rest, tareWindows, thrustTare, torqueTare, spans };
+  return { rest, tareWindows, thrustTare, torqueTare, spans };
 }
 
 function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly Warning[] } {

@@ -12,6 +12,8 @@ export interface SampleMean {
   readonly samples: number;
   /** Independent readings that the samples are worth. */
   readonly effectiveSamples: number;
+  /** How much the squared scatter grows because the samples hang together; below 1 by chance only. */
+  readonly inflation: number;
   /** Degrees of freedom of `scatter`. */
   readonly degreesOfFreedom: number;
 }
@@ -34,7 +36,8 @@ export function sampleMean(values: Float64Array, resolution: number): SampleMean
   const { count, mean, standardDeviation } = moments(values);
   if (count < 2) return singleReading(mean, count, resolution);
   const blocks = values.length > MOST_BLOCKS ? blockMeans(values) : values;
-  const { effective } = effectiveSampleSize(blocks);
+  const found = effectiveSampleSize(blocks);
+  const effective = found.effective / found.shortSeriesFactor;
   const scatter = moments(blocks).standardDeviation / Math.sqrt(effective);
   return {
     mean,
@@ -43,13 +46,14 @@ export function sampleMean(values: Float64Array, resolution: number): SampleMean
     standardDeviation,
     samples: count,
     effectiveSamples: scatter > 0 ? Math.min(count, Math.max(1, (standardDeviation / scatter) ** 2)) : count,
+    inflation: standardDeviation > 0 ? count * (scatter / standardDeviation) ** 2 : 1,
     degreesOfFreedom: Math.max(1, effective - 1),
   };
 }
 
 function singleReading(mean: number, samples: number, resolution: number): SampleMean {
   const rounding = resolution / Math.sqrt(12);
-  const none = { scatter: 0, standardDeviation: 0, degreesOfFreedom: Infinity };
+  const none = { scatter: 0, standardDeviation: 0, inflation: 1, degreesOfFreedom: Infinity };
   return { mean, rounding, samples, effectiveSamples: samples, ...none };
 }
 

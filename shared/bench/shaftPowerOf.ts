@@ -3,7 +3,7 @@ import { shaftFromElectrical, shaftSensitivities } from "../motor/shaftFromElect
 import { OutOfDomain } from "../quantity/problem.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
-import { plainMean } from "./sampleMean.ts";
+import { plainMean, type SampleMean } from "./sampleMean.ts";
 
 /** Shaft power of one plateau and what its doubt is made of. */
 export interface ShaftPower {
@@ -12,6 +12,8 @@ export interface ShaftPower {
   /** Scatter of the mean with the rotation rate allowed for, W. */
   readonly scatter: number;
   readonly degreesOfFreedom: number;
+  /** The readings that this scatter was taken from, rotation rate allowed for. */
+  readonly joint: SampleMean;
   /** Rounding of torque or electrical readings, W. */
   readonly rounding: number;
   /** Change of the power by the torque tare, W per N·m; 0 where no torque was measured. */
@@ -45,6 +47,7 @@ export function powerFromTorque({ readings, torque, rotationRate, turnSign }: Me
     mean,
     scatter: joint.scatter,
     degreesOfFreedom: joint.degreesOfFreedom,
+    joint,
     rounding: Math.abs(perTorque) * torque.rounding,
     perTorque,
     byRate: 1,
@@ -80,6 +83,7 @@ export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: 
     mean: power,
     scatter: joint.scatter,
     degreesOfFreedom: joint.degreesOfFreedom,
+    joint,
     rounding: Math.abs(byPower) * electricalPower.rounding,
     perTorque: 0,
     byRate: (byRate * rotationRate.mean) / power,

@@ -26,11 +26,12 @@ type ByRole = ReadonlyMap<string, Channel>;
 export function strongestRows(channels: ByRole, rows: number): StrongestRows {
   const stride = Math.max(1, Math.ceil(rows / SAMPLE));
   const sampled = Array.from({ length: Math.ceil(rows / stride) }, (_, i) => i * stride);
-  const at = (role: string) => (row: number) => {
+  const at = (role: string) => {
     const channel = channels.get(role);
-    return channel ? valueAt(channel, row) : Number.NaN;
+    return (row: number) => (channel ? valueAt(channel, row) : Number.NaN);
   };
-  const [rate, thrust] = [(row: number) => Math.abs(at("rotationRate")(row)), at("thrust")];
+  const [turning, thrust] = [at("rotationRate"), at("thrust")];
+  const rate = (row: number) => Math.abs(turning(row));
   const power = powerAt(channels, at);
   const top = topOf(sampled.map(rate));
   const resting = sampled.filter((row) => rate(row) <= STANDING * top).map(thrust);
@@ -38,7 +39,11 @@ export function strongestRows(channels: ByRole, rows: number): StrongestRows {
   const pull = (row: number) => Math.abs(thrust(row) - zero);
   const strength = [power, rate, pull].find((size) => sampled.some((row) => size(row) > 0));
   if (!strength) return { thrust: null, rotationRate: null, power: null, voltage: null };
-  const ranked = sampled.filter((row) => strength(row) > 0).sort((a, b) => strength(b) - strength(a));
+  const ranked = sampled
+    .map((row) => ({ row, strength: strength(row) }))
+    .filter((one) => one.strength > 0)
+    .sort((a, b) => b.strength - a.strength)
+    .map(({ row }) => row);
   const strongest = ranked.slice(Math.floor(FROM * ranked.length), Math.max(1, Math.ceil(TO * ranked.length)));
   const median = (value: (row: number) => number) => medianOf(strongest.map(value));
   return { thrust: median(pull), rotationRate: median(rate), power: median(power), voltage: median(at("voltage")) };
@@ -47,9 +52,11 @@ export function strongestRows(channels: ByRole, rows: number): StrongestRows {
 function powerAt(channels: ByRole, at: (role: string) => (row: number) => number): (row: number) => number {
   if (channels.has("electricalPower")) return at("electricalPower");
   if (channels.has("voltage") && channels.has("current")) {
-    return (row) => Math.abs(at("voltage")(row) * at("current")(row));
+    const [voltage, current] = [at("voltage"), at("current")];
+    return (row) => Math.abs(voltage(row) * current(row));
   }
-  return (row) => 2 * Math.PI * Math.abs(at("rotationRate")(row) * at("torque")(row));
+  const [rate, torque] = [at("rotationRate"), at("torque")];
+  return (row) => 2 * Math.PI * Math.abs(rate(row) * torque(row));
 }
 
 function topOf(values: readonly number[]): number {

@@ -1,6 +1,7 @@
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { type Channel, samplesOf } from "./channels.ts";
+import { pooledScatter } from "./pooledScatter.ts";
 import type { RowSpan } from "./rest.ts";
 import { type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
@@ -52,11 +53,17 @@ export function tareLineOf(
   timeline: Timeline,
   shape: TareShape = "piecewise",
 ): TareLine {
-  const windows = spans.flatMap((span) => windowOf(channel, span, timeline));
+  const windows = withPooledScatter(spans.flatMap((span) => windowOf(channel, span, timeline)));
   const straight = shape === "line" ? straightTares(windows) : null;
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
   const at = (time: number, segment: number) => straight?.(time, segment) ?? tareAt(windows, time, segment);
   return { shape, windows, rounding, at };
+}
+
+/** The scale wanders in every rest alike; see `pooledScatter`. */
+function withPooledScatter(windows: readonly TareWindow[]): TareWindow[] {
+  const pooled = pooledScatter(windows.map(({ mean }) => mean));
+  return windows.map((window, i) => ({ ...window, mean: { ...window.mean, ...pooled[i]! } }));
 }
 
 /** Standard uncertainty of one tare, SI: window means, rounding and bow. */

@@ -2,6 +2,7 @@ import type { LogTable } from "../log/logTable.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { type Channel, valueAt } from "./channels.ts";
+import { identityOf, remembered } from "./remembered.ts";
 
 /** When each row was taken, and where the logger started again. */
 export interface Timeline {
@@ -31,9 +32,17 @@ const SLOWEST_LOGGER = 4;
 export function timelineOf(table: LogTable, time: Channel | undefined): Timeline {
   if (table.rows === 0) throw noRows(table);
   if (time === undefined) return withoutClock(table);
-  const { times, steps, outOfOrder } = filledTimes(table, time);
+  const { fileName, restarts, lineNumbers, rows } = table;
+  const { scale, shift, header } = time;
+  const dependsOn = [fileName, restarts, identityOf(lineNumbers), rows, scale, shift, header];
+  return remembered(time.raw, { stage: "timeline", dependsOn }, () => withClock(table, time));
+}
+
+function withClock(table: LogTable, time: Channel): Timeline {
+  const whole = isWhole(table, time);
+  const { times, steps, outOfOrder } = whole ? standing(time.raw) : filledTimes(table, time);
   const step = medianStep(steps);
-  const segmentStarts = unroll(times, table.restarts, step);
+  const segmentStarts = whole ? [0] : unroll(times, table.restarts, step);
   const warnings = [...restartWarnings(table, segmentStarts), ...orderWarnings(table, outOfOrder, time)];
   if (table.rows <= LONGEST_NOTEBOOK && step > SLOWEST_LOGGER) {
     warnings.push(slowRows(table, step));
@@ -73,7 +82,7 @@ function filledTimes(table: LogTable, time: Channel): { times: Float64Array; ste
   const times = new Float64Array(table.rows);
   const steps: number[] = [];
   const outOfOrder: number[] = [];
-  const stride = Math.max(1, Math.floor(table.rows / 2000));
+  const stride = strideOf(table.rows);
   let last = Number.NaN;
   for (let row = 0; row < table.rows; row++) {
     const seconds = valueAt(time, row);
@@ -86,6 +95,32 @@ function filledTimes(table: LogTable, time: Channel): { times: Float64Array; ste
   if (first < 0) throw noTimes(table, time);
   times.fill(times[first]!, 0, first);
   return { times, steps, outOfOrder };
+}
+
+/** Rows at which the step is looked at. */
+const strideOf = (rows: number) => Math.max(1, Math.floor(rows / 2000));
+
+/** A column of seconds as it stands. */
+function standing(times: Float64Array): { times: Float64Array; steps: number[]; outOfOrder: number[] } {
+  const steps: number[] = [];
+  const stride = strideOf(times.length);
+  for (let row = stride; row < times.length; row += stride) {
+    if (times[row]! > times[row - 1]!) steps.push(times[row]! - times[row - 1]!);
+  }
+  return { times, steps, outOfOrder: [] };
+}
+
+/** Seconds in every row, never falling, never started again: the column can serve as it stands, and is not copied. */
+function isWhole({ restarts }: LogTable, { raw, scale, shift }: Channel): boolean {
+  if (scale !== 1 || shift !== 0 || restarts.length > 0) return false;
+  let last = -Infinity;
+  for (let row = 0; row < raw.length; row++) {
+    const seconds = raw[row]!;
+    // Also false for a missing cell.
+    if (!(seconds >= last)) return false;
+    last = seconds;
+  }
+  return true;
 }
 
 /** A clock that falls back by less than this delivered two rows in the wrong order; it did not start again. s */

@@ -11,7 +11,10 @@ import { ResultWarning, UncertainNumber, uncertainSi } from "./uncertain.ts";
 const count = (text: string) => z.number().min(0).describe(text);
 
 /** Where something lies on the axis of the trace: time in s, or rows counted from 0 where the log has no clock. */
-const TraceSpan = z.strictObject({ start: z.number(), end: z.number() });
+const TraceSpan = z.strictObject({
+  start: z.number().describe("First reading, s, or row from 0 without a clock"),
+  end: z.number().describe("Last reading, s, or row from 0 without a clock"),
+});
 
 /**
  * What a plateau was found by: change points (PELT) in the command or in the rotation rate, a row of a hand-written table,
@@ -110,8 +113,8 @@ export type CoefficientFit = z.infer<typeof CoefficientFit>;
 export const RejectedStretch = z
   .strictObject({
     ...TraceSpan.shape,
-    firstLine: z.int().min(1),
-    lastLine: z.int().min(1),
+    firstLine: z.int().min(1).describe("First line of the file that it covers"),
+    lastLine: z.int().min(1).describe("Last line of the file that it covers"),
     because: z.string().describe("Why, in words"),
   })
   .meta({ id: "RejectedStretch" });
@@ -193,7 +196,12 @@ export const Reduction = z
       shape: z.enum(["piecewise", "line"]).describe("How it goes between the windows"),
       driftRate: uncertainSi({ symbol: "dT_0/dt", unit: "N/s", text: "Drift of the tare" }).nullable(),
       line: z
-        .array(z.strictObject({ at: z.number(), thrust: z.number() }))
+        .array(
+          z.strictObject({
+            at: z.number().describe("Place on the axis of the trace, s, or row from 0 without a clock"),
+            thrust: si(z.number(), { symbol: "T_0", unit: "N", text: "Tare there" }),
+          }),
+        )
         .describe("Corners of the tare over the trace: s, or rows without a clock; N"),
     }),
     plateaus: z.array(Plateau),

@@ -7,7 +7,8 @@ export const Trace = z
   .strictObject({
     start: si(z.number(), { symbol: "t", unit: "s", text: "Start of the first step" }),
     end: si(z.number(), { symbol: "t", unit: "s", text: "End of the last step" }),
-    times: z.array(z.number()).describe("Middle of each step, s"),
+    times: z.array(z.number()).describe("Middle of each step, s; of raw samples their own time"),
+    raw: z.literal(true).exactOptional().describe("The span is so short that each step is one sample of the log"),
     channels: z.array(
       z.strictObject({
         role: ColumnRole,

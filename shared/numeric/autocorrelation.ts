@@ -36,6 +36,11 @@ export interface EffectiveSampleSize {
   readonly effective: number;
   /** count / effective: factor on the squared standard error of the mean, 1 or more. */
   readonly inflation: number;
+  /**
+   * Further factor on the squared standard error for what taking the mean out of the same samples hides, 1 or more:
+   * near 1 for a long series, beyond 2 where the samples hang together over a third of it.
+   */
+  readonly shortSeriesFactor: number;
 }
 
 /**
@@ -55,8 +60,10 @@ export interface EffectiveSampleSize {
  * Range    never more than the count: alternating samples are not counted as better than independent ones.
  *          Numbers that are all equal count in full; their doubt is the resolution, not the scatter.
  * Error    of a short series τ comes out too low, because the mean is taken from the same samples: by a sixth for 20 τ of
- *          samples, by half for 5 τ (first-order autoregressions, simulated). Work grows as count times the logarithm of
- *          count, whatever the correlation.
+ *          samples, by half for 5 τ (first-order autoregressions, simulated). `shortSeriesFactor` gives most of it back:
+ *          with the covariances beyond lag K taken as nought, every r_k lacks the variance of the mean, and solving for
+ *          that gives n (n - 1) / ((n - K)(n - K - 1)); Zięba & Ramza, Metrology and Measurement Systems 18 (2011) 529.
+ *          Work grows as count times the logarithm of count, whatever the correlation.
  * Throws   OutOfDomain `numeric.no-numbers`.
  */
 export function effectiveSampleSize(values: ArrayLike<number>, from = 0, to = values.length): EffectiveSampleSize {
@@ -68,24 +75,33 @@ export function effectiveSampleSize(values: ArrayLike<number>, from = 0, to = va
     means = meansOfTwo(means);
     time = correlationTime(means);
   }
-  const varianceOfMean = (moments(means).variance * time) / means.length;
+  const varianceOfMean = (moments(means).variance * time.time) / means.length;
   const independent = moments(deviations).variance / count;
   const inflation = independent > 0 ? Math.min(count, Math.max(1, varianceOfMean / independent)) : 1;
-  return { effective: count / inflation, inflation };
+  return { effective: count / inflation, inflation, shortSeriesFactor: meanTakenOut(means.length, time.lags) };
 }
 
-/** Variance of the mean over its variance for independent samples, τ; null where the sum would take too long. */
-function correlationTime(deviations: Float64Array): number | null {
+/** n (n - 1) / ((n - K)(n - K - 1)) for K `lags` of `count` samples. */
+function meanTakenOut(count: number, lags: number): number {
+  const left = Math.max(2, count - lags);
+  return lags === 0 || count < 2 ? 1 : (count * (count - 1)) / (left * (left - 1));
+}
+
+/** Variance of the mean over its variance for independent samples, τ, and the last lag in it; null where the sum would take too long. */
+function correlationTime(deviations: Float64Array): { time: number; lags: number } | null {
   const total = laggedProduct(deviations, 0);
-  if (total === 0) return 1;
+  if (total === 0) return { time: 1, lags: 0 };
   let sum = 0;
+  let lags = 0;
   for (let lag = 0; lag + 1 < deviations.length; lag += 2) {
     if (lag * deviations.length > MOST_PRODUCTS) return null;
     const pair = (laggedProduct(deviations, lag) + laggedProduct(deviations, lag + 1)) / total;
     if (pair <= 0) break;
     sum += pair;
+    lags = lag + 1;
   }
-  return 2 * sum - 1;
+  // The first pair alone, r_0 and r_1, is what independent samples have.
+  return { time: 2 * sum - 1, lags: lags === 1 ? 0 : lags };
 }
 
 function deviationsFromMean(values: ArrayLike<number>, from: number, to: number): Float64Array {

@@ -283,7 +283,9 @@ describe("plateaus", () => {
     columns.thrust[420] = 400;
     columns.thrust[900] = -77;
     const reduction = reduce({ table: tableOf(columns), recipe: recipeOf(USES) });
-    expect(messageOf(reduction, "bench.glitches")).toMatch(/line 422.*2 readings in 2 plateaus.*the first is 400(\.\d+)? N/);
+    expect(messageOf(reduction, "bench.glitches")).toMatch(
+      /line 422.*2 readings in 2 plateaus.*the first is 400(\.\d+)? N/,
+    );
     expect(reduction.thrustCoefficient.value).toBeCloseTo(0.2, 3);
   });
 

@@ -27,9 +27,14 @@ const SMALLEST_ERROR = 1e-4;
  * 20 readings. `otherDoubt` is a standard uncertainty of the change that the readings do not show.
  */
 export function changeWithin(values: Float64Array, otherDoubt = 0): Change | null {
-  const present = values.filter((value) => Number.isFinite(value));
-  if (present.length < FEWEST_READINGS) return null;
-  const mean = plainMean(present);
+  let [present, sum] = [0, 0];
+  for (let i = 0; i < values.length; i++) {
+    if (!Number.isFinite(values[i]!)) continue;
+    present++;
+    sum += values[i]!;
+  }
+  if (present < FEWEST_READINGS) return null;
+  const mean = sum / present;
   if (mean === 0) return null;
   const parts = Array.from({ length: PARTS }, (_, i) => {
     const [from, to] = [i, i + 1].map((edge) => Math.round((edge * values.length) / PARTS));

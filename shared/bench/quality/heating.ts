@@ -67,12 +67,20 @@ const tells = ({ change, pValue }: Growth) => change >= RELEVANT && pValue < TOO
 function withinPlateaus(facts: RunFacts): Growth | null {
   const pooled = pooledChange(
     heldStretches(facts).map(({ readings: { electricalPower, rotationRate } }) =>
-      electricalPower
-        ? changeWithin(electricalPower.map((P, i) => (rotationRate[i]! > 0 ? P / rotationRate[i]! ** 3 : Number.NaN)))
-        : null,
+      electricalPower ? changeWithin(perCubeOf(electricalPower, rotationRate)) : null,
     ),
   );
   return pooled && { ...pooled, where: "over a plateau" };
+}
+
+/** P/n³ row by row; NaN where nothing turned. */
+function perCubeOf(power: Float64Array, rates: Float64Array): Float64Array {
+  const ratios = new Float64Array(power.length);
+  for (let i = 0; i < ratios.length; i++) {
+    const rate = rates[i]!;
+    ratios[i] = rate > 0 ? power[i]! / rate ** 3 : Number.NaN;
+  }
+  return ratios;
 }
 
 /** Growth goes with the time between the visits; told for the longest. */

@@ -1,7 +1,7 @@
 import type { QualityCheck } from "../../model/quality.ts";
 import { moments } from "../../numeric/moments.ts";
 import { formatNumber } from "../../quantity/format.ts";
-import { samplesOf, valueAt } from "../channels.ts";
+import { samplesOf } from "../channels.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { heldStretches } from "./heldStretches.ts";
@@ -66,23 +66,33 @@ export function saturation(facts: RunFacts): QualityCheck {
 /** The greatest reading in the direction of thrust among held stretches: a glitch elsewhere is no end stop. */
 function greatestReading(facts: RunFacts, direction: number): number {
   let greatest = -Infinity;
-  for (const { span, readings } of heldStretches(facts)) {
-    for (let i = 0; i < readings.thrust.length; i++) {
-      if (Number.isNaN(readings.thrust[i])) continue;
-      greatest = Math.max(greatest, direction * valueAt(facts.channels.thrust, span.from + i));
-    }
+  for (const held of heldStretches(facts)) {
+    const readings = keptReadings(held, facts);
+    for (let i = 0; i < readings.length; i++) greatest = Math.max(greatest, direction * readings[i]!);
   }
   return direction * greatest;
 }
 
-function pileOf(held: MeasuredPlateau, { channels }: RunFacts, greatest: number, direction: number): Pile {
-  const readings = samplesOf(channels.thrust, held.span.from, held.span.to).filter(
-    (_, i) => !Number.isNaN(held.readings.thrust[i]),
-  );
+/** Thrust of a stretch with its zero still in it, without missing cells and glitches. */
+function keptReadings({ span, readings }: MeasuredPlateau, { channels }: Pick<RunFacts, "channels">): Float64Array {
+  const kept = samplesOf(channels.thrust, span.from, span.to);
+  let count = 0;
+  for (let i = 0; i < kept.length; i++) if (!Number.isNaN(readings.thrust[i]!)) kept[count++] = kept[i]!;
+  return kept.subarray(0, count);
+}
+
+function pileOf(held: MeasuredPlateau, facts: RunFacts, greatest: number, direction: number): Pile {
+  const { channels } = facts;
+  const readings = keptReadings(held, facts);
   const tiny = 1e-9 * Math.max(1, Math.abs(greatest));
   const step = Math.max(channels.thrust.resolution, tiny);
-  const from = (steps: number) =>
-    readings.filter((reading) => direction * (greatest - reading) <= steps * step + tiny).length / readings.length;
+  const from = (steps: number) => {
+    let count = 0;
+    for (let i = 0; i < readings.length; i++) {
+      if (direction * (greatest - readings[i]!) <= steps * step + tiny) count++;
+    }
+    return count / readings.length;
+  };
   const share = from(0.5);
   const spread = readings.length > 1 ? moments(readings).standardDeviation / step : 0;
   const enough = readings.length >= FEWEST_READINGS;
