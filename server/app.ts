@@ -37,7 +37,11 @@ export interface AppOptions {
 
 /** The server, ready to listen or to be asked without a port. Closing it leaves the store open. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
-  const { store, pool = new WorkPool(), webFolder = join(PROJECT_FOLDER, ".build", "web") } = options;
+  const {
+    store,
+    pool = new WorkPool({ tableFolder: options.store.files.cacheFolder() }),
+    webFolder = join(PROJECT_FOLDER, ".build", "web"),
+  } = options;
   const app = fastify({ bodyLimit: BODY_LIMIT, forceCloseConnections: true }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(checkRequest as never);
   app.setSerializerCompiler(serializerCompiler);

@@ -6,6 +6,7 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     // Two cores are what the suite is planned for; each file gets a fresh process so that servers and temporary folders never meet.
     pool: "forks",
+    setupFiles: ["tests/fixedSeed.ts"],
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -1,3 +1,4 @@
+import { PROBLEM_CODES } from "../../shared/model/problemCodes.data.ts";
 import type { OpenApiDocument } from "./openApi.ts";
 import { escaped, fieldRows, type Schema, typeText } from "./schemaText.ts";
 
@@ -50,7 +51,7 @@ export function apiPage(document: OpenApiDocument): string {
 <p>${escaped(document.info.description ?? "")}</p>
 <p>The same for a program: <a href="/api/openapi.json">openapi.json</a>. Back to the <a href="/">workbench</a>.</p>
 <nav aria-label="Contents"><ul>
-${[...tags, "Documents"].map((tag) => `<li><a href="#${anchor(tag)}">${escaped(tag)}</a></li>`).join("\n")}
+${[...tags, "Documents", "Codes"].map((tag) => `<li><a href="#${anchor(tag)}">${escaped(tag)}</a></li>`).join("\n")}
 </ul></nav>
 </header>
 <main>
@@ -58,6 +59,7 @@ ${tags.map((tag) => tagSection(tag, entries)).join("\n")}
 <section id="documents"><h2>Documents</h2>
 ${schemas.map(([name, schema]) => schemaSection(name, schema)).join("\n")}
 </section>
+${codesSection()}
 </main>
 </body>
 </html>
@@ -105,6 +107,19 @@ function contentLine(label: string, { content = {}, description }: Content): str
     ([type, { schema }]) => `${typeText(schema ?? {})} <small>${escaped(type)}</small>`,
   );
   return `<p><b>${escaped(label)}:</b> ${kinds.length > 0 ? kinds.join(", ") : escaped(description ?? "nothing")}</p>`;
+}
+
+/** What a program that gets a code can look up; the sentence beside it in an answer has the numbers. */
+function codesSection(): string {
+  const rows = Object.entries(PROBLEM_CODES).map(
+    ([code, meaning]) => `<tr><td><code>${escaped(code)}</code></td><td>${escaped(meaning)}</td></tr>`,
+  );
+  return `<section id="codes"><h2>Codes</h2>
+<p>Of refusals, warnings, checks of a run and repairs of a log. A code is never used again for another meaning.</p>
+<table><thead><tr><th>Code</th><th>Meaning</th></tr></thead><tbody>
+${rows.join("\n")}
+</tbody></table>
+</section>`;
 }
 
 function schemaSection(name: string, schema: Schema): string {

@@ -24,7 +24,7 @@ export async function newCompanion(
     const { path, sha256, size } = received;
     if (size === 0) throw emptyFile(fileName);
     if (sha256 === run.file.sha256) throw sameFile(fileName, run);
-    const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name: fileName } });
+    const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name: fileName, size } });
     await store.files.keep(received);
     store.noteFile(received);
     const { columns } = recipeFromGuesses({ guesses: inspection.guesses, fluid: run.recipe.fluid });

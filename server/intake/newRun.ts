@@ -4,7 +4,7 @@ import type { StoredDocument } from "../../shared/model/stored.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { ReceivedFile } from "../store/fileVault.ts";
 import type { Store } from "../store/store.ts";
-import type { WorkPool } from "../work/workPool.ts";
+import type { WorkOptions, WorkPool } from "../work/workPool.ts";
 import { firstRun } from "./firstRun.ts";
 import { shortened } from "./shortened.ts";
 
@@ -29,18 +29,20 @@ export interface NewRun {
 
 /**
  * Makes a run of the bytes of a log: they are received whole, looked at, and only then kept and entered together.
- * A log that can not be read leaves nothing behind. Throws InputProblem told from the file.
+ * A log that can not be read, or that nobody waits for any more, leaves nothing behind. Throws InputProblem told from
+ * the file, or WorkCancelled.
  */
 export async function newRun(
   { store, pool }: Intake,
   projectId: string,
   { fileName, runName = withoutEnding(fileName), bytes }: IncomingLog,
+  options: Pick<WorkOptions, "signal"> = {},
 ): Promise<NewRun> {
   const received = await store.files.receive(bytes);
   try {
     const { path, sha256, size } = received;
     if (size === 0) throw emptyFile(fileName);
-    const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name: fileName } });
+    const inspection = await pool.run({ kind: "inspect", file: { path, sha256, name: fileName, size } }, options);
     await store.files.keep(received);
     const { document, taken } = firstRun(store, projectId, fileName, inspection.guesses);
     const file = { name: fileName, sha256, size };

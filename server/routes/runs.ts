@@ -8,6 +8,7 @@ import { newCompanion } from "../intake/newCompanion.ts";
 import { newRun } from "../intake/newRun.ts";
 import { uploadedFile } from "../intake/uploadedFile.ts";
 import { checkCompanion, checkParts, checkSameFile } from "../work/runJobs.ts";
+import { untilClosed } from "./untilClosed.ts";
 import { AtVersion, change, Gone, InProject, OneRun, type Workbench } from "./workbench.ts";
 
 const tags = ["Runs"];
@@ -43,7 +44,7 @@ export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async 
   };
   app.post("", { schema: uploaded }, async (request, reply) => {
     const log = await uploadedFile(request);
-    return reply.code(201).send(await newRun(workbench, request.params.projectId, log));
+    return reply.code(201).send(await newRun(workbench, request.params.projectId, log, untilClosed(reply)));
   });
 
   const typed = {

@@ -40,6 +40,11 @@ export class FileVault {
     return join(this.folder, "files", sha256);
   }
 
+  /** Folder for what can be made again from the files at any time. */
+  cacheFolder(): string {
+    return join(this.folder, "cache");
+  }
+
   /** Writes the bytes as they come and hashes them on the way; nothing is held in memory. */
   async receive(bytes: AsyncIterable<Uint8Array>): Promise<ReceivedFile> {
     const path = this.incoming(randomUUID());

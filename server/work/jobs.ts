@@ -16,6 +16,8 @@ export interface LogFile {
   readonly sha256: string;
   /** Its name as it came, for messages. */
   readonly name: string;
+  /** Its size in bytes, where it is known: long logs are kept to one thread. */
+  readonly size?: number;
   /** What a person decided about its text. */
   readonly reading?: LogReading;
 }

@@ -4,8 +4,13 @@ import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Job, Order, Report } from "./jobs.ts";
 import { runJob } from "./runJob.ts";
 import { TableCache } from "./tableCache.ts";
+import { TableFolder } from "./tableFolder.ts";
+import { Tables } from "./tables.ts";
+import type { ThreadData } from "./workThread.ts";
 
-const cache = new TableCache(Number((workerData as { cacheBytes: number }).cacheBytes));
+const { cacheBytes, tableFolder } = workerData as ThreadData;
+const folder = tableFolder === undefined ? undefined : new TableFolder(tableFolder);
+const tables = new Tables(new TableCache(cacheBytes), folder);
 let running: { readonly id: number; readonly abort: AbortController } | undefined;
 
 const report = (message: Report) => parentPort?.postMessage(message);
@@ -20,7 +25,7 @@ async function work(id: number, job: Job): Promise<void> {
   running = { id, abort };
   try {
     const onProgress = (fraction: number) => report({ id, fraction });
-    report({ id, outcome: await runJob(job, cache, { onProgress, signal: abort.signal }) });
+    report({ id, outcome: await runJob(job, tables, { onProgress, signal: abort.signal }) });
   } catch (reason) {
     report({ id, ...failure(reason, abort.signal) });
   }

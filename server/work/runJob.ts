@@ -10,38 +10,23 @@ import type { LogInspection } from "../../shared/model/log.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
-import { readLogFile } from "../intake/readLogFile.ts";
-import type { CompanionLog, InspectJob, Job, LogFile, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
-import { type TableCache, tableKey } from "./tableCache.ts";
+import type { CompanionLog, InspectJob, Job, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
+import type { Progress, Tables } from "./tables.ts";
 
 /** Reading a log takes about this share of the time of a first reduction. */
 const READING_SHARE = 0.8;
 
-export interface Progress {
-  readonly onProgress: (fraction: number) => void;
-  readonly signal: AbortSignal;
-}
-
 /** Does one job to its end. Throws InputProblem or OutOfDomain, or the reason of `signal`. */
-export async function runJob<J extends Job>(job: J, cache: TableCache, progress: Progress): Promise<OutcomeOf<J>> {
-  const table = await tableOf(job.file, cache, progress);
+export async function runJob<J extends Job>(job: J, tables: Tables, progress: Progress): Promise<OutcomeOf<J>> {
+  const reading = { ...progress, onProgress: (part: number) => progress.onProgress(READING_SHARE * part) };
+  const table = await tables.tableOf(job.file, reading);
   // Lets a cancellation in that came while the last chunk was read.
   await new Promise((resolve) => setImmediate(resolve));
   progress.signal.throwIfAborted();
   const { companion } = job;
-  const second = companion && { ...companion, table: await tableOf(companion.file, cache, progress) };
+  const second = companion && { ...companion, table: await tables.tableOf(companion.file, reading) };
   if (job.kind === "monteCarlo") return (await monteCarlo(job, table, second, progress)) as OutcomeOf<J>;
   return outcomeOf(job, table, second) as OutcomeOf<J>;
-}
-
-async function tableOf(file: LogFile, cache: TableCache, progress: Progress): Promise<LogTable> {
-  const { path, name, reading } = file;
-  const known = cache.get(tableKey(file));
-  if (known !== undefined) return { ...known, fileName: name };
-  const onProgress = (fraction: number) => progress.onProgress(READING_SHARE * fraction);
-  const table = await readLogFile(path, name, { onProgress, signal: progress.signal, ...(reading && { reading }) });
-  cache.put(tableKey(file), table);
-  return table;
 }
 
 /** The second log with its table. */

@@ -13,8 +13,8 @@ export function logOf(store: Store, { file, recipe }: Run): LogFile {
   return keptLog(store, file, recipe);
 }
 
-function keptLog(store: Store, { name, sha256 }: Run["file"], { reading }: Pick<Recipe, "reading">): LogFile {
-  return { path: store.files.path(sha256), sha256, name, ...(reading && { reading }) };
+function keptLog(store: Store, { name, sha256, size }: Run["file"], { reading }: Pick<Recipe, "reading">): LogFile {
+  return { path: store.files.path(sha256), sha256, name, size, ...(reading && { reading }) };
 }
 
 /** The electrical log recorded beside it, as `{ companion }`, or nothing. */

@@ -14,7 +14,8 @@ export function tableBytes({ columns, lineNumbers }: LogTable): number {
 
 /**
  * Tables that were read lately, by their `tableKey`, so that an edit does not read the file again.
- * The least lately used go first when together they exceed `budget` bytes; one larger than that is not kept at all.
+ * The least lately used go first when together they exceed `budget` bytes. One larger than that is kept alone, until the
+ * next table is read.
  */
 export class TableCache {
   private readonly tables = new Map<string, LogTable>();
@@ -30,12 +31,19 @@ export class TableCache {
   }
 
   put(key: string, table: LogTable): void {
-    if (tableBytes(table) > this.budget) return;
     this.drop(key);
     this.tables.set(key, table);
     this.held += tableBytes(table);
     for (const oldest of this.tables.keys()) {
-      if (this.held <= this.budget) return;
+      if (this.held <= this.budget || this.tables.size === 1) return;
+      this.drop(oldest);
+    }
+  }
+
+  /** Lets the least lately used go until `bytes` more fit, or nothing is left: a long table must not be read beside others. */
+  makeRoom(bytes: number): void {
+    for (const oldest of this.tables.keys()) {
+      if (this.held + bytes <= this.budget) return;
       this.drop(oldest);
     }
   }

@@ -1,6 +1,6 @@
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Job, OutcomeOf, Report } from "./jobs.ts";
-import { startThread, type WorkThread } from "./workThread.ts";
+import { startThread, type ThreadData, type WorkThread } from "./workThread.ts";
 
 /** The thread died, or failed on something that is no fault of the input. */
 export class WorkFailed extends Error {}
@@ -33,8 +33,15 @@ export interface PoolOptions {
   readonly threads?: number;
   /** Bytes of tables held by all threads together. */
   readonly cacheBytes?: number;
+  /** Folder for tables that were read, see `TableFolder`; none are kept on disk where absent. */
+  readonly tableFolder?: string;
+  /** Time in which a cancelled job may stop by itself before its thread is ended, ms. */
+  readonly patience?: number;
   readonly start?: typeof startThread;
 }
+
+/** Bytes of a log from which on it is read in one thread only, so that the others stay free for what is short. */
+const LONG_LOG = 100e6;
 
 /**
  * A few threads that read and reduce logs, so that the thread that answers requests never does.
@@ -43,13 +50,16 @@ export interface PoolOptions {
 export class WorkPool {
   private readonly seats: readonly Seat[];
   private readonly waiting: Task[] = [];
-  private readonly cacheBytes: number;
+  private readonly threadData: ThreadData;
+  private readonly patience: number;
   private readonly start: typeof startThread;
   private nextId = 1;
 
-  constructor({ threads = 2, cacheBytes = 300e6, start = startThread }: PoolOptions = {}) {
+  constructor(options: PoolOptions = {}) {
+    const { threads = 2, cacheBytes = 300e6, tableFolder, patience = 250, start = startThread } = options;
     this.seats = Array.from({ length: threads }, () => ({ read: new Set<string>() }));
-    this.cacheBytes = cacheBytes;
+    this.threadData = { cacheBytes: cacheBytes / threads, ...(tableFolder !== undefined && { tableFolder }) };
+    this.patience = patience;
     this.start = start;
   }
 
@@ -83,20 +93,22 @@ export class WorkPool {
 
   /**
    * The oldest task on a log that this seat has read; else the oldest on one that no other seat is at, or is free for
-   * and has read. So a log that is being read is not read a second time beside it.
+   * and has read. So a log that is being read is not read a second time beside it. Long logs are left to the first seat.
    */
   private takeFor(seat: Seat): Task | undefined {
-    const own = this.waiting.findIndex(({ job }) => seat.read.has(job.file.sha256));
+    const isFirst = seat === this.seats[0];
+    const mayTake = ({ job }: Task) => isFirst || (job.file.size ?? 0) < LONG_LOG;
+    const own = this.waiting.findIndex((task) => mayTake(task) && seat.read.has(task.job.file.sha256));
     const others = this.seats.filter((other) => other !== seat);
     const isTheirs = (sha256: string, { task, read }: Seat) =>
       task === undefined ? read.has(sha256) : task.job.file.sha256 === sha256;
-    const isFree = ({ job }: Task) => !others.some((other) => isTheirs(job.file.sha256, other));
+    const isFree = (task: Task) => mayTake(task) && !others.some((other) => isTheirs(task.job.file.sha256, other));
     const index = own >= 0 ? own : this.waiting.findIndex(isFree);
     return index < 0 ? undefined : this.waiting.splice(index, 1)[0];
   }
 
   private open(seat: Seat): WorkThread {
-    return this.start(this.cacheBytes / this.seats.length, {
+    return this.start(this.threadData, {
       onReport: (report) => this.receive(seat, report),
       onEnd: (reason) => this.ended(seat, reason),
     });
@@ -126,8 +138,18 @@ export class WorkPool {
   private cancel(task: Task): void {
     const index = this.waiting.indexOf(task);
     if (index >= 0) this.waiting.splice(index, 1);
-    else this.seats.find((seat) => seat.task === task)?.thread?.order({ id: task.id, cancel: true });
+    const seat = this.seats.find((one) => one.task === task);
+    if (seat) this.stopWork(seat, task);
     task.fail(new WorkCancelled());
+  }
+
+  /** Asks first; a thread in the middle of a long computation does not hear, and is ended. */
+  private stopWork(seat: Seat, task: Task): void {
+    seat.thread?.order({ id: task.id, cancel: true });
+    const end = () => {
+      if (seat.task === task) void seat.thread?.stop();
+    };
+    setTimeout(end, this.patience).unref();
   }
 }
 

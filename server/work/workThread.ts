@@ -13,9 +13,17 @@ export interface WorkThread {
   stop(): Promise<void>;
 }
 
-/** Starts a thread that may hold `cacheBytes` of tables. It does not keep the process alive by itself. */
-export function startThread(cacheBytes: number, { onReport, onEnd }: ThreadEvents): WorkThread {
-  const worker = new Worker(program(), { workerData: { cacheBytes } });
+/** What a thread is started with. */
+export interface ThreadData {
+  /** Bytes of tables that it may hold. */
+  readonly cacheBytes: number;
+  /** Where tables are kept between its lives; nowhere where absent. */
+  readonly tableFolder?: string;
+}
+
+/** Starts a thread. It does not keep the process alive by itself. */
+export function startThread(data: ThreadData, { onReport, onEnd }: ThreadEvents): WorkThread {
+  const worker = new Worker(program(), { workerData: data });
   let reason = "";
   worker.unref();
   worker.on("message", onReport);

@@ -5,9 +5,9 @@ import type { UsedInstrument, UsedInstruments } from "../model/instrument.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
 import { InputProblem, tellingFrom } from "../quantity/problem.ts";
 import { requireUnit } from "../quantity/unit.ts";
-import { readingStep } from "./readingStep.ts";
 import { type AppliedCalibration, appliedCalibration } from "./appliedCalibration.ts";
-import { identityOf } from "./remembered.ts";
+import { readingStep } from "./readingStep.ts";
+import { identityOf, remembered } from "./remembered.ts";
 
 /**
  * One column of a log seen in SI: value = raw × `scale` + `shift`.
@@ -132,7 +132,9 @@ function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
 /** Step of the readings as they are written; times and commands are set, not read. */
 function stepOf(table: LogTable, { column, role }: ColumnUse): number {
   const written = table.resolutions[column] ?? 0;
-  return role === "time" || role === "command" ? written : readingStep(table.columns[column]!, written);
+  if (role === "time" || role === "command") return written;
+  const values = table.columns[column]!;
+  return remembered(values, { stage: "readingStep", dependsOn: written }, () => readingStep(values, written));
 }
 
 /** A channel whose scale, zero and doubt are those of an instrument. */

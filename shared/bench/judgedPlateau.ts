@@ -8,6 +8,7 @@ import { type FitPoint, repeatabilityOf } from "./coefficientFit.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { type PooledScatter, pooledScatter } from "./pooledScatter.ts";
+import { remembered } from "./remembered.ts";
 import { type PowerSource, powerFromMotor, powerFromTorque, type ShaftPower, type StandMotor } from "./shaftPowerOf.ts";
 import { type TareLine, tareUncertainty } from "./tareLine.ts";
 
@@ -57,7 +58,11 @@ export function judged(
 ): { plateaus: JudgedPlateau[]; turning: Turning } {
   const greatest = Math.max(...plateaus.map(({ thrust }) => Math.abs(thrust.mean)));
   const scatters = pooledScatter(
-    plateaus.map(({ readings }) => jointScatter(readings.thrust, readings.rotationRate, 2)),
+    plateaus.map((measured) =>
+      remembered(measured, { stage: "thrustScatter", dependsOn: null }, () =>
+        jointScatter(measured.readings.thrust, measured.readings.rotationRate, 2),
+      ),
+    ),
   );
   const seen = plateaus.map((measured, i) => ({
     measured,

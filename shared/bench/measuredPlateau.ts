@@ -2,9 +2,9 @@ import type { LogTable } from "../log/logTable.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { type Channel, type Channels, channelsKey, samplesOf } from "./channels.ts";
 import type { FoundSpan } from "./plateauSpans.ts";
+import { identityOf, remembered } from "./remembered.ts";
 import type { RowSpan } from "./rest.ts";
 import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
-import { identityOf, remembered } from "./remembered.ts";
 import { spikesIn } from "./spikes.ts";
 import { segmentOf, type TareAt, type TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
@@ -15,6 +15,8 @@ export interface Glitches {
   readonly count: number;
   /** The first of them: line of the file, column, and the reading as it stands there with its unit. */
   readonly first: { readonly line: number; readonly header: string; readonly reading: string } | null;
+  /** Channel in which most wild readings were let stand because they are too many, and their part; null where none were. */
+  readonly kept: { readonly header: string; readonly part: number } | null;
 }
 
 /** Readings of one plateau in SI, row by row, NaN where missing or a glitch; rotation rate without its sign. */
@@ -102,7 +104,7 @@ function measuredAnew(source: PlateauSource, span: FoundSpan): MeasuredPlateau |
   const steady = (values: Float64Array | null) => (values && span.foundBy === "binned" ? withoutTrend(values) : values);
   const mean = (role: keyof Taken) => meanOf(steady(taken[role]), channels[role]);
   const [voltage, current] = [mean("voltage"), mean("current")];
-  return {
+  const measured = {
     span,
     traceStart: timeline.times[span.from]!,
     traceEnd: timeline.times[span.to - 1]!,
@@ -123,14 +125,18 @@ function measuredAnew(source: PlateauSource, span: FoundSpan): MeasuredPlateau |
     current,
     electricalPower: mean("electricalPower") ?? powerMean(steady(electricalPower), voltage, current),
     advanceSpeed: mean("advanceSpeed"),
-    ...(table.rows <= KEPT_ROWS
-      ? { readings }
-      : {
-          get readings() {
-            return takeReadings(source, span).readings;
-          },
-        }),
   };
+  return table.rows <= KEPT_ROWS ? { ...measured, readings } : withReadingsOnDemand(measured, source, span);
+}
+
+/** In a function of its own, so that it holds on to nothing but its arguments. */
+function withReadingsOnDemand(
+  measured: Omit<MeasuredPlateau, "readings">,
+  source: PlateauSource,
+  span: FoundSpan,
+): MeasuredPlateau {
+  const get = () => takeReadings(source, span).readings;
+  return Object.defineProperty(measured as MeasuredPlateau, "readings", { get, enumerable: true });
 }
 
 interface TakenReadings {
@@ -162,12 +168,18 @@ function withoutGlitches(source: PlateauSource, { from, to }: RowSpan): { taken:
     TAKEN.map((role) => [role, channels[role] ? samplesOf(channels[role], from, to) : null]),
   ) as Taken;
   const wild = new Set<number>();
+  const left = new Set<number>();
   let first: Glitches["first"] = null;
+  let kept: Glitches["kept"] = null;
   for (const role of TAKEN) {
     const samples = taken[role];
     if (!samples) continue;
     const channel = channels[role]!;
-    for (const i of spikesIn(samples, channel.resolution)) {
+    const { glitches, tails, kept: standing } = spikesIn(samples, channel.resolution, channel.shift);
+    const part = standing / samples.length;
+    if (part > (kept?.part ?? 0)) kept = { header: channel.header, part };
+    for (const i of tails) left.add(i);
+    for (const i of glitches) {
       wild.add(i);
       const line = table.lineNumbers[from + i]!;
       if (first === null || line < first.line)
@@ -175,10 +187,10 @@ function withoutGlitches(source: PlateauSource, { from, to }: RowSpan): { taken:
     }
   }
   for (const samples of Object.values(taken)) {
-    if (samples) for (const i of wild) samples[i] = Number.NaN;
+    if (samples) for (const i of [...wild, ...left]) samples[i] = Number.NaN;
   }
   keepPairs(taken.rotationRate!, taken.thrust!);
-  return { taken, glitches: { count: wild.size, first } };
+  return { taken, glitches: { count: wild.size, first, kept } };
 }
 
 /** A reading as the file has it. */

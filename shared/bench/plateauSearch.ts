@@ -157,7 +157,20 @@ function settledSpan(search: PlateauSearch, levels: readonly Level[], index: num
   const settledBlock = Math.min(firstBlock, end - 1);
   const climbs = isRamp(levels, index, signal, settledBlock) || speedRamps(levels, index, blocks, settledBlock);
   if (climbs) return { span, outcome: "ramp" };
-  return { span, outcome: longEnough(settled, search) ? settled : "too short" };
+  const kept = longEnough(settled, search) ? settled : withLessMargin(settled, span, search);
+  // Slivers between two rates are no step that anyone held; a command that stood still is.
+  return { span, outcome: kept ?? (signal === blocks.command ? "settled too late" : "too short") };
+}
+
+/** Part of the margin of the wait that may be given up where the step is too short for all of it. */
+const SPARED_MARGIN = 0.6;
+
+/** The settled part with as much of the margin as leaves a shortest plateau; null where even the least margin does not. */
+function withLessMargin({ from, to }: RowSpan, step: RowSpan, search: PlateauSearch): RowSpan | null {
+  const margin = (1 - 1 / SETTLING_MARGIN) * (from - step.from);
+  const earliest = Math.ceil(from - SPARED_MARGIN * margin);
+  for (let row = from - 1; row >= earliest; row--) if (longEnough({ from: row, to }, search)) return { from: row, to };
+  return null;
 }
 
 /** Whether a span has the rows and the time for `times` shortest plateaus. */

@@ -10,7 +10,7 @@ import type { TareLine } from "./tareLine.ts";
 import type { Timeline } from "./timeline.ts";
 
 /** Why a stretch did not become a plateau. */
-export type Rejection = "at rest" | "too short" | "still settling" | "ramp" | "without readings";
+export type Rejection = "at rest" | "too short" | "settled too late" | "still settling" | "ramp" | "without readings";
 
 export interface Rejected {
   readonly span: RowSpan;

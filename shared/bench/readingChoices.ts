@@ -13,6 +13,7 @@ import { formatNumber } from "../quantity/format.ts";
 import { findUnit } from "../quantity/unit.ts";
 import { channelsByRole, headerOf } from "./channels.ts";
 import { POSSIBLE } from "./checks/coefficientChecks.ts";
+import { identityOf, remembered } from "./remembered.ts";
 import { type StrongestRows, strongestRows } from "./strongestRows.ts";
 
 export interface ReadingQuestion {
@@ -88,14 +89,21 @@ interface Setting {
 export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
   const { table, recipe, propeller, motor, instruments = {}, decided = new Set() } = question;
   const polePairs = recipe.polePairs ?? USUAL_POLE_PAIRS;
-  const strongest = strongestRows(channelsByRole(table, { ...recipe, polePairs }, instruments), table.rows);
+  const channels = channelsByRole(table, { ...recipe, polePairs }, instruments);
+  const ofTable = identityOf(table.columns);
+  const seen = [...channels.values()].map(({ role, raw, scale, shift }) => [role, identityOf(raw), scale, shift]);
+  const strongest = remembered(table.lineNumbers, { stage: "strongest", dependsOn: [ofTable, seen] }, () =>
+    strongestRows(channels, table.rows),
+  );
   const { density } = fluidProperties(recipe.fluid);
   const setting: Setting = {
     ...{ strongest, propeller, density, polePairs, isPolePairsStated: recipe.polePairs !== undefined },
     limit: limitOf(strongest.power, propeller, density),
     fastest: motor && strongest.voltage ? (motor.speedConstant * strongest.voltage) / (2 * Math.PI) : null,
   };
-  const guesses = guessRoles(table);
+  const guesses = remembered(table.lineNumbers, { stage: "guesses", dependsOn: [ofTable, table.fileName] }, () =>
+    guessRoles(table),
+  );
   const columns = (["thrust", "rotationRate"] as const).flatMap((role) => {
     const use = recipe.columns.find((one) => one.role === role);
     if (!use || strongest[role] === null || strongest[role] === 0 || role in instruments) return [];

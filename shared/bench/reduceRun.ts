@@ -14,10 +14,10 @@ import { advanceChecks } from "./checks/advanceChecks.ts";
 import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
+import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
-import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { rampSweepChecks } from "./checks/rampSweepChecks.ts";
 import { readingChecks } from "./checks/readingChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
@@ -34,7 +34,7 @@ import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
 import { sweepFitOf } from "./sweepFit.ts";
-import { tareLineOf } from "./tareLine.ts";
+import { type TareLine, tareLineOf, withRunningWander } from "./tareLine.ts";
 import { tareWindowsOf } from "./tareWindows.ts";
 import { type Timeline, timelineOf } from "./timeline.ts";
 
@@ -109,10 +109,11 @@ function searchedIn(channels: Channels, timeline: Timeline, recipe: Recipe) {
 
 function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly Warning[] } {
   const { table, recipe, propeller } = request;
-  const { channels, timeline, rest, tareWindows, thrustTare, torqueTare, ...found } = searched(request);
+  const { channels, timeline, rest, tareWindows, ...found } = searched(request);
   const fluid = fluidProperties(recipe.fluid);
-  const source = { table, channels, timeline, thrustTare, torqueTare };
+  const source = { table, channels, timeline, thrustTare: found.thrustTare, torqueTare: found.torqueTare };
   const { measured, spans } = measuredPlateaus(source, found.spans);
+  const { thrustTare, torqueTare } = tareDoubts(found, measured);
   const standMotor = request.motor ? { motor: request.motor, controller: request.controller } : null;
   const powerSource = powerSourceOf(channels, standMotor);
   const setting: JudgeSetting = {
@@ -141,6 +142,21 @@ function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly War
       powerSource: power ? powerSource : null,
     },
     warnings: [...timeline.warnings, ...tareWindows.warnings, ...grouping.warnings],
+  };
+}
+
+/** Zeros with their scatter as the plateaus show it. */
+function tareDoubts(
+  { thrustTare, torqueTare }: { readonly thrustTare: TareLine; readonly torqueTare: TareLine | null },
+  measured: readonly MeasuredPlateau[],
+) {
+  const torques = measured.flatMap(({ torque }) => torque ?? []);
+  return {
+    thrustTare: withRunningWander(
+      thrustTare,
+      measured.map(({ thrust }) => thrust),
+    ),
+    torqueTare: torqueTare && withRunningWander(torqueTare, torques),
   };
 }
 

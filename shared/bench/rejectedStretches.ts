@@ -6,6 +6,7 @@ import type { RunFacts } from "./runFacts.ts";
 const WORDS: { readonly [R in Rejection]: string } = {
   "at rest": "at rest",
   "too short": "too short",
+  "settled too late": "too short once it had settled",
   "still settling": "still settling, or creeping on",
   ramp: "a ramp, not a held step",
   "without readings": "thrust or rotation rate missing",

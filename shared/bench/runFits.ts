@@ -9,6 +9,7 @@ import type { JudgedPlateau, JudgeSetting } from "./judgedPlateau.ts";
 import { motorParts } from "./motorParts.ts";
 import type { SampleMean } from "./sampleMean.ts";
 import type { TareLine } from "./tareLine.ts";
+import { unseenZeroPart } from "./unseenZero.ts";
 
 /** Less than any stand can measure, W. */
 const NO_POWER = 1e-9;
@@ -27,7 +28,8 @@ export interface FitSetting {
 /** Thrust against ρ n² D⁴. */
 export function thrustFitOf(used: readonly JudgedPlateau[], run: FitSetting): FullFit {
   const points = used.map(({ thrustPoint }) => thrustPoint);
-  return thrustFullFit(used, { fit: fitThroughOrigin(points, run.singleReadings) }, run);
+  const fit = fitThroughOrigin(points, run.singleReadings);
+  return thrustFullFit(used, { fit, more: run.singleReadings ? [] : unseenZeroPart(points, fit, run.run) }, run);
 }
 
 /** A fit of plateaus before what they share is added. */
@@ -35,6 +37,8 @@ export interface PlateauFit {
   readonly fit: OriginFit;
   /** Change of the coefficient by a relative change of the advance ratio of each plateau; absent: all are at rest. */
   readonly advancePulls?: readonly number[] | undefined;
+  /** Parts that only this fit has. */
+  readonly more?: readonly CommonPart[];
 }
 
 /** A fit of thrusts with the whole of its doubt. */
@@ -56,6 +60,7 @@ export function thrustFullFit(used: readonly JudgedPlateau[], plateauFit: Platea
     ...advance.parts,
     ...densityPart(recipe.fluid, K, run.run),
     ...tarePart("zero of the scale", `thrust-tare:${run.run}`, { points, fit, line: setting.thrustTare }),
+    ...(plateauFit.more ?? []),
   ]);
 }
 

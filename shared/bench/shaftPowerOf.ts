@@ -3,6 +3,7 @@ import { shaftFromElectrical, shaftSensitivities } from "../motor/shaftFromElect
 import { OutOfDomain } from "../quantity/problem.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { remembered } from "./remembered.ts";
 import { plainMean, type SampleMean } from "./sampleMean.ts";
 
 /** Shaft power of one plateau and what its doubt is made of. */
@@ -33,7 +34,11 @@ export interface StandMotor {
 }
 
 /** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
-export function powerFromTorque({ readings, torque, rotationRate, turnSign }: MeasuredPlateau): ShaftPower | null {
+export function powerFromTorque(plateau: MeasuredPlateau): ShaftPower | null {
+  return remembered(plateau, { stage: "powerFromTorque", dependsOn: null }, () => meanOfProducts(plateau));
+}
+
+function meanOfProducts({ readings, torque, rotationRate, turnSign }: MeasuredPlateau): ShaftPower | null {
   if (!readings.torque || !torque) return null;
   // Torque and rotation rate both change sign where the log counts turns backwards; their product does not.
   const turn = 2 * Math.PI * turnSign;
@@ -62,8 +67,15 @@ export function powerFromTorque({ readings, torque, rotationRate, turnSign }: Me
  * Null where no electrical power was measured or no motor current fits the reading.
  */
 export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor): ShaftPower | null {
-  const { electricalPower, rotationRate, readings } = plateau;
-  if (!electricalPower || !readings.electricalPower) return null;
+  const dependsOn = [motor, controller];
+  return remembered(plateau, { stage: "powerFromMotor", dependsOn }, () => fromMotor(plateau, { motor, controller }));
+}
+
+function fromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor): ShaftPower | null {
+  const { electricalPower, rotationRate } = plateau;
+  if (!electricalPower) return null;
+  const { readings } = plateau;
+  if (!readings.electricalPower) return null;
   const reading = {
     voltage: electricalPower.mean,
     current: 1,
@@ -74,11 +86,13 @@ export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: 
   const shaft = solved(reading);
   if (!shaft) return null;
   const { power, byPower, byRate, byConstants } = shaft;
-  const powers = readings.electricalPower.map(
-    (P, i) => power + byPower * (P - electricalPower.mean) + byRate * (readings.rotationRate[i]! - rotationRate.mean),
-  );
+  const { electricalPower: input, rotationRate: rates } = readings;
+  const powers = new Float64Array(input.length);
+  for (let i = 0; i < powers.length; i++) {
+    powers[i] = power + byPower * (input[i]! - electricalPower.mean) + byRate * (rates[i]! - rotationRate.mean);
+  }
   if (!Number.isFinite(plainMean(powers))) return null;
-  const joint = jointScatter(powers, readings.rotationRate, 3);
+  const joint = jointScatter(powers, rates, 3);
   return {
     mean: power,
     scatter: joint.scatter,

@@ -1,7 +1,7 @@
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { type Channel, samplesOf } from "./channels.ts";
-import { pooledScatter } from "./pooledScatter.ts";
+import { scatterAtRest } from "./pooledScatter.ts";
 import type { RowSpan } from "./rest.ts";
 import { type SampleMean, sampleMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
@@ -53,17 +53,20 @@ export function tareLineOf(
   timeline: Timeline,
   shape: TareShape = "piecewise",
 ): TareLine {
-  const windows = withPooledScatter(spans.flatMap((span) => windowOf(channel, span, timeline)));
+  const windows = spans.flatMap((span) => windowOf(channel, span, timeline));
   const straight = shape === "line" ? straightTares(windows) : null;
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
   const at = (time: number, segment: number) => straight?.(time, segment) ?? tareAt(windows, time, segment);
   return { shape, windows, rounding, at };
 }
 
-/** The scale wanders in every rest alike; see `pooledScatter`. */
-function withPooledScatter(windows: readonly TareWindow[]): TareWindow[] {
-  const pooled = pooledScatter(windows.map(({ mean }) => mean));
-  return windows.map((window, i) => ({ ...window, mean: { ...window.mean, ...pooled[i]! } }));
+/** The line with the scatter of its windows judged by all of them and by the plateaus; see `scatterAtRest`. */
+export function withRunningWander(line: TareLine, plateaus: readonly SampleMean[]): TareLine {
+  const scatters = scatterAtRest(
+    line.windows.map(({ mean }) => mean),
+    plateaus,
+  );
+  return { ...line, windows: line.windows.map((one, i) => ({ ...one, mean: { ...one.mean, ...scatters[i]! } })) };
 }
 
 /** Standard uncertainty of one tare, SI: window means, rounding and bow. */
@@ -121,7 +124,8 @@ function longestPair(windows: readonly TareWindow[]): [TareWindow?, TareWindow?]
 
 function windowOf(channel: Channel, { from, to }: RowSpan, timeline: Timeline): TareWindow[] {
   const readings = samplesOf(channel, from, to);
-  for (const i of spikesIn(readings, channel.resolution)) readings[i] = Number.NaN;
+  const { glitches, tails } = spikesIn(readings, channel.resolution, channel.shift);
+  for (const i of [...glitches, ...tails]) readings[i] = Number.NaN;
   if (!readings.some((reading) => Number.isFinite(reading))) return [];
   const start = timeline.times[from]!;
   const end = timeline.times[to - 1]!;

@@ -70,10 +70,16 @@ interface Stretch {
 function take(extremes: Extremes, { column, pyramid, from, to, level }: Stretch): void {
   if (from >= to) return;
   const cells = pyramid[level];
-  if (cells === undefined) return takeFrom(extremes, { rowsPerCell: 1, low: column, high: column }, from, to);
+  if (cells === undefined) {
+    takeFrom(extremes, { rowsPerCell: 1, low: column, high: column }, from, to);
+    return;
+  }
   const first = Math.ceil(from / cells.rowsPerCell);
   const end = Math.floor(to / cells.rowsPerCell);
-  if (first >= end) return take(extremes, { column, pyramid, from, to, level: level - 1 });
+  if (first >= end) {
+    take(extremes, { column, pyramid, from, to, level: level - 1 });
+    return;
+  }
   takeFrom(extremes, cells, first, end);
   take(extremes, { column, pyramid, from, to: first * cells.rowsPerCell, level: level - 1 });
   take(extremes, { column, pyramid, from: end * cells.rowsPerCell, to, level: level - 1 });

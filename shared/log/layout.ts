@@ -3,12 +3,13 @@ import type { LogReading } from "../model/reading.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { isUnclearNumber, type Marks } from "./cellText.ts";
 import { affixedNumber, type ColumnNature, natureOf } from "./columnKinds.ts";
-import { type Cut, type CutRow, chooseCut } from "./delimiterChoice.ts";
+import { type Cut, type CutRow, chooseCut, cutLines } from "./delimiterChoice.ts";
 import type { Encoding } from "./encoding.ts";
 import { type FoundHeader, findHeader, namesInCells, statedHeader } from "./headerSearch.ts";
 import { splitHeader } from "./headerText.ts";
 import { commentMarkOf, type HeadLine, headLines, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import type { RepairLedger } from "./repairLedger.ts";
+import { provenThousands } from "./thousands.ts";
 
 /** Everything about a log that is settled on its first lines. */
 export interface Layout {
@@ -40,7 +41,11 @@ const MOST_COLUMNS = 256;
 export function settleLayout({ text, encoding, fileName, reading }: Head, ledger: RepairLedger): Layout {
   const lines = headLines(text);
   if (lines.every((line) => line.text.trim() === "")) throw emptyFile(fileName);
-  const cut = chooseCut(bodyLines(lines, reading, ledger), reading);
+  const body = bodyLines(lines, reading, ledger);
+  const found = chooseCut(body, reading);
+  const isStated = reading.decimalMark !== undefined || reading.thousands !== undefined;
+  const proven = found && !isStated ? provenThousands(found) : null;
+  const cut = proven ? cutLines(body, proven) : found;
   if (!cut) throw Object.keys(reading).length > 0 ? fitsNothing(fileName) : noNumbers(fileName, lines);
   const wide = withoutTrailingColumn(cut);
   const rows = cut.rows.filter((row) => row.cells.length === cut.width && numbersIn(row, cut.marks) > 0);

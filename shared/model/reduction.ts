@@ -12,8 +12,8 @@ const count = (text: string) => z.number().min(0).describe(text);
 
 /** Where something lies on the axis of the trace: time in s, or rows counted from 0 where the log has no clock. */
 const TraceSpan = z.strictObject({
-  start: z.number().describe("First reading, s, or row from 0 without a clock"),
-  end: z.number().describe("Last reading, s, or row from 0 without a clock"),
+  start: si(z.number(), { symbol: "t", unit: "s", text: "First reading; a row from 0 where there is no clock" }),
+  end: si(z.number(), { symbol: "t", unit: "s", text: "Last reading; a row from 0 where there is no clock" }),
 });
 
 /**
@@ -198,7 +198,11 @@ export const Reduction = z
       line: z
         .array(
           z.strictObject({
-            at: z.number().describe("Place on the axis of the trace, s, or row from 0 without a clock"),
+            at: si(z.number(), {
+              symbol: "t",
+              unit: "s",
+              text: "Place on the trace; a row from 0 where there is no clock",
+            }),
             thrust: si(z.number(), { symbol: "T_0", unit: "N", text: "Tare there" }),
           }),
         )

@@ -11,7 +11,7 @@ const MEGABYTE = 1 << 20;
 const LENGTH = 200;
 
 /** Looks at nothing: this is about what the receiving side holds. */
-const unlooking = (_: number, { onReport }: ThreadEvents) => {
+const unlooking = (_: unknown, { onReport }: ThreadEvents) => {
   const shape = {
     encoding: "utf-8",
     delimiter: ",",

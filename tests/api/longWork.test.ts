@@ -12,7 +12,7 @@ import { listeningApp, quietConsole } from "./startedApp.ts";
 async function endlessWork() {
   const orders: Order[] = [];
   const threads: ThreadEvents[] = [];
-  const start = (_: number, events: ThreadEvents) => {
+  const start = (_: unknown, events: ThreadEvents) => {
     threads.push(events);
     return { order: (order: Order) => void orders.push(order), stop: async () => {} };
   };

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { Schema } from "../../server/docs/schemaText.ts";
+import { PROBLEM_CODES } from "../../shared/model/problemCodes.data.ts";
 import { startedApp } from "./startedApp.ts";
 
 interface Described {
@@ -110,6 +111,13 @@ test("the page to read shows every address and every unit, and runs no script", 
   for (const unit of ["kg/m³", "rad/(V·s)", "rev/s", "N·m"]) expect(body).toContain(`<td>${unit}</td>`);
   expect(body).not.toMatch(/<script|\sstyle=|\son\w+=/);
   expect((await app.inject({ url: "/api/docs.css" })).headers["content-type"]).toBe("text/css; charset=utf-8");
+});
+
+test("the page lists every code of a problem or warning with its meaning", async () => {
+  const { app } = await startedApp();
+  const { body } = await app.inject({ url: "/api/docs" });
+  const missing = Object.keys(PROBLEM_CODES).filter((code) => !body.includes(`<td><code>${code}</code></td><td>`));
+  expect(missing).toEqual([]);
 });
 
 test("every link of the page leads to a place on it", async () => {

@@ -1,8 +1,9 @@
 import { measureLogReading } from "./logReading.ts";
+import { measureLongRuns } from "./longRuns.ts";
 import { measureSliders } from "./sliderRedraw.ts";
 
 /** Speed, as ratios and times measured in one run on this machine. Not part of the tests: machines differ. */
-const rows = [...(await measureLogReading()), ...(await measureSliders())];
+const rows = [...(await measureLogReading()), ...(await measureLongRuns()), ...(await measureSliders())];
 
 let missed = 0;
 for (const { what, measured, wanted, met } of rows) {

@@ -9,6 +9,7 @@ const ROOT = resolve(import.meta.dirname, "../..");
 
 export interface Workbench {
   readonly address: string;
+  readonly pid: number;
   stop(): Promise<void>;
 }
 
@@ -22,6 +23,7 @@ export async function startWorkbench(...flags: readonly string[]): Promise<Workb
   const address = await printedAddress(child);
   return {
     address,
+    pid: child.pid!,
     async stop() {
       const gone = new Promise((done) => child.once("close", done));
       child.kill("SIGTERM");

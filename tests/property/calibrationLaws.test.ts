@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { calibrationLine } from "../../shared/calibration/calibrationLine.ts";
 import { calibrationOf } from "../../shared/calibration/calibrationOf.ts";
 import { type CalibrationPoint, Instrument } from "../../shared/model/instrument.ts";
-import { relativeError as relative } from "../reference/relative.ts";
+import { relativeError as relative } from "../relative.ts";
 
 const instrument = (points: readonly CalibrationPoint[]) =>
   Instrument.parse({

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { airDensity, airVapourPressure, airViscosity } from "../../shared/fluid/air.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 // CIPM-2007 (Picard et al., Metrologia 45 (2008) 149), 400 µmol/mol of carbon dioxide, evaluated independently in Python.
 test.each([

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { autoregressiveRegression, firstAutocorrelation } from "../../shared/numeric/autoregressiveRegression.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 // x1 = (1 + t/10)², x2 = sin(t/7), y = 0.7 x1 - 1.3 x2 + 0.3 cos 0.9t + 0.2 sin 2.3t² + 0.25 cos 0.35t, t = 0..39.
 const TIMES = Array.from({ length: 40 }, (_, t) => t);

@@ -3,8 +3,8 @@ import { calibrationLine, readingAt } from "../../shared/calibration/calibration
 import { hysteresisOf } from "../../shared/calibration/hysteresis.ts";
 import { nonlinearityOf } from "../../shared/calibration/nonlinearity.ts";
 import { outliersOf } from "../../shared/calibration/scatter.ts";
+import { relativeError } from "../relative.ts";
 import { NORRIS } from "./nist.data.ts";
-import { relativeError } from "./relative.ts";
 
 const pointsOf = (x: readonly number[], y: readonly number[]) => x.map((applied, i) => ({ applied, reading: y[i]! }));
 

@@ -6,7 +6,7 @@ import { moments } from "../../shared/numeric/moments.ts";
 import { welch } from "../../shared/numeric/welch.ts";
 import { effectiveDegreesOfFreedom } from "../../shared/numeric/welchSatterthwaite.ts";
 import { coverageFactor } from "../../shared/quantity/uncertain.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 // R 4.2.2: `t.test(extra ~ group, data = sleep)`; Student, Biometrika 6 (1908) 1.
 test("Welch's test on Student's sleep data is that of R", () => {

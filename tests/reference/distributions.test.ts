@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { chiSquareUpperTail } from "../../shared/numeric/chiSquare.ts";
 import { twoSidedPValue } from "../../shared/numeric/studentT.ts";
 import { coverageFactor, NORMAL_975 } from "../../shared/quantity/uncertain.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 // R 4.2.2: `qt(.975, df)`.
 const STUDENT_975 = [

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { effectiveSampleSize } from "../../shared/numeric/autocorrelation.ts";
 import { moments } from "../../shared/numeric/moments.ts";
+import { relativeError } from "../relative.ts";
 import { LEW, MAVRO, MICHELSO } from "./nist.data.ts";
-import { relativeError } from "./relative.ts";
 
 // Sums of autocorrelation pairs up to the first pair that is not positive (Geyer, Statistical Science 7 (1992) 473) on
 // NIST StRD series, computed independently with numpy from the definition of r_k.

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { freshWaterDensity, freshWaterViscosity, saturationPressure } from "../../shared/fluid/freshWater.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 /**
  * `density`, `viscosity`: IAPWS SR6-08(2011), evaluated with the Python package iapws 1.5.2 (`_Liquid`), an independent

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { chiSquareUpperTail } from "../../shared/numeric/chiSquare.ts";
 import { lineThroughOrigin } from "../../shared/numeric/lineThroughOrigin.ts";
+import { relativeError } from "../relative.ts";
 import { NO_INT_1, NO_INT_2 } from "./nist.data.ts";
-import { relativeError } from "./relative.ts";
 
 // NIST StRD, Linear Regression, NoInt1 and NoInt2, certified values.
 test.each([

@@ -19,7 +19,7 @@ import {
   thrustFromMerit,
   torqueCoefficientFromMerit,
 } from "../../shared/propeller/staticMerit.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 // Rankine-Froude theory (Carlton, Marine Propellers and Propulsion, ch. 8), evaluated independently in Python.
 test.each([

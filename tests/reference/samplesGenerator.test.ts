@@ -97,10 +97,13 @@ describe("the simulated thruster", () => {
   });
 
   /** An open propeller has a static merit under 1; small ones 0.3 to 0.7: common practice, no source. */
-  test.each(Object.entries(TRUE_PROPELLERS).filter(([name]) => name !== "none"))("has a believable static merit for %s", (_, propeller) => {
-    const { thrustCoefficient, torqueCoefficient } = propeller;
-    const merit = thrustCoefficient ** 1.5 / (2 * Math.PI * torqueCoefficient * Math.sqrt(Math.PI / 2));
-    expect(merit).toBeGreaterThan(0.3);
-    expect(merit).toBeLessThan(0.6);
-  });
+  test.each(Object.entries(TRUE_PROPELLERS).filter(([name]) => name !== "none"))(
+    "has a believable static merit for %s",
+    (_, propeller) => {
+      const { thrustCoefficient, torqueCoefficient } = propeller;
+      const merit = thrustCoefficient ** 1.5 / (2 * Math.PI * torqueCoefficient * Math.sqrt(Math.PI / 2));
+      expect(merit).toBeGreaterThan(0.3);
+      expect(merit).toBeLessThan(0.6);
+    },
+  );
 });

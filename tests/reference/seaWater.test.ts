@@ -7,7 +7,7 @@ import {
   seaWaterVapourPressure,
   seaWaterViscosity,
 } from "../../shared/fluid/seaWater.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 /** ITS-90 temperature, K, of a temperature on IPTS-68 in °C: t68 = 1.00024 t90 (Saunders 1990). */
 const fromIpts68 = (t68: number) => 273.15 + t68 / 1.00024;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { straightLine } from "../../shared/numeric/straightLine.ts";
+import { relativeError } from "../relative.ts";
 import { NORRIS } from "./nist.data.ts";
-import { relativeError } from "./relative.ts";
 
 // NIST StRD, Linear Regression, Norris, certified values.
 test("NIST Norris: intercept, slope, standard errors and residuals are the certified ones to 11 digits", () => {

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { parseQuantity } from "../../shared/quantity/parseQuantity.ts";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
-import { relativeError } from "./relative.ts";
+import { relativeError } from "../relative.ts";
 
 interface Definition {
   readonly text: string;

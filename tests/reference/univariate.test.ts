@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { autocorrelation } from "../../shared/numeric/autocorrelation.ts";
 import { moments } from "../../shared/numeric/moments.ts";
+import { relativeError } from "../relative.ts";
 import { LEW, LOTTERY, MAVRO, MICHELSO, numAcc } from "./nist.data.ts";
-import { relativeError } from "./relative.ts";
 
 // NIST StRD, Univariate Summary Statistics, certified values. The tolerances of SD are what double precision can give on
 // these data: NumAcc3 and NumAcc4 hold ripples of 0.1 on levels of 1e6 and 1e7 that are not exact in binary.

@@ -32,10 +32,22 @@ test("the same table put twice takes its room once", () => {
   expect(cache.get("b")).toBe(b);
 });
 
-test("a table larger than all the room is not kept and pushes nothing out", () => {
+test("a table larger than all the room is kept alone, and goes when the next is to be read", () => {
   const cache = new TableCache(2500);
-  const a = table();
-  cache.put("a", a);
-  cache.put("large", { ...table(), columns: [new Float64Array(1000)] });
-  expect([cache.get("a"), cache.get("large")]).toEqual([a, undefined]);
+  const large = { ...table(), columns: [new Float64Array(1000)] };
+  cache.put("a", table());
+  cache.put("large", large);
+  expect([cache.get("a"), cache.get("large")]).toEqual([undefined, large]);
+  cache.makeRoom(100);
+  expect(cache.get("large")).toBeUndefined();
+});
+
+test("room is made by letting the least lately used go, and no more than needed", () => {
+  const cache = new TableCache(6500);
+  const c = table();
+  cache.put("a", table());
+  cache.put("b", table());
+  cache.put("c", c);
+  cache.makeRoom(4000);
+  expect([cache.get("a"), cache.get("b"), cache.get("c")]).toEqual([undefined, undefined, c]);
 });

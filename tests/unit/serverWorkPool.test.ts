@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import type { InspectJob, Order, Report } from "../../server/work/jobs.ts";
 import { WorkCancelled, WorkFailed, WorkPool } from "../../server/work/workPool.ts";
 import type { ThreadEvents } from "../../server/work/workThread.ts";
@@ -27,14 +27,14 @@ class Puppet {
   }
 }
 
-function poolOf(threads: number) {
+function poolOf(threads: number, patience = 250) {
   const puppets: Puppet[] = [];
-  const start = (_: number, events: ThreadEvents) => {
+  const start = (_: unknown, events: ThreadEvents) => {
     const puppet = new Puppet(events);
     puppets.push(puppet);
     return puppet;
   };
-  return { pool: new WorkPool({ threads, start }), puppets };
+  return { pool: new WorkPool({ threads, patience, start }), puppets };
 }
 
 const inspect = (sha256: string): InspectJob => ({
@@ -141,4 +141,39 @@ test("closing stops the threads and fails what waits", async () => {
   const waiting = pool.run(inspect("b"));
   await Promise.all([pool.close(), expect(waiting).rejects.toBeInstanceOf(WorkCancelled)]);
   expect(puppets[0]?.stopped).toBe(true);
+});
+
+test("a cancelled job that does not stop by itself has its thread ended, and the next work starts another", async () => {
+  const { pool, puppets } = poolOf(1, 1);
+  const abort = new AbortController();
+  const given = pool.run(inspect("a"), { signal: abort.signal });
+  const next = pool.run(inspect("b"));
+  abort.abort();
+  await expect(given).rejects.toThrow(WorkCancelled);
+  await vi.waitFor(() => expect(puppets[0]?.stopped).toBe(true));
+  puppets[0]?.events.onEnd("exit code 1");
+  puppets[1]?.report(outcome("b"));
+  expect(await next).toEqual({ name: "b" });
+});
+
+test("a cancelled job that stops in time keeps its thread", async () => {
+  const { pool, puppets } = poolOf(1, 5);
+  const abort = new AbortController();
+  const given = pool.run(inspect("a"), { signal: abort.signal });
+  abort.abort();
+  await expect(given).rejects.toThrow(WorkCancelled);
+  puppets[0]?.report({ cancelled: true });
+  await new Promise((done) => setTimeout(done, 20));
+  expect(puppets[0]?.stopped).toBe(false);
+});
+
+test("long logs share one thread, so that another is free for short work", async () => {
+  const { pool, puppets } = poolOf(2);
+  const long = (sha256: string): InspectJob => ({ kind: "inspect", file: { ...inspect(sha256).file, size: 500e6 } });
+  const [first, second, short] = [pool.run(long("a")), pool.run(long("b")), pool.run(inspect("c"))];
+  puppets[1]?.report(outcome("c"));
+  expect(await short).toEqual({ name: "c" });
+  puppets[0]?.report(outcome("a"));
+  puppets[0]?.report(outcome("b"));
+  expect(await Promise.all([first, second])).toEqual([{ name: "a" }, { name: "b" }]);
 });

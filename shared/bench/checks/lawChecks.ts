@@ -2,6 +2,7 @@ import { chiSquareUpperTail } from "../../numeric/chiSquare.ts";
 import { formatNumber, formatUncertain } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import type { RunFacts } from "../runFacts.ts";
+import { unseenZero } from "../unseenZero.ts";
 
 /** Departures smaller than this part of the thrust do not matter to anyone who builds a vehicle. */
 const RELEVANT = 0.02;
@@ -51,6 +52,10 @@ function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts):
   const degreesOfFreedom = used.length - 1;
   if (singleReadings || degreesOfFreedom < 1 || fit.scatterRatio < TELLING_WIDENING) return null;
   if (chiSquareUpperTail(fit.chiSquared, degreesOfFreedom) > TOO_RARE) return null;
+  const zero = unseenZero(
+    used.map(({ thrustPoint }) => thrustPoint),
+    fit,
+  );
   const relative = used.map(({ thrustPoint: { x, y } }) => y / (fit.coefficient * x) - 1);
   const spread = Math.sqrt(relative.reduce((sum, value) => sum + value * value, 0) / degreesOfFreedom);
   return warning({
@@ -58,6 +63,8 @@ function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts):
     where: "thrust fit",
     found: `the plateaus scatter by ${formatNumber(spread * 100, 2)} % about the fit, ${formatNumber(fit.scatterRatio, 2)} times more than their readings explain; the uncertainty was widened by that factor`,
     needed: "scatter that the readings explain",
-    mend: "Look for a trend in the residuals: friction in the pivot, heating, a tank that starts to circulate, or a coefficient that changes with speed",
+    mend: zero
+      ? `A zero that is off by ${formatNumber(Math.abs(zero), 2)} N during the run would explain most of it, and the uncertainty of K_T allows for that: log a rest between the steps too, so that a zero that wanders out and back is seen`
+      : "Look for a trend in the residuals: friction in the pivot, heating, a tank that starts to circulate, or a coefficient that changes with speed",
   });
 }

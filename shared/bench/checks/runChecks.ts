@@ -11,9 +11,11 @@ const LOW_REYNOLDS = 2e5;
 export function runChecks(facts: RunFacts): Warning[] {
   return [
     glitches(facts),
+    wildReadings(facts),
     deadBand(facts),
     ramps(facts),
     unsettled(facts),
+    settledTooLate(facts),
     leftOut(facts),
     unusableSpans(facts),
     borrowedTare(facts),
@@ -41,6 +43,20 @@ function glitches({ plateaus }: RunFacts): Warning | null {
     found: what,
     needed: "",
     mend: "A few are normal for radio links and cheap scale amplifiers; many point to a loose contact",
+  });
+}
+
+/** Too many to be glitches: nothing was left out, and the mean is not to be trusted. */
+function wildReadings({ used }: RunFacts): Warning | null {
+  const hit = used.filter(({ measured }) => measured.glitches.kept !== null);
+  const worst = hit.map(({ measured }) => measured.glitches.kept!).sort((a, b) => b.part - a.part)[0];
+  if (!worst) return null;
+  return warning({
+    code: "bench.wild-readings",
+    where: `column ${worst.header}`,
+    found: `in ${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"} up to ${formatNumber(100 * worst.part, 2)} % of the readings lie far outside the others; they are too many to be glitches, and none was left out`,
+    needed: "readings that scatter about one value while a step is held",
+    mend: "Look at the trace: a loose contact or a radio link that drops out spoils the mean, a propeller that stutters has none; leave such plateaus out",
   });
 }
 
@@ -81,6 +97,20 @@ function unsettled({ spans, table }: RunFacts): Warning | null {
     found: `${moving.length} held ${moving.length === 1 ? "step was" : "steps were"} not taken as ${moving.length === 1 ? "a plateau" : "plateaus"}, because thrust or rotation rate still moved when half of the step was over, or the thrust crept on`,
     needed: "readings that settle in the first half of a step",
     mend: "Hold the step for longer, or mark the steady part by hand",
+  });
+}
+
+function settledTooLate({ spans, table }: RunFacts): Warning | null {
+  const late = spans.rejected.filter(({ because }) => because === "settled too late");
+  const first = late[0];
+  if (!first) return null;
+  const steps = late.length === 1 ? "held step was" : "held steps were";
+  return warning({
+    code: "bench.settled-too-late",
+    where: `lines ${table.lineNumbers[first.span.from]} to ${table.lineNumbers[first.span.to - 1]}`,
+    found: `${late.length} ${steps} not taken as ${late.length === 1 ? "a plateau" : "plateaus"}, because less than the shortest plateau was left once thrust and rotation rate had settled`,
+    needed: "about a second of steady readings in each step",
+    mend: "Hold the step for longer, set a shorter minimum duration, or mark the steady part by hand",
   });
 }
 

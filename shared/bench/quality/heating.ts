@@ -6,8 +6,9 @@ import { twoSidedPValue } from "../../numeric/studentT.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
-import { changeWithin, pooledChange } from "./changeWithin.ts";
+import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { heldStretches } from "./heldStretches.ts";
 import { repeatedRates } from "./repeatedRates.ts";
 import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
@@ -66,11 +67,13 @@ const tells = ({ change, pValue }: Growth) => change >= RELEVANT && pValue < TOO
 
 function withinPlateaus(facts: RunFacts): Growth | null {
   const pooled = pooledChange(
-    heldStretches(facts).map(({ readings: { electricalPower, rotationRate } }) =>
-      electricalPower ? changeWithin(perCubeOf(electricalPower, rotationRate)) : null,
-    ),
+    heldStretches(facts).map((held) => remembered(held, { stage: "heating", dependsOn: null }, () => growthOf(held))),
   );
   return pooled && { ...pooled, where: "over a plateau" };
+}
+
+function growthOf({ readings: { electricalPower, rotationRate } }: MeasuredPlateau): Change | null {
+  return electricalPower ? changeWithin(perCubeOf(electricalPower, rotationRate)) : null;
 }
 
 /** P/n³ row by row; NaN where nothing turned. */
@@ -78,7 +81,7 @@ function perCubeOf(power: Float64Array, rates: Float64Array): Float64Array {
   const ratios = new Float64Array(power.length);
   for (let i = 0; i < ratios.length; i++) {
     const rate = rates[i]!;
-    ratios[i] = rate > 0 ? power[i]! / rate ** 3 : Number.NaN;
+    ratios[i] = rate > 0 ? power[i]! / (rate * rate * rate) : Number.NaN;
   }
   return ratios;
 }

@@ -1,5 +1,6 @@
 import type { QualityCheck } from "../../model/quality.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { segmentOf } from "../tareLine.ts";
 import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
@@ -49,17 +50,23 @@ export function returnFlow(facts: RunFacts): QualityCheck {
   });
 }
 
-function thrustChange({ span, readings }: MeasuredPlateau, { thrustTare, timeline }: RunFacts): Change | null {
+function thrustChange(held: MeasuredPlateau, { thrustTare, timeline }: RunFacts): Change | null {
+  const { span } = held;
   const segment = segmentOf(timeline, span.from);
   const [start, end] = [span.from, span.to - 1].map((row) => thrustTare.at(timeline.times[row]!, segment).value);
   const moved = end! - start!;
-  const count = readings.thrust.length;
-  const rate = meanSquare(readings.rotationRate);
-  const ratios = readings.thrust.map((thrust, i) => {
-    const n = readings.rotationRate[i]!;
-    return n > 0 ? (thrust - moved * (i / Math.max(1, count - 1) - 0.5)) / n ** 2 : Number.NaN;
-  });
-  return changeWithin(ratios, (UNEVEN_ZERO * Math.abs(moved)) / rate);
+  return remembered(held, { stage: "returnFlow", dependsOn: moved }, () => changeOf(held.readings, moved));
+}
+
+/** Change of T/n² with the movement of the zero over the stretch taken off, N. */
+function changeOf({ thrust, rotationRate }: MeasuredPlateau["readings"], moved: number): Change | null {
+  const last = Math.max(1, thrust.length - 1);
+  const ratios = new Float64Array(thrust.length);
+  for (let i = 0; i < ratios.length; i++) {
+    const n = rotationRate[i]!;
+    ratios[i] = n > 0 ? (thrust[i]! - moved * (i / last - 0.5)) / (n * n) : Number.NaN;
+  }
+  return changeWithin(ratios, (UNEVEN_ZERO * Math.abs(moved)) / meanSquare(rotationRate));
 }
 
 function meanSquare(values: Float64Array): number {

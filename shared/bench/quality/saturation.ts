@@ -3,6 +3,7 @@ import { moments } from "../../numeric/moments.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { samplesOf } from "../channels.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { heldStretches } from "./heldStretches.ts";
 import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
@@ -38,7 +39,7 @@ export function saturation(facts: RunFacts): QualityCheck {
   const greatest = greatestReading(facts, direction);
   const capacity = facts.recipe.stand?.loadCellCapacity;
   const part = capacity === undefined ? null : Math.abs(greatest) / capacity;
-  const piles = heldStretches(facts).map((held) => pileOf(held, facts, greatest, direction));
+  const piles = heldStretches(facts).map((held) => pileAt(held, facts, greatest, direction));
   const worst = piles.reduce((a, b) => (b.share > a.share ? b : a));
   const ofCapacity = part === null ? "" : `, ${percentText(part)} of the stated capacity reached`;
   const measured = inPercent(worst.share, { after: ` of a plateau's readings at the greatest value${ofCapacity}` });
@@ -67,8 +68,13 @@ export function saturation(facts: RunFacts): QualityCheck {
 function greatestReading(facts: RunFacts, direction: number): number {
   let greatest = -Infinity;
   for (const held of heldStretches(facts)) {
-    const readings = keptReadings(held, facts);
-    for (let i = 0; i < readings.length; i++) greatest = Math.max(greatest, direction * readings[i]!);
+    const own = remembered(held, { stage: "greatest", dependsOn: direction }, () => {
+      const readings = keptReadings(held, facts);
+      let most = -Infinity;
+      for (let i = 0; i < readings.length; i++) most = Math.max(most, direction * readings[i]!);
+      return most;
+    });
+    greatest = Math.max(greatest, own);
   }
   return direction * greatest;
 }
@@ -79,6 +85,11 @@ function keptReadings({ span, readings }: MeasuredPlateau, { channels }: Pick<Ru
   let count = 0;
   for (let i = 0; i < kept.length; i++) if (!Number.isNaN(readings.thrust[i]!)) kept[count++] = kept[i]!;
   return kept.subarray(0, count);
+}
+
+function pileAt(held: MeasuredPlateau, facts: RunFacts, greatest: number, direction: number): Pile {
+  const dependsOn = [greatest, direction];
+  return remembered(held, { stage: "pile", dependsOn }, () => pileOf(held, facts, greatest, direction));
 }
 
 function pileOf(held: MeasuredPlateau, facts: RunFacts, greatest: number, direction: number): Pile {

@@ -2,6 +2,7 @@ import type { QualityCheck } from "../../model/quality.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { weighingUncertainty } from "../coefficientFit.ts";
 import type { JudgedPlateau } from "../judgedPlateau.ts";
+import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { atBollard } from "./heldStretches.ts";
 import { flagged, inPercent, passed, percentText } from "./verdict.ts";
@@ -101,7 +102,10 @@ function greatestFall(
 /** Relative doubt of thrust over n² at the slowest plateau, from the step that its readings really have. */
 function coarseness({ used, channels }: RunFacts): number {
   const slowest = used.reduce((a, b) => (b.measured.rotationRate.mean < a.measured.rotationRate.mean ? b : a)).measured;
-  const step = Math.max(channels.rotationRate.resolution, readStep(slowest.readings.rotationRate));
+  const step = Math.max(
+    channels.rotationRate.resolution,
+    remembered(slowest, { stage: "readStep", dependsOn: null }, () => readStep(slowest.readings.rotationRate)),
+  );
   if (slowest.rotationRate.standardDeviation >= DITHER * step) return 0;
   return (2 * step) / Math.sqrt(12) / slowest.rotationRate.mean;
 }
@@ -111,7 +115,11 @@ const FEW_VALUES = 6;
 
 /** Least distance of two readings where few different values recur; 0 for a reading without steps. */
 function readStep(readings: Float64Array): number {
-  const values = [...new Set(readings.filter((value) => !Number.isNaN(value)))].sort((a, b) => a - b);
+  const different = new Set<number>();
+  for (let i = 0; i < readings.length && different.size <= FEW_VALUES; i++) {
+    if (!Number.isNaN(readings[i]!)) different.add(readings[i]!);
+  }
+  const values = [...different].sort((a, b) => a - b);
   if (values.length < 2 || values.length > FEW_VALUES || readings.length < 5 * values.length) return 0;
   return Math.min(...values.slice(1).map((value, i) => value - values[i]!));
 }

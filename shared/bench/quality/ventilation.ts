@@ -3,6 +3,7 @@ import { brownForsythe } from "../../numeric/brownForsythe.ts";
 import { moments } from "../../numeric/moments.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
+import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { everyNth } from "../settling.ts";
 import { atBollard, heldStretches } from "./heldStretches.ts";
@@ -82,12 +83,18 @@ export function ventilation(facts: RunFacts): QualityCheck {
 const tells = ({ varianceRatio, loss, rare }: Sign) => rare && varianceRatio >= VARIANCE_RATIO && loss >= LOSS;
 
 function stretchOf(held: MeasuredPlateau): Stretch {
-  const { thrust, rotationRate } = held.readings;
-  const ratios = everyNth(
-    thrust.map((force, i) => (rotationRate[i]! > 0 ? force / rotationRate[i]! ** 2 : Number.NaN)),
-    MOST_READINGS,
-  );
+  const ratios = remembered(held, { stage: "ventilation", dependsOn: null }, () => ratiosOf(held.readings));
   return { held, rate: held.rotationRate.mean, ratios, mean: ratios.length > 0 ? moments(ratios).mean : 0 };
+}
+
+/** T/n² of evenly picked rows. */
+function ratiosOf({ thrust, rotationRate }: MeasuredPlateau["readings"]): Float64Array {
+  const ratios = new Float64Array(thrust.length);
+  for (let i = 0; i < ratios.length; i++) {
+    const n = rotationRate[i]!;
+    ratios[i] = n > 0 ? thrust[i]! / (n * n) : Number.NaN;
+  }
+  return everyNth(ratios, MOST_READINGS).slice();
 }
 
 /** The split of the stretch with the greatest step of the mean. */
