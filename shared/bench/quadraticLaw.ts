@@ -92,7 +92,9 @@ function withDoubt(
   const own = points.flatMap((point, i) => [
     { standardUncertainty: Math.abs(pull[i]! * point.scatter), degreesOfFreedom: point.scatterDegreesOfFreedom },
     {
-      standardUncertainty: Math.abs(pull[i]! * Math.hypot(point.rounding, point.repeatability, slope * point.roundingX)),
+      standardUncertainty: Math.abs(
+        pull[i]! * Math.hypot(point.rounding, point.repeatability, slope * point.roundingX),
+      ),
       degreesOfFreedom: Infinity,
     },
   ]);

@@ -237,6 +237,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "numeric.too-few": "There are too few readings.",
   "numeric.too-few-for-criterion": "Too few points to choose the order of a curve.",
   "page.no-answer": "The workbench does not answer the page.",
+  "page.stopped": "A person stopped the work from the page.",
   "page.unknown-answer": "The page got an answer it can not read.",
   "propeller.merit-above-ideal": "The static merit is more than momentum theory allows.",
   "quantity.no-pole-pairs": "A unit that counts electrical turns needs the pole pairs.",

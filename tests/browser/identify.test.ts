@@ -21,7 +21,7 @@ test("the constants of a motor are found from its runs, used, and taken back", a
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   await page.goto(`${workbench.address}/#/parts`);
-  await page.getByRole("button", { name: /^Identify Motor A/ }).click();
+  await page.getByRole("button", { name: /^Identify from runs: Motor A/ }).click();
   const dialog = page.getByRole("dialog");
   await dialog.getByRole("button", { name: "Use these constants" }).waitFor();
   const answer = await dialog.getByRole("status").first().textContent();

@@ -35,15 +35,18 @@ const SOLVED = {
   },
 };
 
-test.each(Object.entries(SOLVED))("drive at %s throttle gives what an independent solver gives", async (throttle, solved) => {
-  const { code, stdout } = await runCli("drive", ...THRUSTER, "--throttle", throttle, "--json");
-  expect(code).toBe(0);
-  const point = JSON.parse(stdout);
-  for (const [name, value] of Object.entries(solved)) {
-    expect(Math.abs(point[name] / value - 1), name).toBeLessThan(1e-8);
-  }
-  expect(point.efficiency).toBeCloseTo(point.shaftPower / point.electricalPower, 12);
-});
+test.each(Object.entries(SOLVED))(
+  "drive at %s throttle gives what an independent solver gives",
+  async (throttle, solved) => {
+    const { code, stdout } = await runCli("drive", ...THRUSTER, "--throttle", throttle, "--json");
+    expect(code).toBe(0);
+    const point = JSON.parse(stdout);
+    for (const [name, value] of Object.entries(solved)) {
+      expect(Math.abs(point[name] / value - 1), name).toBeLessThan(1e-8);
+    }
+    expect(point.efficiency).toBeCloseTo(point.shaftPower / point.electricalPower, 12);
+  },
+);
 
 test("drive without --json prints every quantity with its unit", async () => {
   const { code, stdout } = await runCli("drive", ...THRUSTER);
@@ -69,7 +72,10 @@ test.each([
   { words: ["drive"], says: /--kv: this option is missing/ },
   { words: ["drive", ...THRUSTER, "--throttle", "140%"], says: /throttle/ },
   { words: ["drive", ...THRUSTER.map((word) => (word === "76mm" ? "76" : word))], says: /"76" has no unit/ },
-  { words: ["drive", ...THRUSTER.map((word) => (word === "76mm" ? "76 V" : word))], says: /"V" is a unit of a voltage/ },
+  {
+    words: ["drive", ...THRUSTER.map((word) => (word === "76mm" ? "76 V" : word))],
+    says: /"V" is a unit of a voltage/,
+  },
   { words: ["drive", ...THRUSTER, "--watre", "x"], says: /--watre/ },
   { words: ["fly"], says: /"fly" is not something this program does/ },
 ])("$words.0 with unusable words exits with 2 and says $says", async ({ words, says }) => {

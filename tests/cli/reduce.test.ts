@@ -108,7 +108,11 @@ test("--monte-carlo adds the check to the result, the same for the same seed", a
 test.each([
   { name: "missing.csv", text: null, says: /missing\.csv: there is no file of this name/ },
   { name: "empty.csv", text: "", says: /empty\.csv/ },
-  { name: "picture.csv", text: new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13, 0, 1, 2, 3]), says: /picture\.csv/ },
+  {
+    name: "picture.csv",
+    text: new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13, 0, 1, 2, 3]),
+    says: /picture\.csv/,
+  },
   { name: "prose.csv", text: "dear diary\ntoday I tested nothing\n", says: /prose\.csv/ },
   { name: "one-point.csv", text: "rpm,thrust (N)\n0,0\n1500,3.1\n", says: /plateau|reading/ },
   { name: "no-thrust.csv", text: "rpm,volts (V)\n0,12\n1500,12\n2000,11.9\n", says: /thrust/ },

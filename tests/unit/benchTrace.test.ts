@@ -31,6 +31,23 @@ test("a part of the log is cut out, and an empty step is null", () => {
   expect(channels[0]!.low).toEqual([null, null]);
 });
 
+test("a span of no more rows than steps gives the rows themselves, flagged raw", () => {
+  const { raw, times, channels } = traceOf({ table, recipe, from: 0.65, to: 0.95, points: 3 });
+  expect([raw, times]).toEqual([true, [0.7, 0.8, 0.9].map((t) => expect.closeTo(t, 12))]);
+  const rate = channels.find(({ role }) => role === "rotationRate")!;
+  expect([rate.low, rate.high]).toEqual([
+    [100, 1, 1],
+    [100, 1, 1],
+  ]);
+  expect(traceOf({ table, recipe, from: 0.65, to: 0.95, points: 2 }).raw).toBeUndefined();
+});
+
+test("a channel that is turned round keeps its least value below its greatest", () => {
+  const turned = { ...recipe, corrections: { rotationRate: { factor: -1, offset: 0, relativeUncertainty: 0 } } };
+  const rate = traceOf({ table, recipe: turned, points: 5 }).channels.find(({ role }) => role === "rotationRate")!;
+  expect(rate).toMatchObject({ low: [-1, -2, null, -100, -10], high: [-0, -1, null, -100, -1] });
+});
+
 test("a trace needs neither thrust nor rotation rate to be known yet", () => {
   const { channels } = traceOf({
     table,

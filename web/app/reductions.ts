@@ -71,6 +71,23 @@ function load(run: StoredDocument<Run>, basis: string): void {
   }
 }
 
+/** Gives the work on a long log up. Nothing stored is touched; an edit, its undo, or `restartReduction` begins it anew. */
+export function stopReduction(id: string): void {
+  const state = reductions.peek().get(id);
+  const stop = stops.get(id);
+  if (state?.state !== "working" || stop === undefined) return;
+  stop();
+  stops.delete(id);
+  const problem = new ApiProblem({ status: 0, code: "page.stopped", detail: "The reduction was stopped." });
+  keep(id, { state: "refused", reduction: null, problem, basis: state.basis });
+}
+
+/** Begins again what `stopReduction` gave up. */
+export function restartReduction(id: string): void {
+  const run = runs.peek().find((one) => one.id === id);
+  if (run !== undefined && reductions.peek().get(id)?.problem?.code === "page.stopped") load(run, basisOf(run));
+}
+
 /** Bytes from which a log is worth showing progress for: below, the answer comes sooner than a bar could be read. */
 const LONG = 4_000_000;
 

@@ -33,6 +33,8 @@ async function attempt(work: () => Promise<unknown>): Promise<boolean> {
     await work();
     return true;
   } catch (thrown) {
+    // What a person gave up needs no explanation.
+    if (thrown instanceof DOMException && thrown.name === "AbortError") return false;
     tell({ tone: "problem", text: sentenceOf(thrown) });
     return false;
   }

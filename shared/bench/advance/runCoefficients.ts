@@ -44,7 +44,9 @@ export function runCoefficients({ grouping, turning, run, sweep }: CoefficientRe
   const sign = Math.sign(atRest.thrust.fit.coefficient) || 1;
   return {
     ...atRest,
-    law: tellsLaw(atRest.used, curves) ? quadraticLawOf(atRest.used, sign, { singleReadings: run.singleReadings, tare: run.setting.thrustTare }) : null,
+    law: tellsLaw(atRest.used, curves)
+      ? quadraticLawOf(atRest.used, sign, { singleReadings: run.singleReadings, tare: run.setting.thrustTare })
+      : null,
     advance: curves && advanceFitOf(curves, curve!, plateaus.filter(hasSpeed), run),
     reverse:
       turning.foundBy && grouping.reverse.length > 0

@@ -5,7 +5,8 @@ import type { PlateauSpans, Rejection } from "../plateauSpans.ts";
 const MENDS: { readonly [R in Rejection]: string } = {
   "at rest": "check the unit and column of the rotation rate if the propeller did turn",
   "too short": "hold each step for longer, or set a shorter minimum duration",
-  "settled too late": "hold each step for longer, so that a second is left once it has settled, or set a shorter minimum duration",
+  "settled too late":
+    "hold each step for longer, so that a second is left once it has settled, or set a shorter minimum duration",
   "still settling": "hold each step until the reading has settled",
   ramp: "reduce a slow ramp as a sweep, by regression on the whole trace, or hold steps",
   "without readings": "check that thrust and rotation rate were both logged",

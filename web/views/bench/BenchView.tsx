@@ -5,7 +5,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
 import { Caution } from "../../app/Caution.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { needReductions, restartReduction, stopReduction } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, runs } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
@@ -18,6 +18,7 @@ import { provenance } from "./coefficientsModel.ts";
 import { FitPanel } from "./FitPanel.tsx";
 import { Intake } from "./Intake.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
+import { PropellerPrompt } from "./PropellerPrompt.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { RunList } from "./RunList.tsx";
@@ -81,10 +82,21 @@ function OpenRun({ run, reduction }: OpenRunProps) {
   return (
     <>
       {openState.value?.state === "working" && openState.value.fraction !== undefined && (
-        <label>
-          Reducing the log <progress value={openState.value.fraction} />
-        </label>
+        <div class="row">
+          <label>
+            Reducing the log <progress value={openState.value.fraction} />
+          </label>
+          <button type="button" class="quiet" onClick={() => stopReduction(run.id)}>
+            Cancel
+          </button>
+        </div>
       )}
+      {openState.value?.problem?.code === "page.stopped" && (
+        <button type="button" onClick={() => restartReduction(run.id)}>
+          Reduce this log
+        </button>
+      )}
+      {run.document.purpose === "propeller" && run.document.propellerId === undefined && <PropellerPrompt run={run} />}
       <TracePanel />
       {first !== null && first.value === null && (
         <section class="card">

@@ -3,7 +3,7 @@ import { Dialog } from "../../app/Dialog.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { FileDrop } from "../../forms/FileDrop.tsx";
 import { TextField } from "../../forms/TextField.tsx";
-import { takeFiles, takeTable, uploading } from "./benchState.ts";
+import { stopUpload, takeFiles, takeTable, uploading } from "./benchState.ts";
 import {
   EMPTY_TABLE,
   isBlock,
@@ -28,6 +28,14 @@ export function Intake() {
         busy={uploading.value !== null}
         onFiles={(files) => void takeFiles(files)}
       />
+      {uploading.value !== null && (
+        <div class="row">
+          <progress aria-label={`Reading ${uploading.value}`} />
+          <button type="button" class="quiet" onClick={stopUpload}>
+            Cancel
+          </button>
+        </div>
+      )}
       <button type="button" onClick={() => setTyping(true)}>
         Type or paste a table
       </button>

@@ -19,6 +19,12 @@ export const fitAxis = signal<FitAxis>("thrustScale");
 export const pickedPlateau = signal<number | null>(null);
 /** The name of the file that is being sent, while it is. */
 export const uploading = signal<string | null>(null);
+let uploadStop = new AbortController();
+
+/** Gives up the file that is being sent and those after it; nothing of it is kept. Runs already made stay. */
+export function stopUpload(): void {
+  uploadStop.abort();
+}
 
 export const rows = computed(() => runRows(runs.value, (id) => reductions.value.get(id)));
 
@@ -109,9 +115,12 @@ function reading<T>(
 /** Keeps each file as a run, one after the other, and shows the first of them. */
 export async function takeFiles(files: readonly File[]): Promise<void> {
   let first: string | null = null;
+  uploadStop = new AbortController();
+  const { signal: stop } = uploadStop;
   for (const file of files) {
+    if (stop.aborted) break;
     uploading.value = file.name;
-    const made = await addRun(file.name, () => addRunFile(openProjectId(), file));
+    const made = await addRun(file.name, () => addRunFile(openProjectId(), file, stop));
     first ??= made?.run.id ?? null;
   }
   uploading.value = null;

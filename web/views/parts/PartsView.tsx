@@ -87,7 +87,7 @@ function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdi
                         <button
                           type="button"
                           class="quiet"
-                          aria-label={`Identify ${row.name} from runs`}
+                          aria-label={`Identify from runs: ${row.name}`}
                           onClick={() => openIdentification(row.id)}
                         >
                           Identify from runs

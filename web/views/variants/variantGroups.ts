@@ -25,7 +25,8 @@ export function variantGroups(
   runs: readonly StoredDocument<Run>[],
   reductionOf: (id: string) => Reduction | null,
 ): VariantRuns[] {
-  const membersOf = (name: string) => runs.filter(({ document }) => document.variant === name && document.purpose === "propeller");
+  const membersOf = (name: string) =>
+    runs.filter(({ document }) => document.variant === name && document.purpose === "propeller");
   return variantNames(runs)
     .map((name) => ({ name, runs: membersOf(name).sort(byMounting) }))
     .sort((a, b) => Number(b.runs.length > 1) - Number(a.runs.length > 1) || inOrder(a.name, b.name))
