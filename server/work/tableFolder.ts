@@ -13,6 +13,8 @@ const LEAST_BYTES = 2e6;
 /** Bytes of all kept tables together; beyond that the least lately used go. */
 const MOST_BYTES = 4e9;
 const ENDING = ".table";
+/** A file that was begun so long ago and is not finished belongs to a thread that was ended, ms. */
+const LONGEST_WRITING = 600_000;
 /** Bytes written and read at a time. */
 const PIECE = 1 << 24;
 
@@ -71,7 +73,11 @@ export class TableFolder {
 
   private async makeRoom(bytes: number): Promise<void> {
     const paths = (await readdir(this.folder)).map((name) => join(this.folder, name));
-    const files = await Promise.all(paths.map(async (path) => ({ path, ...(await sizeAndAge(path)) })));
+    const all = await Promise.all(paths.map(async (path) => ({ path, ...(await sizeAndAge(path)) })));
+    const isLeftover = ({ path, usedAt }: (typeof all)[number]) =>
+      !path.endsWith(ENDING) && usedAt < Date.now() - LONGEST_WRITING;
+    for (const { path } of all.filter(isLeftover)) await rm(path, { force: true });
+    const files = all.filter((file) => !isLeftover(file));
     let held = files.reduce((sum, { size }) => sum + size, bytes);
     for (const { path, size } of files.sort((a, b) => a.usedAt - b.usedAt)) {
       if (held <= MOST_BYTES) return;

@@ -36,8 +36,8 @@ export class Tables {
 
   private async read(key: string, { path, name, reading }: LogFile, progress: Progress): Promise<LogTable> {
     const table = await readLogFile(path, name, { ...progress, ...(reading && { reading }) });
-    // Nobody waits for it: the next job may begin meanwhile.
-    void this.folder?.write(key, table);
+    // Waited for: beside the next job, which does not let go of the thread, it would not get on.
+    await this.folder?.write(key, table);
     return table;
   }
 }

@@ -21,7 +21,7 @@ export interface LevelOptions {
 /** Fewest blocks in a level. */
 const SHORTEST = 3;
 /** Part of the step of the reading within which means are one level: a command may well be stepped by its last digit. */
-const SAME_READING_PART = 0.6;
+const SAME_READING_PART = 0.9;
 /** How many times the cost of a change in independent noise one change must pay: readings on a stand hang together. */
 const CAUTION = 4;
 

@@ -20,7 +20,7 @@ export function provenThousands(cut: Cut): Marks | null {
     return { ...marks, decimalMark: other, thousands: "always" };
   }
   const hasDecimals = columns.some((cells) => cells.some((cell) => plainDecimal(marks.decimalMark).test(cell)));
-  const hasThousands = columns.some((cells) => mixes(cells, other) || (hasDecimals && grouped(cells, other)));
+  const hasThousands = columns.some((cells) => mixes(cells, other) || (hasDecimals && manyGrouped(cells, other)));
   return hasThousands ? { ...marks, thousands: "always" } : null;
 }
 
@@ -44,6 +44,14 @@ function grouped(cells: readonly string[], mark: "." | ","): boolean {
   return (
     cells.some((cell) => THREES[mark].test(cell)) && cells.every((cell) => THREES[mark].test(cell) || WHOLE.test(cell))
   );
+}
+
+/** So many cells are no slip of the other mark. */
+const MANY = 3;
+
+/** The same, with more of them than a slip of the other mark makes. */
+function manyGrouped(cells: readonly string[], mark: "." | ","): boolean {
+  return grouped(cells, mark) && cells.filter((cell) => THREES[mark].test(cell)).length >= MANY;
 }
 
 /** The same, and a large one without a mark. */

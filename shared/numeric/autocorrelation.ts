@@ -89,7 +89,7 @@ const LONGEST_REACH = 0.6;
 /** The time with the mean's own part put back, by that without. */
 function shortSeriesFactor(deviations: Float64Array, first: CorrelationTime): number {
   const count = deviations.length;
-  if (count < 4 || first.lags === 0) return 1;
+  if (count < 4 || first.time <= 1) return 1;
   const part = (first.time * meanTakenOut(count, first.lags)) / count;
   const total = laggedProduct(deviations, 0);
   let { sum, lags } = first;

@@ -45,7 +45,7 @@ test("a span of no more rows than steps gives the rows themselves, flagged raw",
 test("a channel that is turned round keeps its least value below its greatest", () => {
   const turned = { ...recipe, corrections: { rotationRate: { factor: -1, offset: 0, relativeUncertainty: 0 } } };
   const rate = traceOf({ table, recipe: turned, points: 5 }).channels.find(({ role }) => role === "rotationRate")!;
-  expect(rate).toMatchObject({ low: [-1, -2, null, -100, -10], high: [-0, -1, null, -100, -1] });
+  expect(rate).toMatchObject({ low: [-1, -2, 0, -100, -10], high: [0, -1, 0, -100, -1] });
 });
 
 test("a trace needs neither thrust nor rotation rate to be known yet", () => {

@@ -81,11 +81,11 @@ describe("a stretch of a longer column", () => {
 
 test("a single number shows no spread and is worth one sample", () => {
   expect(moments([7])).toEqual({ count: 1, mean: 7, variance: 0, standardDeviation: 0 });
-  expect(effectiveSampleSize([7])).toEqual({ effective: 1, inflation: 1 });
+  expect(effectiveSampleSize([7])).toEqual({ effective: 1, inflation: 1, shortSeriesFactor: 1 });
 });
 
 test("readings that are all equal count in full", () => {
-  expect(effectiveSampleSize(new Float64Array(50).fill(3))).toEqual({ effective: 50, inflation: 1 });
+  expect(effectiveSampleSize(new Float64Array(50).fill(3))).toEqual({ effective: 50, inflation: 1, shortSeriesFactor: 1 });
 });
 
 test("a drifting plateau is worth a handful of samples, however many were taken", () => {
