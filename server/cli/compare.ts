@@ -1,4 +1,4 @@
-import { basename } from "node:path";
+import { basename, resolve } from "node:path";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import type { Comparison } from "../../shared/model/comparison.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
@@ -37,6 +37,15 @@ export async function run(args: readonly string[]): Promise<number> {
       found: `${words.rest.length} logs were named`,
       needed: "two, the baseline first",
       mend: "Name further mountings with --again-a and --again-b",
+    });
+  }
+  if (resolve(logA) === resolve(logB)) {
+    throw new InputProblem({
+      code: "cli.same-log",
+      where: "compare",
+      found: `both sides are ${basename(logA)}`,
+      needed: "two logs: a run can not differ from itself",
+      mend: "Name the log of the other variant second",
     });
   }
   const [nameA, nameB] = namesOf(logA, logB);

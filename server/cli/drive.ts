@@ -112,7 +112,7 @@ function readable(point: OperatingPoint): string {
   });
   return `${[
     ...lines,
-    `${"Governing limit".padEnd(52)} ${point.governingLimit}`,
+    `${"Governing limit".padEnd(52)} ${point.governingLimit === "supply voltage" ? "greatest power of the supply (half of its open-circuit voltage)" : point.governingLimit}`,
     ...point.warnings.map(({ message }) => `Note: ${message}`),
   ].join("\n")}\n`;
 }

@@ -15,11 +15,12 @@ import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../sha
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { StandFacts } from "../../shared/model/stand.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import type { Warning } from "../../shared/quantity/warning.ts";
+import { type Warning, warning } from "../../shared/quantity/warning.ts";
 import { sha256OfFile } from "../intake/fileHash.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { PROGRAM } from "../program.ts";
 import { checked } from "./checked.ts";
+import { doubtfulGuesses } from "./doubtfulGuesses.ts";
 import { monteCarloOf } from "./monteCarloOption.ts";
 import type { Option, Words } from "./options.ts";
 import { CALIBRATION_OPTIONS, thrustInstrumentOf } from "./thrustInstrument.ts";
@@ -91,7 +92,12 @@ export async function reduceLog(path: string, words: Words): Promise<Reduction &
   const open = readingChoices({ ...run, decided: statedRoles(words) }).map(readingWarning);
   const told = new Set(reduction.warnings.map(({ where, code }) => `${code} ${where}`));
   const fresh = open.filter(({ where, code }) => !told.has(`${code} ${where}`));
-  const warnings = [...repairsOf(table), ...both.warnings, ...reduction.warnings, ...fresh, ...assumptions(words)];
+  const stated = { roles: settledRoles(words), columns: run.recipe.columns };
+  const doubts = doubtfulGuesses(table, guessRoles(table), stated);
+  const warnings = [
+    ...[...repairsOf(table), ...both.warnings, ...reduction.warnings, ...fresh, ...doubts],
+    ...[...assumptions(words), ...withoutEffect(words, run.recipe)],
+  ];
   return { ...reduction, warnings, ...monteCarloOf(request, words) };
 }
 
@@ -103,6 +109,41 @@ function repairsOf({ fileName, repairs }: LogTable): Warning[] {
 /** The roles whose column or unit the words state. */
 function statedRoles(words: Words): ReadonlySet<ColumnRole> {
   return new Set(words.pairs("unit").map(([role]) => roleOf(role, "--unit")));
+}
+
+/** The roles whose column, unit or calibration the words state. */
+function settledRoles(words: Words): ReadonlySet<ColumnRole> {
+  const columns = words.pairs("column").map(([role]) => roleOf(role, "--column"));
+  return new Set([...statedRoles(words), ...columns]);
+}
+
+/** Options that change nothing because the log has no column for them. */
+function withoutEffect(words: Words, { columns }: Recipe): Warning[] {
+  const has = (role: ColumnRole) => columns.some((use) => use.role === role);
+  const factors = words
+    .pairs("factor")
+    .map(([text]) => roleOf(text, "--factor"))
+    .filter((role) => !has(role))
+    .map((role) =>
+      warning({
+        code: "cli.no-effect",
+        where: "--factor",
+        found: `no column of the log is ${role}, so that its factor changed nothing`,
+        needed: "",
+        mend: `Say which column it is: --column ${role}="HEADER"`,
+      }),
+    );
+  if (!words.has("kv") || has("torque") || has("electricalPower") || (has("voltage") && has("current"))) return factors;
+  return [
+    ...factors,
+    warning({
+      code: "cli.no-effect",
+      where: "--kv",
+      found: "the log has no voltage and current, so that the motor's constants gave no shaft power",
+      needed: "",
+      mend: 'Say which columns they are: --column voltage="HEADER" --column current="HEADER", or add --electrical-log',
+    }),
+  ];
 }
 
 /** The log together with the channels of --electrical-log, where that is given. */
@@ -245,6 +286,15 @@ function statedCorrections(words: Words): Partial<Record<ColumnRole, ChannelCorr
     corrections[roleOf(roleText, "--factor")] = { factor, offset: 0, relativeUncertainty: 0 };
   }
   const relativeUncertainty = words.quantity("calibration-uncertainty", "fraction")?.value;
+  if (relativeUncertainty !== undefined && !(relativeUncertainty >= 0)) {
+    throw new InputProblem({
+      code: "cli.negative-uncertainty",
+      where: "--calibration-uncertainty",
+      found: `the uncertainty is ${100 * relativeUncertainty} %`,
+      needed: "0 % or more",
+      mend: "Give it without a sign: --calibration-uncertainty 1%",
+    });
+  }
   if (relativeUncertainty !== undefined) {
     corrections.thrust = { factor: 1, offset: 0, ...corrections.thrust, relativeUncertainty };
   }

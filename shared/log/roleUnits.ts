@@ -65,6 +65,11 @@ function commandUnit(text: string): string | undefined {
   return share === "%" || share === "1" ? share : undefined;
 }
 
+/** Symbols of a textbook, which differ by case: T is the thrust, t the time. */
+const ROLE_SYMBOLS: Readonly<Record<string, ColumnRole>> = {
+  ...{ t: "time", T: "thrust", Q: "torque", n: "rotationRate", U: "voltage", I: "current", P: "electricalPower" },
+};
+
 /**
  * The role that a person means by `text` ("rpm", "load", "volts", "rotation rate", "kg", "ignore"); undefined where
  * the text names none or several.
@@ -74,6 +79,8 @@ export function roleOfText(text: string): ColumnRole | undefined {
   if (["ignore", "skip", "none", "not used", "unused"].includes(words)) return "ignore";
   const byName = (Object.keys(ROLE_NAMES) as ColumnRole[]).find((role) => words === headerWords(role));
   if (byName) return byName;
+  const bySymbol = ROLE_SYMBOLS[text.trim()];
+  if (bySymbol) return bySymbol;
   const [best, second] = text.trim().length > 1 ? rolesNamed(text) : [];
   if (best) return best.strength === second?.strength ? undefined : best.role;
   const byUnit = (Object.keys(ROLE_DIMENSIONS) as ColumnRole[]).filter((role) => {

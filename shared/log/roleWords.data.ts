@@ -19,19 +19,19 @@ export const ROLE_WORDS: { readonly [R in NamedRole]: RoleWords } = {
     strong: words(
       "time|timestamp|time stamp|datetime|elapsed|elapsed time|zeit|zeitstempel|temps|tiempo|tijd|millis|micros",
     ),
-    weak: words("t|clock|date|seconds|sec|secs|msec|uhrzeit|heure|hora|dauer"),
+    weak: words("t|clock|epoch|date|seconds|sec|secs|msec|uhrzeit|heure|hora|dauer"),
   },
   command: {
     strong: words(
       "throttle|command|cmd|pwm|pulse width|pulse|servo|setpoint|demand|consigne|commande|mando|stuursignaal|acelerador|stellsignal|gashebel|dshot",
     ),
-    weak: words("esc|signal|gas|puls|duty|duty cycle|input|stick|gaz|us"),
+    weak: words("esc|signal|gas|puls|duty|duty cycle|input|stick|gaz|us|thr"),
   },
   thrust: {
     strong: words(
       "thrust|force|load cell|loadcell|bollard|bollard pull|schub|schubkraft|kraft|poussee|empuje|fuerza|stuwkracht|kracht|trekkracht|standschub|zugkraft|traction",
     ),
-    weak: words("load|weight|pull|scale|cell|fx|fz|fy|f|hx711|gewicht|peso|poids|last|grams|gramm"),
+    weak: words("load|weight|pull|scale|cell|fx|fz|fy|f|hx711|gewicht|peso|poids|last|grams|gramm|thrst|push|ld"),
   },
   torque: {
     strong: words("torque|drehmoment|couple|par motor|koppel|torsion"),
@@ -41,19 +41,19 @@ export const ROLE_WORDS: { readonly [R in NamedRole]: RoleWords } = {
     strong: words(
       "rpm|erpm|rps|revs|rotation rate|rotation speed|rotational speed|motor speed|shaft speed|drehzahl|regime|tours|toerental|tacho|tach|tachometer|revoluciones|revolutions|vitesse de rotation|velocidad de giro|umdrehungen|propeller speed|prop speed",
     ),
-    weak: words("speed|n|omega|w|rotation|vitesse|velocidad|freq|frequency|hall|tr"),
+    weak: words("speed|n|omega|w|rotation|vitesse|velocidad|freq|frequency|hall|tr|spd"),
   },
   voltage: {
     strong: words(
       "voltage|volt|volts|vbat|vbatt|spannung|tension|voltaje|tension electrique|spanning|bus voltage|vbus|vin|u bat|ubat",
     ),
-    weak: words("v|u|battery|batt|bat|supply|akku|bateria|batterie|accu"),
+    weak: words("v|u|battery|batt|bat|supply|vlt|akku|bateria|batterie|accu"),
   },
   current: {
     strong: words(
       "current|amps|amp|ampere|amperes|strom|stromstarke|courant|intensite|corriente|intensidad|stroom|stroomsterkte|ibat|ibatt|i bat|amperage",
     ),
-    weak: words("i|a|shunt"),
+    weak: words("i|a|shunt|cur"),
   },
   electricalPower: {
     strong: words(

@@ -28,7 +28,8 @@ export function uncertain(value: number, standardUncertainty: number, degreesOfF
     });
   }
   const half = coverageFactor(degreesOfFreedom) * standardUncertainty;
-  return { value, standardUncertainty, interval95: [value - half, value + half] };
+  // A zero has no sign: JSON does not keep the one of -0.
+  return { value: value + 0, standardUncertainty, interval95: [value - half + 0, value + half + 0] };
 }
 
 /**

@@ -85,7 +85,11 @@ test("a single number shows no spread and is worth one sample", () => {
 });
 
 test("readings that are all equal count in full", () => {
-  expect(effectiveSampleSize(new Float64Array(50).fill(3))).toEqual({ effective: 50, inflation: 1, shortSeriesFactor: 1 });
+  expect(effectiveSampleSize(new Float64Array(50).fill(3))).toEqual({
+    effective: 50,
+    inflation: 1,
+    shortSeriesFactor: 1,
+  });
 });
 
 test("a drifting plateau is worth a handful of samples, however many were taken", () => {

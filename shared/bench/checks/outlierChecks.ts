@@ -6,6 +6,8 @@ import type { RunFacts } from "../runFacts.ts";
 
 /** Chance of one plateau so far off in the whole run below which it is named. */
 const TOO_RARE = 0.05;
+/** Part of itself that a plateau must leave free for its distance from the line to say anything. */
+const LEAST_FREEDOM = 1e-3;
 
 /**
  * Plateaus that do not belong to the line the others make; named, never left out.
@@ -20,6 +22,8 @@ export function outlierChecks({ used, thrust: { fit } }: RunFacts): Warning[] {
   return used.flatMap((plateau, i) => {
     const leverage = fit.influences[i]! * plateau.thrustPoint.x;
     const residual = fit.residuals[i]!;
+    // A plateau that carries the whole line lies on it wherever it is.
+    if (1 - leverage < LEAST_FREEDOM) return [];
     const others = Math.max(0, fit.chiSquared - residual ** 2 / (1 - leverage)) / (count - 2);
     const t = residual / Math.sqrt(Math.max(1, others) * (1 - leverage));
     return twoSidedPValue(t, count - 2) * count < TOO_RARE ? [named(plateau, fit.coefficient, t)] : [];
