@@ -1,4 +1,4 @@
-import { type DriveRequest, OPERATING_POINT_NUMBERS, type OperatingPoint } from "../model/drive.ts";
+import type { DriveRequest, OperatingPoint } from "../model/drive.ts";
 import { uncertain } from "../quantity/uncertain.ts";
 import { chainOf } from "./chain.ts";
 import { type DriveNumbers, driveNumbers } from "./driveNumbers.ts";
@@ -6,8 +6,6 @@ import { emptyState, solveSteadyState } from "./steadyState.ts";
 
 type UncertainInput = keyof DriveRequest["uncertainties"];
 type Output = keyof DriveNumbers;
-
-const OUTPUTS = Object.keys(OPERATING_POINT_NUMBERS) as Output[];
 
 // Truncation of the central difference (h²) and rounding of the solved state (1e-15/h) balance near 1e-5.
 const RELATIVE_STEP = 1e-5;
@@ -29,8 +27,9 @@ export function driveUncertainties(
   request: DriveRequest,
   numbers: DriveNumbers,
 ): OperatingPoint["uncertainties"] | "collapsed" {
+  const outputs = Object.keys(numbers) as Output[];
   const variances: DriveNumbers = { ...numbers };
-  for (const name of OUTPUTS) variances[name] = 0;
+  for (const name of outputs) variances[name] = 0;
   const given = Object.entries(request.uncertainties) as [UncertainInput, number][];
   if (given.length === 0) return null;
   const slopesOf = new Map<UncertainInput, DriveNumbers>();
@@ -39,17 +38,17 @@ export function driveUncertainties(
     const slopes = slopesBy(request, input, u);
     if (slopes === null) return "collapsed";
     slopesOf.set(input, slopes);
-    for (const name of OUTPUTS) variances[name] += (slopes[name] * u) ** 2;
+    for (const name of outputs) variances[name] += (slopes[name] * u) ** 2;
   }
   for (const { of, and, coefficient } of request.correlations) {
     const [a, b] = [slopesOf.get(of), slopesOf.get(and)];
     if (!a || !b || of === and) continue;
     const shared = 2 * coefficient * request.uncertainties[of]! * request.uncertainties[and]!;
-    for (const name of OUTPUTS) variances[name] += shared * a[name] * b[name];
+    for (const name of outputs) variances[name] += shared * a[name] * b[name];
   }
   // Correlations that can not hold together would leave less than nothing.
-  for (const name of OUTPUTS) variances[name] = Math.max(0, variances[name]);
-  return Object.fromEntries(OUTPUTS.map((name) => [name, uncertain(numbers[name], Math.sqrt(variances[name]))]));
+  for (const name of outputs) variances[name] = Math.max(0, variances[name]);
+  return Object.fromEntries(outputs.map((name) => [name, uncertain(numbers[name], Math.sqrt(variances[name]))]));
 }
 
 function slopesBy(request: DriveRequest, input: UncertainInput, u: number): DriveNumbers | null {
@@ -60,7 +59,7 @@ function slopesBy(request: DriveRequest, input: UncertainInput, u: number): Driv
   const [below, above] = [numbersWith(request, input, low), numbersWith(request, input, high)];
   if (below === null || above === null) return null;
   const slopes: DriveNumbers = { ...above };
-  for (const name of OUTPUTS) slopes[name] = (above[name] - below[name]) / (high - low);
+  for (const name of Object.keys(slopes) as Output[]) slopes[name] = (above[name] - below[name]) / (high - low);
   return slopes;
 }
 

@@ -18,6 +18,7 @@ import {
   withSpeedUncertainty,
 } from "./advanceModel.ts";
 import { editRecipe } from "./benchState.ts";
+import { Fold } from "./Fold.tsx";
 
 interface AdvancePanelProps {
   readonly reduction: Reduction;
@@ -32,8 +33,7 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
   const spec = useMemo(() => openWaterChart(advance), [advance]);
   const words = advanceWords(reduction)!;
   return (
-    <section class="card" aria-labelledby="bench-advance">
-      <h2 id="bench-advance">At speed</h2>
+    <Fold id="bench-advance" title="At speed">
       <p>{words.answer}</p>
       <Chart spec={spec} height={380} />
       <div class="form-grid">
@@ -81,7 +81,7 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
           </table>
         </TableBox>
       </details>
-    </section>
+    </Fold>
   );
 }
 

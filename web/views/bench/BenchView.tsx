@@ -9,20 +9,28 @@ import { needReductions, restartReduction, stopReduction } from "../../app/reduc
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, runs } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
+import { counts } from "../../app/words.ts";
+import { AdvancePanel } from "./AdvancePanel.tsx";
+import { BudgetPanel } from "./BudgetPanel.tsx";
 import "./bench.css";
 import { benchAnswer } from "./benchModel.ts";
 import { followOpenRun, inspection, openRun, openState } from "./benchState.ts";
+import { CoefficientsPanel } from "./CoefficientsPanel.tsx";
 import { ColumnsPanel } from "./ColumnsPanel.tsx";
 import { CompanionPanel } from "./CompanionPanel.tsx";
 import { provenance } from "./coefficientsModel.ts";
 import { FitPanel } from "./FitPanel.tsx";
+import { Fold } from "./Fold.tsx";
 import { Intake } from "./Intake.tsx";
+import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { PropellerPrompt } from "./PropellerPrompt.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { RunList } from "./RunList.tsx";
+import { SectionList } from "./SectionList.tsx";
 import { SetupPanel } from "./SetupPanel.tsx";
+import { benchSections } from "./sections.ts";
 import { TarePanel } from "./TarePanel.tsx";
 import { hasClock, TracePanel } from "./TracePanel.tsx";
 
@@ -76,9 +84,19 @@ interface OpenRunProps {
   readonly reduction: Reduction | null;
 }
 
-/** Everything of the run on show, the picture first. */
+/** Everything of the run on show: what is missing or to confirm first, then the picture and what came out. */
 function OpenRun({ run, reduction }: OpenRunProps) {
   const first = inspection.value;
+  const { document } = run;
+  const columns =
+    first === null ? null : first.value === null ? (
+      <section class="card" id="bench-columns">
+        <p class="hint">{first.problem}</p>
+        <ReadingPanel run={run} inspection={null} />
+      </section>
+    ) : (
+      <ColumnsPanel key={columnsKey(document)} run={run} inspection={first.value} />
+    );
   return (
     <>
       {openState.value?.state === "working" && openState.value.fraction !== undefined && (
@@ -97,23 +115,38 @@ function OpenRun({ run, reduction }: OpenRunProps) {
         </button>
       )}
       {run.document.purpose === "propeller" && run.document.propellerId === undefined && <PropellerPrompt run={run} />}
-      <TracePanel />
-      {first !== null && first.value === null && (
-        <section class="card">
-          <p class="hint">{first.problem}</p>
-          <ReadingPanel run={run} inspection={null} />
-        </section>
-      )}
-      {first?.value && <ColumnsPanel key={columnsKey(run.document)} run={run} inspection={first.value} />}
-      <CompanionPanel run={run} />
-      {reduction !== null && <QualityPanel quality={reduction.quality} recipe={run.document.recipe} />}
-      {reduction !== null && <Warnings items={reduction.warnings} />}
-      {reduction !== null && (
-        <TarePanel reduction={reduction} recipe={run.document.recipe} hasClock={hasClock(run.document)} />
-      )}
-      {reduction !== null && <PlateausTable reduction={reduction} hasClock={hasClock(run.document)} />}
-      {reduction !== null && <FitPanel reduction={reduction} run={run.document} />}
+      <SectionList sections={benchSections(document, reduction)} />
+      {document.purpose === "propeller" && document.propellerId === undefined && <NeededPanel run={run} />}
+      {!document.confirmed && columns}
+      <div class="bench-picture" id="bench-picture" tabIndex={-1}>
+        <TracePanel />
+      </div>
+      {reduction !== null && <Result reduction={reduction} run={document} />}
+      {document.confirmed && columns}
       <SetupPanel run={run} />
+      <CompanionPanel run={run} />
+    </>
+  );
+}
+
+/** What came out, the most telling first; what it was made from after it. */
+function Result({ reduction, run }: { readonly reduction: Reduction; readonly run: Run }) {
+  const { advance, budget, quality, warnings } = reduction;
+  const clocked = hasClock(run);
+  return (
+    <>
+      {warnings.length > 0 && (
+        <Fold id="bench-warnings" title="What to know" note={counts(warnings.length, "note")}>
+          <Warnings items={warnings} />
+        </Fold>
+      )}
+      {advance !== null && <AdvancePanel reduction={reduction} advance={advance} recipe={run.recipe} />}
+      <CoefficientsPanel reduction={reduction} run={run} />
+      <QualityPanel quality={quality} recipe={run.recipe} />
+      {advance === null && <FitPanel reduction={reduction} />}
+      {budget !== undefined && <BudgetPanel budget={budget} />}
+      <PlateausTable reduction={reduction} hasClock={clocked} />
+      <TarePanel reduction={reduction} recipe={run.recipe} hasClock={clocked} />
     </>
   );
 }

@@ -6,24 +6,27 @@ import "./budget.css";
 import { openRun } from "./benchState.ts";
 import { type BudgetBar, type BudgetTable, budgetTables, checkText, leadingCauses } from "./budgetModel.ts";
 import { check, startCheck, stopCheck } from "./budgetState.ts";
+import { Fold } from "./Fold.tsx";
 
 /** Where the doubt of the coefficients comes from, ranked; what would halve it; and a check by draws. */
 export function BudgetPanel({ budget }: { readonly budget: RunBudget }) {
   useEffect(() => stopCheck, [budget]);
   return (
-    <section class="card bench-budget" aria-labelledby="bench-doubt">
-      <h2 id="bench-doubt">Where the doubt comes from</h2>
-      <p>
-        <strong>{budget.thrustCoefficient.halving.sentence}</strong>{" "}
-        <span class="muted">
-          <PrintedSymbol text="K_T" />: {leadingCauses(budget.thrustCoefficient)}.
-        </span>
+    <Fold
+      id="bench-doubt"
+      title="Where the doubt comes from"
+      note={budget.thrustCoefficient.halving.sentence}
+      open={false}
+      class="bench-budget"
+    >
+      <p class="muted">
+        <PrintedSymbol text="K_T" />: {leadingCauses(budget.thrustCoefficient)}.
       </p>
       {budgetTables(budget).map((table) => (
         <OneBudget key={table.quantity} table={table} open={table.quantity === "thrustCoefficient"} />
       ))}
       <Check budget={budget} />
-    </section>
+    </Fold>
   );
 }
 

@@ -1,10 +1,11 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { recipeFromGuesses } from "../../../shared/bench/recipeFromGuesses.ts";
 import type { LogInspection } from "../../../shared/model/log.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
+import { focusQuestion } from "../../app/focusQuestion.ts";
 import { partOf } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
@@ -13,6 +14,7 @@ import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn
 import { ReadingChoices } from "./ReadingChoices.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { withColumns, withEntry } from "./recipeEdits.ts";
+import { wantedSection } from "./sections.ts";
 
 interface ColumnsPanelProps {
   readonly run: StoredDocument<Run>;
@@ -25,6 +27,11 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
   const [uses, setUses] = useState<readonly ColumnUse[]>(() => columnsThatFit(run.document, inspection));
   const ofMotor = partOf("motors", recipe.motorId)?.document.polePairs;
   const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? ofMotor ?? null);
+  const [unfolded, setUnfolded] = useState(!confirmed);
+  const led = wantedSection.value?.id === "bench-columns";
+  useEffect(() => {
+    if (led) setUnfolded(true);
+  }, [led]);
   const model = columnsModel(
     inspection,
     uses,
@@ -43,12 +50,17 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
       ...document,
       confirmed: true,
       recipe: withEntry(withColumns(document.recipe, uses), "polePairs", polePairs ?? undefined),
-    }));
+    })).then((stored) => stored && focusQuestion());
 
   return (
-    <details class="card bench-columns" open={!confirmed}>
+    <details
+      class="card bench-columns bench-fold"
+      id="bench-columns"
+      open={unfolded}
+      onToggle={(event) => setUnfolded(event.currentTarget.open)}
+    >
       <summary>
-        Columns of {run.document.file.name}{" "}
+        <h2>Columns of {run.document.file.name}</h2>{" "}
         {confirmed ? <span class="chip">confirmed</span> : <span class="chip">to confirm</span>}
       </summary>
       <p>{model.lead}</p>

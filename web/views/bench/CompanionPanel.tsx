@@ -19,7 +19,7 @@ export function CompanionPanel({ run }: { readonly run: StoredDocument<Run> }) {
   const [problem, setProblem] = useState("");
   if (companion === undefined) {
     return (
-      <details class="card">
+      <details class="card" id="bench-companion">
         <summary>Add the electrical log of the same run</summary>
         <FileDrop
           label="Voltage and current, where another logger wrote them"
@@ -49,7 +49,7 @@ function LaidOver({ run, companion }: LaidOverProps) {
   const lag = companion.lag.mode === "stated" ? companion.lag.seconds : (picture?.alignment.lag.value ?? null);
   const name = run.document.name;
   return (
-    <details class="card" open>
+    <details class="card" id="bench-companion" open>
       <summary>Electrical log: {companion.file.name}</summary>
       <p>
         {typeof read === "string" ? read : (picture?.alignment.sentence ?? "Laying it over the log …")} It holds{" "}

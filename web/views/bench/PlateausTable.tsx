@@ -1,7 +1,7 @@
-import { useEffect, useState } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
+import { Fold } from "./Fold.tsx";
 import { PlateauActions } from "./PlateauActions.tsx";
 import { additionGap, plateauTable } from "./plateausModel.ts";
 import { RejectedList } from "./RejectedList.tsx";
@@ -17,15 +17,16 @@ interface PlateausTableProps {
 export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
   const table = plateauTable(reduction);
   const picked = pickedPlateau.value;
-  const [open, setOpen] = useState(false);
-  // A plateau picked on the picture is wanted here.
-  useEffect(() => {
-    if (picked !== null) setOpen(true);
-  }, [picked]);
   const unit = hasClock ? "s" : "";
   return (
-    <details class="card bench-plateaus" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Plateaus: {table.summary}</summary>
+    <Fold
+      id="bench-plateaus"
+      title="Plateaus"
+      note={table.summary}
+      open={false}
+      wanted={picked !== null}
+      class="bench-plateaus"
+    >
       <TableBox label="Plateaus">
         <table>
           <thead>
@@ -93,6 +94,6 @@ export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
           }
         />
       )}
-    </details>
+    </Fold>
   );
 }

@@ -1,6 +1,7 @@
 import type { QualityCheck, QualityVerdict } from "../../../shared/model/quality.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import { Icon } from "../../app/Icon.tsx";
+import { Fold } from "./Fold.tsx";
 import "./quality.css";
 import { type QualityRow, qualityCardModel } from "./qualityModel.ts";
 import { StandFields } from "./StandFields.tsx";
@@ -14,8 +15,7 @@ interface QualityPanelProps {
 export function QualityPanel({ quality, recipe }: QualityPanelProps) {
   const { sentence, tone, open, fine } = qualityCardModel(quality);
   return (
-    <section class="card bench-quality" aria-labelledby="bench-quality">
-      <h2 id="bench-quality">Can this run be trusted?</h2>
+    <Fold id="bench-quality" title="Can this run be trusted?" class="bench-quality">
       <p class={`quality-answer quality-${tone}`} role="status">
         {sentence}
       </p>
@@ -26,11 +26,11 @@ export function QualityPanel({ quality, recipe }: QualityPanelProps) {
           <Rows rows={fine} />
         </details>
       )}
-      <details open={open.some(({ code }) => code === "bench.immersion")}>
+      <details>
         <summary>What only you can say of the stand</summary>
         <StandFields recipe={recipe} />
       </details>
-    </section>
+    </Fold>
   );
 }
 

@@ -10,6 +10,7 @@ import { type Option, SelectField } from "../../forms/SelectField.tsx";
 import { variantNames } from "../variants/variantGroups.ts";
 import { AdvanceSpeedFields } from "./AdvancePanel.tsx";
 import { editRecipe } from "./benchState.ts";
+import { Fold } from "./Fold.tsx";
 import { InstrumentFields } from "./InstrumentFields.tsx";
 import { NoteField } from "./NoteField.tsx";
 import { correctionOf, withCorrection, withEntry, withPropeller } from "./recipeEdits.ts";
@@ -21,8 +22,7 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
   const loaded = document.purpose === "propeller";
   const set = (label: string, change: Partial<Run>) => void editRun(run.id, label, (now) => ({ ...now, ...change }));
   return (
-    <section class="card" aria-labelledby="bench-setup">
-      <h2 id="bench-setup">On the stand</h2>
+    <Fold id="bench-setup" title="On the stand">
       <div class="form-grid">
         <NoteField
           label="Name of the run"
@@ -51,16 +51,18 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
               help="Which mounting of the propeller this was, e.g. 2."
               onCommit={(mounting) => set(`Set the mounting of ${document.name}`, { mounting })}
             />
-            <SelectField
-              label="Propeller"
-              value={document.propellerId ?? ""}
-              options={choices(parts.value.propellers, "Choose a propeller")}
-              onChange={(id) =>
-                void editRun(run.id, `Set the propeller of ${document.name}`, (now) =>
-                  withPropeller(now, partOf("propellers", id)),
-                )
-              }
-            />
+            {document.propellerId !== undefined && (
+              <SelectField
+                label="Propeller"
+                value={document.propellerId}
+                options={choices(parts.value.propellers, "None chosen")}
+                onChange={(id) =>
+                  void editRun(run.id, `Set the propeller of ${document.name}`, (now) =>
+                    withPropeller(now, partOf("propellers", id)),
+                  )
+                }
+              />
+            )}
           </>
         )}
         <SelectField
@@ -92,8 +94,7 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
       </div>
       {loaded && document.propellerId === undefined && (
         <p class="hint">
-          The diameter comes from the propeller. <a href={addressOf("parts")}>Add one under Parts</a> if it is not in
-          the list.
+          The propeller is asked for above; all of them are kept <a href={addressOf("parts")}>under Parts</a>.
         </p>
       )}
       <InstrumentFields recipe={recipe} />
@@ -102,7 +103,7 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
       <button type="button" class="quiet danger" onClick={() => void removeRun(run.id)}>
         Delete this run
       </button>
-    </section>
+    </Fold>
   );
 }
 

@@ -2,6 +2,7 @@ import { tareInWords } from "../../../shared/bench/tareInWords.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { editRecipe } from "./benchState.ts";
+import { Fold } from "./Fold.tsx";
 import { withTareAdded, withTareRemoved, withTareShape } from "./recipeEdits.ts";
 import { SpanForm } from "./SpanForm.tsx";
 import { tareRows, windowGap } from "./tareModel.ts";
@@ -22,9 +23,7 @@ export function TarePanel({ reduction, recipe, hasClock }: TarePanelProps) {
   const { windows, shape } = reduction.tare;
   const rows = tareRows(reduction, hasClock);
   return (
-    <section class="card bench-tare">
-      <h2>Zero of the scale</h2>
-      <p>{tareInWords(reduction)}</p>
+    <Fold id="bench-tare" title="Zero of the scale" note={tareInWords(reduction)} open={false} class="bench-tare">
       {rows.length > 0 && (
         <ul>
           {rows.map(({ name, where, reading }, index) => (
@@ -68,6 +67,6 @@ export function TarePanel({ reduction, recipe, hasClock }: TarePanelProps) {
         gap={(span) => windowGap(windows, span)}
         onSpan={(span) => void editRecipe("Added a tare window", (now) => withTareAdded(now, windows, span))}
       />
-    </section>
+    </Fold>
   );
 }

@@ -1,4 +1,3 @@
-import { formatNumber } from "../../../shared/quantity/format.ts";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { seriesStyle } from "../../charts/seriesStyle.ts";
 import type { Forest, ForestRow } from "./variantsModel.ts";
@@ -24,7 +23,7 @@ export function ForestPlot({ forest, claimed }: ForestPlotProps) {
         <div class="forest-track">
           {forest.ticks.map((tick) => (
             <span key={tick} class="forest-tick" style={{ left: place(tick) }}>
-              {formatNumber(tick, 3)}
+              {String(Number(tick.toPrecision(6)))}
             </span>
           ))}
         </div>

@@ -1,0 +1,116 @@
+import { useState } from "preact/hooks";
+import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Run } from "../../../shared/model/run.ts";
+import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { addPart, editRun } from "../../app/edits.ts";
+import { focusQuestion } from "../../app/focusQuestion.ts";
+import { partOf, parts } from "../../app/session.ts";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import { TextField } from "../../forms/TextField.tsx";
+import { suggestedPropeller } from "./neededModel.ts";
+import { withPropeller } from "./recipeEdits.ts";
+
+/** What the log does not say and no coefficient can be had without: the propeller, chosen or made on the spot. */
+export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
+  const propellers = parts.value.propellers;
+  const suggested = suggestedPropeller(run.document, propellers);
+  const choose = (id: string) =>
+    void editRun(run.id, `Set the propeller of ${run.document.name}`, (now) =>
+      withPropeller(now, partOf("propellers", id)),
+    ).then(focusQuestion);
+  const none = propellers.length === 0;
+  return (
+    <section class="card bench-needed" id="bench-needed" aria-labelledby="bench-needed-title">
+      <h2 id="bench-needed-title">Needed first: the propeller on the stand</h2>
+      <p class="hint">Coefficients go with the fourth power of its diameter, which no log holds.</p>
+      {!none && (
+        <div class="form-grid">
+          <SelectField
+            label="Propeller"
+            value=""
+            options={[
+              { value: "", label: "Choose a propeller" },
+              ...propellers.map(({ id, document }) => ({ value: id, label: document.name })),
+            ]}
+            onChange={(id) => id !== "" && choose(id)}
+          />
+          {suggested && (
+            <div class="bench-suggested">
+              <span class="hint">The name of the log fits one of them:</span>
+              <button type="button" onClick={() => choose(suggested.id)}>
+                Use “{suggested.document.name}”
+              </button>
+            </div>
+          )}
+        </div>
+      )}
+      <details open={none}>
+        <summary>{none ? "Make a propeller" : "It is not in the list: make it"}</summary>
+        <NewPropeller onMade={choose} />
+      </details>
+    </section>
+  );
+}
+
+/** The least that a propeller needs; the rest can be added under Parts. */
+function NewPropeller({ onMade }: { readonly onMade: (id: string) => void }) {
+  const [name, setName] = useState("");
+  const [diameter, setDiameter] = useState<number | null>(null);
+  const [uncertainty, setUncertainty] = useState<number | null>(null);
+  const [tried, setTried] = useState(false);
+  const needed = (missing: boolean, what: string) => (tried && missing ? what : null);
+  const make = async (event: Event) => {
+    event.preventDefault();
+    setTried(true);
+    if (name.trim() === "" || diameter === null || uncertainty === null) return;
+    const document: Omit<Propeller, "nozzle" | "note"> = {
+      name: name.trim(),
+      diameter,
+      diameterUncertainty: uncertainty,
+    };
+    const before = new Set(parts.peek().propellers.map(({ id }) => id));
+    if (!(await addPart("propellers", document))) return;
+    const made = parts.peek().propellers.find(({ id }) => !before.has(id));
+    if (made) onMade(made.id);
+  };
+  return (
+    <form class="form-grid" onSubmit={make} noValidate>
+      <TextField
+        label="Name of the propeller"
+        value={name}
+        maxLength={120}
+        problem={needed(name.trim() === "", "Give it a name.")}
+        onChange={setName}
+      />
+      <QuantityField
+        label="Diameter over the blade tips"
+        symbol="D"
+        dimension="length"
+        unit="mm"
+        value={diameter}
+        positive
+        max={1}
+        problem={needed(diameter === null, "Needed: the diameter, e.g. 76 mm.")}
+        onChange={setDiameter}
+      />
+      <QuantityField
+        label="Standard uncertainty of the diameter"
+        symbol="u(D)"
+        dimension="length"
+        unit="mm"
+        value={uncertainty}
+        min={0}
+        max={0.1}
+        help="How far off the callipers may be, e.g. 0.1 mm."
+        problem={needed(uncertainty === null, "Needed: how well the diameter is known, e.g. 0.1 mm.")}
+        onChange={setUncertainty}
+      />
+      <div class="row form-buttons">
+        <button type="submit" class="primary">
+          Make it and use it here
+        </button>
+      </div>
+    </form>
+  );
+}
