@@ -26,7 +26,7 @@ async function benchWith(name: string): Promise<Page> {
   await page.getByRole("button", { name: "Choose files" }).first().click();
   await (await chooser).setFiles({ name: `${name}.csv`, mimeType: "text/csv", buffer });
   await page.getByText(`Columns of ${name}.csv`).waitFor();
-  const propeller = page.getByLabel("Propeller", { exact: true });
+  const propeller = page.getByLabel("Propeller of this run");
   const first = await propeller.locator("option").nth(1).getAttribute("value");
   await propeller.selectOption(first);
   return page;
@@ -62,7 +62,7 @@ test("the electrical log of the same run is added, laid over the log, and moved 
   await page.getByRole("button", { name: "Choose files" }).last().click();
   await (await chooser).setFiles({ name: "meter.csv", mimeType: "text/csv", buffer: meter });
   const panel = page.locator("details", { hasText: "Electrical log: meter.csv" });
-  await expect.poll(() => panel.textContent()).toMatch(/−412\.3 s ± .* correlation/);
+  await expect.poll(() => panel.textContent(), { timeout: 15_000 }).toMatch(/−412\.3 s ± .* correlation/);
   expect(await panel.locator("canvas").count()).toBe(1);
   await panel.getByLabel("Added to its clock").fill("-410 s");
   await panel.getByLabel("Added to its clock").press("Enter");

@@ -120,7 +120,7 @@ test("both logs are dropped at once, and the columns are shown for confirmation 
     await page.getByLabel("Propeller of this run").selectOption({ label: finish });
     await page.getByText("These columns are right").waitFor({ state: "detached" });
   }
-  await expect.poll(answer).toMatch(/thrust coefficient is 0\.\d+ ± 0\.\d+/);
+  await expect.poll(answer, { timeout: 15_000 }).toMatch(/thrust coefficient is 0\.\d+ ± 0\.\d+/);
 });
 
 test("page, interface and command line give the same thrust coefficients to all printed digits", async () => {

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { QualityCheck } from "../../shared/model/quality.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
-import { flagCount, qualityCardModel } from "../../web/views/bench/qualityModel.ts";
+import { flaggedChecks, qualityCardModel } from "../../web/views/bench/qualityModel.ts";
 import { withStandFact } from "../../web/views/bench/standEdits.ts";
 import { runOf } from "./webBenchReduction.fixture.ts";
 
@@ -26,10 +26,10 @@ test("each row sets what was measured against what is asked for, and an unmeasur
   expect(immersion!.against).toBe("Asked for: less than 3 %.");
 });
 
-test("flags of all runs of a variant are counted together, and none is said as nothing", () => {
-  expect(flagCount([CARD, CARD])).toBe("2 checks to look at");
-  expect(flagCount([CARD])).toBe("1 check to look at");
-  expect(flagCount([[check("Ventilation", "pass")]])).toBe("");
+test("the checks of all runs of a variant that ask for a look are named once each, and none is said as nothing", () => {
+  expect(flaggedChecks([CARD, CARD])).toBe("look at: pack sag");
+  expect(flaggedChecks([CARD, [check("Zero drift", "flag")]])).toBe("look at: pack sag and zero drift");
+  expect(flaggedChecks([[check("Ventilation", "pass")]])).toBe("");
 });
 
 test("a fact of the stand is stated, changed and taken back, and the last one taken back leaves no trace", () => {

@@ -52,7 +52,7 @@ test("a merit above the ideal is called impossible, and possible again in a nozz
 test("the readout tells the share of the ideal and both thrusts at one power", () => {
   const text = readout(SANDED, INPUTS);
   expect(text).toMatch(
-    /^sanded makes 71\.4 ± 2\.0\u202f% of the ideal power efficiency: 100\u202fW at the shaft push /,
+    /^Sanded makes 71\.4 ± 2\.0\u202f% of the ideal power efficiency: 100\u202fW at the shaft push /,
   );
   expect(text).toMatch(/where the ideal pushes 54\.0\u202fN\.$/);
 });

@@ -34,10 +34,10 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect }: ChartP
   const [tabled, setTabled] = useState(false);
   const picture = useCanvasChart(canvas, spec, hidden, cursor, { change: onSpanChange, select: onSpanSelect });
 
-  const toggle = (series: string) => {
-    const next = new Set(hidden);
-    if (!next.delete(series)) next.add(series);
-    setHidden(next);
+  const toggle = (ids: readonly string[]) => {
+    const out = ids.every((one) => hidden.has(one));
+    const others = [...hidden].filter((one) => !ids.includes(one));
+    setHidden(new Set(out ? others : [...others, ...ids]));
   };
   const walk = (event: KeyboardEvent) => {
     const next = cursorAfter(event.key, cursor, spec, hidden);

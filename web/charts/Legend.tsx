@@ -1,32 +1,33 @@
 import type { ChartSeries } from "./chartSpec.ts";
+import { legendEntries } from "./legendEntries.ts";
 import { Swatch } from "./Swatch.tsx";
-import { kindWords } from "./seriesStyle.ts";
 
 export interface LegendProps {
   readonly series: readonly ChartSeries[];
   readonly hidden: ReadonlySet<string>;
-  readonly onToggle: (id: string) => void;
+  /** Pressed: the series of one entry go out of the picture together, or come back. */
+  readonly onToggle: (ids: readonly string[]) => void;
 }
 
-/** The series by name; pressing one takes it out of the picture or brings it back. */
+/** The series by name; pressing an entry takes it out of the picture or brings it back. */
 export function Legend({ series, hidden, onToggle }: LegendProps) {
   return (
     <ul class="legend" aria-label="Series">
-      {series.map((one) => {
-        const { id, name, kind, style } = one;
+      {legendEntries(series).map(({ name, words, ids, shown, fitted }) => {
+        const out = ids.every((id) => hidden.has(id));
         return (
-          <li key={id}>
+          <li key={ids[0]}>
             <button
               type="button"
               class="legend-entry"
-              aria-pressed={!hidden.has(id)}
-              title={hidden.has(id) ? "Show" : "Hide"}
-              onClick={() => onToggle(id)}
+              aria-pressed={!out}
+              title={out ? "Show" : "Hide"}
+              onClick={() => onToggle(ids)}
             >
-              <Swatch kind={kind} style={style} />
+              <Swatch kind={shown.kind} style={shown.style} fitted={fitted} />
               <span>
                 {name}
-                <span class="legend-kind"> {kindWords(one)}</span>
+                <span class="legend-kind"> {words}</span>
               </span>
             </button>
           </li>

@@ -1,10 +1,17 @@
 import type { SeriesKind } from "./chartSpec.ts";
 import { type Marker, seriesStyle } from "./seriesStyle.ts";
 
+interface SwatchProps {
+  readonly kind: SeriesKind;
+  readonly style: number;
+  /** The fit of the points is shown with them. */
+  readonly fitted?: boolean;
+}
+
 /** The marker, dash and colour of a series as it is drawn in the picture. Says nothing to a screen reader. */
-export function Swatch({ kind, style }: { readonly kind: SeriesKind; readonly style: number }) {
+export function Swatch({ kind, style, fitted = false }: SwatchProps) {
   const { colour, marker, dash } = seriesStyle(style);
-  const lined = kind === "fit" || kind === "prediction" || kind === "trace";
+  const lined = fitted || kind === "fit" || kind === "prediction" || kind === "trace";
   return (
     <svg class={`swatch series-${colour} swatch-${kind}`} viewBox="0 0 36 16" width="36" height="16" aria-hidden="true">
       {kind === "limit" && (

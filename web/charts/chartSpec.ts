@@ -26,6 +26,8 @@ export interface ChartSeries {
   /** Series of one variant share a style number: it picks colour, marker and dash together. */
   readonly style: number;
   readonly points: readonly ChartPoint[];
+  /** Name that series of one thing, its points and its fit, share in the legend: they are one entry there. */
+  readonly legend?: string;
   /** Draw against the right-hand axis. */
   readonly secondAxis?: boolean;
 }

@@ -24,7 +24,6 @@ import { Fold } from "./Fold.tsx";
 import { Intake } from "./Intake.tsx";
 import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
-import { PropellerPrompt } from "./PropellerPrompt.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { RunList } from "./RunList.tsx";
@@ -114,7 +113,6 @@ function OpenRun({ run, reduction }: OpenRunProps) {
           Reduce this log
         </button>
       )}
-      {run.document.purpose === "propeller" && run.document.propellerId === undefined && <PropellerPrompt run={run} />}
       <SectionList sections={benchSections(document, reduction)} />
       {document.purpose === "propeller" && document.propellerId === undefined && <NeededPanel run={run} />}
       {!document.confirmed && columns}

@@ -22,12 +22,12 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
   const none = propellers.length === 0;
   return (
     <section class="card bench-needed" id="bench-needed" aria-labelledby="bench-needed-title">
-      <h2 id="bench-needed-title">Needed first: the propeller on the stand</h2>
+      <h2 id="bench-needed-title">Which propeller was on the stand?</h2>
       <p class="hint">Coefficients go with the fourth power of its diameter, which no log holds.</p>
       {!none && (
         <div class="form-grid">
           <SelectField
-            label="Propeller"
+            label="Propeller of this run"
             value=""
             options={[
               { value: "", label: "Choose a propeller" },
@@ -47,15 +47,15 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
       )}
       <details open={none}>
         <summary>{none ? "Make a propeller" : "It is not in the list: make it"}</summary>
-        <NewPropeller onMade={choose} />
+        <NewPropeller called={`Propeller of ${run.document.name}`.slice(0, 120)} onMade={choose} />
       </details>
     </section>
   );
 }
 
 /** The least that a propeller needs; the rest can be added under Parts. */
-function NewPropeller({ onMade }: { readonly onMade: (id: string) => void }) {
-  const [name, setName] = useState("");
+function NewPropeller({ called, onMade }: { readonly called: string; readonly onMade: (id: string) => void }) {
+  const [name, setName] = useState(called);
   const [diameter, setDiameter] = useState<number | null>(null);
   const [uncertainty, setUncertainty] = useState<number | null>(null);
   const [tried, setTried] = useState(false);

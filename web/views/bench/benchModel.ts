@@ -86,7 +86,7 @@ function flagsOf(run: Run, state: ReductionState | undefined): string[] {
   if (state?.problem) return [...flags, "no result"];
   if (!state?.reduction) return [...flags, "reading"];
   const warnings = state.reduction.warnings.length;
-  return warnings > 0 ? [...flags, counts(warnings, "warning")] : flags;
+  return warnings > 0 ? [...flags, counts(warnings, "note")] : flags;
 }
 
 function byVariantAndName(a: StoredDocument<Run>, b: StoredDocument<Run>): number {

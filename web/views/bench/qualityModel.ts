@@ -1,5 +1,6 @@
 import { qualitySentence } from "../../../shared/bench/quality/qualitySentence.ts";
 import type { QualityCheck, QualityVerdict } from "../../../shared/model/quality.ts";
+import { joined } from "../../app/words.ts";
 
 export interface QualityRow {
   readonly code: string;
@@ -40,8 +41,13 @@ function rowOf({ code, name, verdict, measured, limit, sentence, mend }: Quality
   return { code, name, verdict, word: WORDS[verdict], sentence, against: `${here}Asked for: ${limit}.`, mend };
 }
 
-/** How many checks of several runs ask for a look: "3 checks to look at", or empty. */
-export function flagCount(cards: readonly (readonly QualityCheck[])[]): string {
-  const count = cards.flat().filter(({ verdict }) => verdict === "flag").length;
-  return count === 0 ? "" : `${count} ${count === 1 ? "check" : "checks"} to look at`;
+/** Which checks of several runs ask for a look, each once: "look at: blade Reynolds number", or empty. */
+export function flaggedChecks(cards: readonly (readonly QualityCheck[])[]): string {
+  const flagged = cards.flat().filter(({ verdict }) => verdict === "flag");
+  const names = [...new Set(flagged.map(({ name }) => midSentence(name)))];
+  return names.length === 0 ? "" : `look at: ${joined(names)}`;
 }
+
+/** The name as it stands within a sentence; a symbol or abbreviation keeps its capitals. */
+const midSentence = (name: string) =>
+  /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;

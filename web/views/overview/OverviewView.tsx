@@ -5,6 +5,7 @@ import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { project, runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
+import { capitalised } from "../../app/words.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
@@ -98,7 +99,7 @@ function VariantTable({ lines, basis }: { readonly lines: readonly VariantLine[]
               )}
               <td>
                 <a href={addressOf("bench", { run: line.firstRun })}>
-                  {[line.checks, line.warnings].filter((text) => text !== "").join(", ") || "runs"}
+                  {capitalised([line.checks, line.warnings].filter((text) => text !== "").join("; ") || "runs")}
                   <span class="visually-hidden"> of {line.name}</span>
                 </a>
               </td>

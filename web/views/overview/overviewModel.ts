@@ -9,7 +9,7 @@ import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { StoredParts } from "../../api/client.ts";
 import type { ReductionState } from "../../app/reductions.ts";
 import { counts, joined } from "../../app/words.ts";
-import { flagCount } from "../bench/qualityModel.ts";
+import { flaggedChecks } from "../bench/qualityModel.ts";
 import { pointText } from "../drive/pointText.ts";
 import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
 import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
@@ -35,9 +35,9 @@ export interface VariantLine {
   readonly staticMerit: string;
   readonly bollardThrust: string;
   readonly supplyCurrent: string;
-  /** "2 warnings", or empty. */
+  /** "2 notes", or empty. */
   readonly warnings: string;
-  /** "3 checks to look at", or empty. */
+  /** Which checks ask for a look: "look at: blade Reynolds number", or empty. */
   readonly checks: string;
   /** The first run of the variant, to go and see: one with such a check where there is one. */
   readonly firstRun: string;
@@ -146,8 +146,8 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     staticMerit: merit ? formatUncertain(merit) : noPower(reductions),
     bollardThrust: point ? pointText(point, "thrust") : "–",
     supplyCurrent: point ? pointText(point, "supplyCurrent") : "–",
-    warnings: warned === 0 ? "" : counts(warned, "warning"),
-    checks: flagCount(reductions.map(({ quality }) => quality)),
+    warnings: warned === 0 ? "" : counts(warned, "note"),
+    checks: flaggedChecks(reductions.map(({ quality }) => quality)),
     firstRun: (firstFlagged(group, input) ?? group.members[0]!).id,
   };
 }

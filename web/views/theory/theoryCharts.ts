@@ -137,7 +137,7 @@ function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKi
       ];
     }),
   );
-  return { id: `measured-${name}`, name, kind: "measured", style, points };
+  return { id: `measured-${name}`, name, legend: name, kind: "measured", style, points };
 }
 
 function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
@@ -154,7 +154,7 @@ function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
         : [],
     ),
   );
-  return { id: `measured-${name}`, name, kind: "measured", style, points };
+  return { id: `measured-${name}`, name, legend: name, kind: "measured", style, points };
 }
 
 /** The line of the variant's mean coefficient, in the water and with the diameter of its first run. */
@@ -167,7 +167,7 @@ function fitSeries({ name, style, reductions }: MeasuredVariant, reach: number):
     const thrust = scaled(coefficient, thrustScale(reduction, x * RPM.factor));
     return { x, y: thrust.value, yInterval: thrust.interval95 };
   });
-  return [{ id: `fit-${name}`, name: `Fit, ${name}`, kind: "fit", style, points }];
+  return [{ id: `fit-${name}`, name: `Fit, ${name}`, legend: name, kind: "fit", style, points }];
 }
 
 function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval"> {

@@ -9,6 +9,7 @@ import {
 } from "../../../shared/propeller/bollardEstimate.ts";
 import { formatInterval, formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
 import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
+import { capitalised } from "../../app/words.ts";
 import { AMPERE, KILOGRAM_FORCE, NEWTON, NEWTON_PER_WATT, VOLT, WATT } from "../bench/shownUnits.ts";
 
 /** Least and greatest stated merit of the slider; real small propellers lie well inside. */
@@ -58,13 +59,13 @@ export function theoryAnswer(variants: readonly MeasuredVariant[], inputs: Theor
 
 /** "sanded makes 57 ± 3 % of the ideal power efficiency: ..." with the thrust that means at 100 W. */
 export function readout({ name, staticMerit }: MeasuredVariant, inputs: TheoryInputs): string {
-  if (staticMerit === null) return `${name}: shaft power is not known, so its static merit is not.`;
+  if (staticMerit === null) return `${capitalised(name)}: shaft power is not known, so its static merit is not.`;
   const share = scaled(staticMerit, 100 / idealMerit(inputs));
   const real = (merit: number) => thrustOfMerit(REFERENCE_POWER, merit, inputs);
   const [low, high] = staticMerit.interval95;
   const thrust = low > 0 ? ` (${formatInterval([real(low), real(high)], NEWTON)})` : "";
   return (
-    `${name} makes ${formatUncertain(share, { symbol: "%", factor: 1 })} of the ideal power efficiency: ` +
+    `${capitalised(name)} makes ${formatUncertain(share, { symbol: "%", factor: 1 })} of the ideal power efficiency: ` +
     `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatQuantity(real(staticMerit.value), NEWTON)}${thrust}, ` +
     `where the ideal pushes ${formatQuantity(limitThrust(REFERENCE_POWER, inputs), NEWTON)}.`
   );

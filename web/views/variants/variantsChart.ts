@@ -35,7 +35,7 @@ function measuredSeries({ name, style, members }: VariantRuns): ChartSeries {
         : [],
     ),
   );
-  return { id: `measured-${name}`, name, kind: "measured", style, points };
+  return { id: `measured-${name}`, name, legend: name, kind: "measured", style, points };
 }
 
 /** The line of the variant's mean coefficient, in the water and with the diameter of its first run. */
@@ -50,5 +50,14 @@ function fitSeries(group: VariantRuns, highest: number): ChartSeries[] {
     const thrust = scaled(coefficient, thrustScale(reduction, rpm * RPM.factor));
     return { x: rpm, y: thrust.value, yInterval: thrust.interval95 };
   });
-  return [{ id: `fit-${group.name}`, name: `Fit, ${group.name}`, kind: "fit", style: group.style, points }];
+  return [
+    {
+      id: `fit-${group.name}`,
+      name: `Fit, ${group.name}`,
+      legend: group.name,
+      kind: "fit",
+      style: group.style,
+      points,
+    },
+  ];
 }
