@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from "../../shared/quantity/constants.ts";
 import { fixed } from "./glitches.ts";
 import type { Reading } from "./instruments.ts";
 
@@ -12,8 +13,8 @@ export interface LogFormat {
   readonly cells: (reading: Reading) => string[];
 }
 
-/** Weight of a gram at standard gravity, N: BIPM, The International System of Units, 9th ed. (2019). */
-export const GRAM_FORCE = 9.80665e-3;
+/** Weight of a gram at standard gravity, N. */
+export const GRAM_FORCE = STANDARD_GRAVITY * 1e-3;
 /** Magnet pole pairs of both motors: electrical turns for one turn of the shaft. */
 const POLE_PAIRS = 7;
 

@@ -73,11 +73,20 @@ export function samplesOf(channel: Channel, from: number, to: number): Float64Ar
  */
 export function channelsOf(table: LogTable, recipe: Recipe, instruments: UsedInstruments = {}): Channels {
   const byRole = channelsByRole(table, recipe, instruments);
+  return channelsFrom(byRole, required(byRole, "thrust", table), required(byRole, "rotationRate", table));
+}
+
+/** The channels of a run, once it is settled which two hold thrust and rotation rate. */
+export function channelsFrom(
+  byRole: ReadonlyMap<ColumnRole, Channel>,
+  thrust: Channel,
+  rotationRate: Channel,
+): Channels {
   return {
     time: byRole.get("time"),
     command: byRole.get("command"),
-    thrust: required(byRole, "thrust", table),
-    rotationRate: required(byRole, "rotationRate", table),
+    thrust,
+    rotationRate,
     torque: byRole.get("torque"),
     voltage: byRole.get("voltage"),
     current: byRole.get("current"),

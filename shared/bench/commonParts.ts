@@ -2,6 +2,7 @@ import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { FluidState } from "../model/fluid.ts";
 import type { Propeller } from "../model/parts.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { CELSIUS_ZERO, STANDARD_ATMOSPHERE } from "../quantity/constants.ts";
 import type { Channel } from "./channels.ts";
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
 import { asOneInput, type DoubtInput, powerInput } from "./doubtInput.ts";
@@ -73,7 +74,9 @@ function densityInputs(fluid: FluidState, K: number): DoubtInput[] {
     const stated = (fluid as Record<string, unknown>)[quantity];
     if (typeof stated !== "number") return [];
     // Towards the middle of the range, where the formula holds for sure.
-    const ceiling = { temperature: 293.15, salinity: 20, pressure: 101325, humidity: 0.5 }[quantity]!;
+    const ceiling = { temperature: CELSIUS_ZERO + 20, salinity: 20, pressure: STANDARD_ATMOSPHERE, humidity: 0.5 }[
+      quantity
+    ]!;
     const to = stated > ceiling ? -step : step;
     const moved = fluidProperties({ ...fluid, [quantity]: stated + to } as FluidState).density;
     const perUnit = (moved - density) / density / to;

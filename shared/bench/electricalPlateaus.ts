@@ -5,7 +5,7 @@ import type { ColumnRole, Recipe } from "../model/recipe.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { blocksOf } from "./blocks.ts";
-import { type Channel, type Channels, channelsByRole, headerOf, samplesOf } from "./channels.ts";
+import { type Channel, type Channels, channelsByRole, channelsFrom, headerOf, samplesOf } from "./channels.ts";
 import { type MeasuredPlateau, measurePlateau } from "./measuredPlateau.ts";
 import { plateauSpansOf } from "./plateauSpans.ts";
 import { restOf } from "./rest.ts";
@@ -62,7 +62,7 @@ function electricalChannels(table: LogTable, recipe: Recipe, instruments: UsedIn
   const byRole = channelsByRole(table, recipe, instruments);
   for (const role of ["rotationRate", "voltage", "current"] as const) if (!byRole.has(role)) throw missing(table, role);
   const rotationRate = byRole.get("rotationRate")!;
-  return { thrust: rotationRate, ...Object.fromEntries(byRole), rotationRate } as unknown as Channels;
+  return channelsFrom(byRole, byRole.get("thrust") ?? rotationRate, rotationRate);
 }
 
 const WORDS: { readonly [R in ColumnRole]?: string } = {

@@ -2,6 +2,7 @@ import { calibrationSentence } from "../calibration/calibrationWords.ts";
 import { InstrumentRole } from "../model/instrument.ts";
 import type { Plateau, Reduction } from "../model/reduction.ts";
 import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { TORQUE_OVER_POWER_COEFFICIENT } from "../propeller/coefficients.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import type { Warning } from "../quantity/warning.ts";
 import { calibrationDoubts, relativeDoubt } from "./appliedCalibration.ts";
@@ -36,7 +37,7 @@ export function reductionOf(
     sweep: facts.sweep && sweepDocument(facts.sweep),
     thrustCoefficient: thrust.document.coefficient,
     powerCoefficient: C_P,
-    torqueCoefficient: C_P ? scaled(C_P, 1 / (2 * Math.PI)) : null,
+    torqueCoefficient: C_P ? scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT) : null,
     powerSource: facts.powerSource,
     staticMerit: merit,
     exponent: law?.exponent ?? null,

@@ -1,7 +1,8 @@
 import type { MotorIdentification, MotorReading } from "../model/motorIdentification.ts";
 import { formatQuantity, formatUncertain } from "../quantity/format.ts";
+import { requireUnit } from "../quantity/unit.ts";
 
-export const RPM_PER_VOLT = { symbol: "rpm/V", factor: (2 * Math.PI) / 60 };
+export const RPM_PER_VOLT = { symbol: "rpm/V", factor: requireUnit("rpm/V", "speedConstant").factor };
 export const MILLIOHM = { symbol: "mΩ", factor: 1e-3 };
 const AMPERE = { symbol: "A", factor: 1 };
 const RPM = { symbol: "rpm", factor: 1 / 60 };

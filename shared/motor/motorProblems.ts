@@ -1,10 +1,11 @@
 import { formatNumber } from "../quantity/format.ts";
+import { requireUnit } from "../quantity/unit.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { freeRunningCurrent, stallCurrent } from "./dcMotor.ts";
 import type { MotorConstants } from "./motorConstants.ts";
 
 /** rad/(V·s) of one rpm/V. */
-const RPM_PER_VOLT = (2 * Math.PI) / 60;
+const RPM_PER_VOLT = requireUnit("rpm/V", "speedConstant").factor;
 
 /** Speed constants of small thruster motors, rad/(V·s): 95 to 4000 rpm/V. Common practice, no source. */
 const USUAL_SPEED_CONSTANT = { low: 95 * RPM_PER_VOLT, high: 4000 * RPM_PER_VOLT };

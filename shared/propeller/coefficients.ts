@@ -55,6 +55,9 @@ export function powerCoefficient({ shaftPower, ...running }: Running & { readonl
   return finite(shaftPower, "shaft power", "W") / (rho * n ** 3 * D ** 5);
 }
 
+/** K_Q over C_P, 1/2π: shaft power is torque times angular velocity, P = 2π n Q. Source as `thrustCoefficient`. */
+export const TORQUE_OVER_POWER_COEFFICIENT = 1 / (2 * Math.PI);
+
 export interface BladeFlow {
   /** Blade chord at 0.7 of the tip radius, m. */
   readonly chord: number;

@@ -1,4 +1,5 @@
 import type { AdvanceCurve, AdvanceFit, AdvancePoint } from "../../model/advance.ts";
+import { TORQUE_OVER_POWER_COEFFICIENT } from "../../propeller/coefficients.ts";
 import { openWaterEfficiency } from "../../propeller/openWaterEfficiency.ts";
 import { scaled, type Uncertain } from "../../quantity/uncertain.ts";
 import type { FullFit } from "../fullFit.ts";
@@ -113,7 +114,7 @@ function samplesOf(curves: AdvanceCurves, hasRest: boolean): AdvanceFit["samples
   });
 }
 
-const torqueOf = (C_P: Uncertain) => scaled(C_P, 1 / (2 * Math.PI));
+const torqueOf = (C_P: Uncertain) => scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT);
 
 /** η_O at J with the doubt of both coefficients; null where the shaft takes no power. `ofRatio`: doubt of J itself. */
 export function efficiencyOf(
@@ -126,7 +127,7 @@ export function efficiencyOf(
   if (!(C_P > 0)) return null;
   const value = openWaterEfficiency({
     ...{ advanceRatio: J, thrustCoefficient: K_T },
-    torqueCoefficient: C_P / (2 * Math.PI),
+    torqueCoefficient: C_P * TORQUE_OVER_POWER_COEFFICIENT,
   });
   return combined(value, [
     contribution(thrust, J / C_P),

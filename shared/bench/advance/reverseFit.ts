@@ -1,4 +1,5 @@
 import type { ReverseFit } from "../../model/reduction.ts";
+import { TORQUE_OVER_POWER_COEFFICIENT } from "../../propeller/coefficients.ts";
 import { scaled } from "../../quantity/uncertain.ts";
 import type { FitPoint } from "../coefficientFit.ts";
 import { type FullFit, meritOf } from "../fullFit.ts";
@@ -32,7 +33,7 @@ export function reverseFitOf(
     plateaus: plateaus.map(({ number }) => number),
     thrustCoefficient: thrust.document.coefficient,
     powerCoefficient: C_P,
-    torqueCoefficient: C_P && scaled(C_P, 1 / (2 * Math.PI)),
+    torqueCoefficient: C_P && scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT),
     staticMerit: power && meritOf(thrust, power),
     toForward: combined(K / K_ahead, [
       { weight: 1 / K_ahead, ...own(thrust), parts: thrust.parts },
