@@ -1,5 +1,5 @@
 import { InputProblem, OutOfDomain } from "../shared/quantity/problem.ts";
-import { OVERVIEW, VERBS, type VerbName } from "./cli/verbs.ts";
+import { type LoadedVerb, OVERVIEW, VERBS, type VerbName } from "./cli/verbs.ts";
 
 /** Exit codes: 0 good, 1 the result does not meet a stated requirement, 2 the input can not be used. */
 async function main(words: readonly string[]): Promise<number> {
@@ -21,8 +21,12 @@ async function main(words: readonly string[]): Promise<number> {
       mend: "Write --help for what each does",
     });
   }
-  const { run } = await VERBS[verb as VerbName].load();
-  return run(rest);
+  const { USAGE, run }: LoadedVerb = await VERBS[verb as VerbName].load();
+  const { helpText, Words } = await import("./cli/options.ts");
+  const asked = new Words(USAGE, rest);
+  if (!asked.has("help")) return run(asked, rest);
+  process.stdout.write(helpText(USAGE));
+  return 0;
 }
 
 main(process.argv.slice(2)).then(

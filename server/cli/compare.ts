@@ -4,7 +4,7 @@ import type { Comparison } from "../../shared/model/comparison.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
-import { helpText, type Usage, Words } from "./options.ts";
+import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "compare",
@@ -23,12 +23,7 @@ export const USAGE: Usage = {
   ],
 };
 
-export async function run(args: readonly string[]): Promise<number> {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export async function run(words: Words): Promise<number> {
   const [logA, logB, ...more] = words.rest;
   if (logA === undefined || logB === undefined || more.length > 0) {
     throw new InputProblem({

@@ -10,7 +10,7 @@ import {
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
 import { checked } from "./checked.ts";
-import { helpText, type Option, type Usage, Words } from "./options.ts";
+import type { Option, Usage, Words } from "./options.ts";
 
 /** Options that become numbers of the request, with their dimension; the key of the request, whether it must be there. */
 const QUANTITIES = {
@@ -86,12 +86,7 @@ function optionOf(field: string): string | undefined {
   return rows.find(([, [key]]) => field.endsWith(key))?.[0] ?? (field === "thrusters" ? "thrusters" : undefined);
 }
 
-export function run(args: readonly string[]): number {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export function run(words: Words): number {
   const point = operatingPoint(driveRequest(words));
   process.stdout.write(words.has("json") ? `${JSON.stringify(point, null, 2)}\n` : readable(point));
   const wanted = words.quantity("wanted-thrust", "massAsForce");

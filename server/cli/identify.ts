@@ -11,7 +11,7 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { LOG_OPTIONS, recipeOf } from "./logOptions.ts";
-import { helpText, type Options, type Usage, Words } from "./options.ts";
+import type { Options, Usage, Words } from "./options.ts";
 
 const { column, unit, factor } = LOG_OPTIONS;
 const OPTIONS: Options = {
@@ -50,12 +50,7 @@ export const USAGE: Usage = {
   ],
 };
 
-export async function run(args: readonly string[]): Promise<number> {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export async function run(words: Words): Promise<number> {
   const runs = await runsOf(words);
   const fullCommand = fullOf(words, runs);
   const readings = readingsFrom(runs.map((one) => ({ ...one, fullCommand })));

@@ -5,7 +5,7 @@ import { bollardEstimate } from "../../shared/propeller/bollardEstimate.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { checked } from "./checked.ts";
-import { helpText, type Usage, Words } from "./options.ts";
+import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "predict",
@@ -24,12 +24,7 @@ export const USAGE: Usage = {
   examples: ['predict --diameter 76mm --power 150W --merit 0.5 --voltage 14.8V --water "fresh 18C"'],
 };
 
-export function run(args: readonly string[]): number {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export function run(words: Words): number {
   const result = prediction(words);
   process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(result));
   return 0;

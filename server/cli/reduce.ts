@@ -8,7 +8,7 @@ import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { advanceLines } from "./advanceLines.ts";
 import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS, reduceLog } from "./logOptions.ts";
 import { MONTE_CARLO_OPTIONS, monteCarloLines } from "./monteCarloOption.ts";
-import { helpText, type Usage, Words } from "./options.ts";
+import type { Usage, Words } from "./options.ts";
 import { qualityLines } from "./qualityLines.ts";
 
 export const USAGE: Usage = {
@@ -25,12 +25,7 @@ export const USAGE: Usage = {
   ],
 };
 
-export async function run(args: readonly string[]): Promise<number> {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export async function run(words: Words): Promise<number> {
   const [log, ...more] = words.rest;
   if (log === undefined || more.length > 0) {
     throw new InputProblem({

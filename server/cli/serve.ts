@@ -1,4 +1,4 @@
-import { helpText, type Usage, Words } from "./options.ts";
+import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "serve",
@@ -12,12 +12,7 @@ export const USAGE: Usage = {
   examples: ["serve --port 4800"],
 };
 
-export async function run(args: readonly string[]): Promise<number> {
-  const words = new Words(USAGE, args);
-  if (words.has("help")) {
-    process.stdout.write(helpText(USAGE));
-    return 0;
-  }
+export async function run(_words: Words, args: readonly string[]): Promise<number> {
   const { startWorkbench } = await import("../start.ts");
   await startWorkbench(args);
   return 0;

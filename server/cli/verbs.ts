@@ -1,7 +1,15 @@
+import type { Usage, Words } from "./options.ts";
+
 /** What the command line can do. Each verb is loaded when it is asked for, so that --help answers at once. */
 interface Verb {
   readonly summary: string;
-  readonly load: () => Promise<{ run: (words: readonly string[]) => number | Promise<number> }>;
+  readonly load: () => Promise<LoadedVerb>;
+}
+
+export interface LoadedVerb {
+  readonly USAGE: Usage;
+  /** Does the work and returns the exit code; `args` is what `words` was taken from. */
+  readonly run: (words: Words, args: readonly string[]) => number | Promise<number>;
 }
 
 export const VERBS = {

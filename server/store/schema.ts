@@ -27,7 +27,7 @@ const STEPS: readonly (readonly string[])[] = [
 ];
 
 /** The version of the database this program writes. */
-export const SCHEMA_VERSION = STEPS.length;
+const SCHEMA_VERSION = STEPS.length;
 
 /**
  * Takes the database for this process alone, refuses one it does not understand, and brings an older one up to date.

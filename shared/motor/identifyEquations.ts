@@ -30,7 +30,7 @@ export interface BalancedPoint {
 /** Relative standard uncertainties of hobby meters: only their proportions count where readings come without any. */
 const USUAL_PRECISION: Measured = [0.003, 0.01, 0.003, 0.01];
 
-export const MEASURED_ORDER = ["voltage", "current", "rotationRate", "torque"] as const;
+const MEASURED_ORDER = ["voltage", "current", "rotationRate", "torque"] as const;
 
 export function balancedPoint(
   reading: MotorReading,

@@ -1,7 +1,7 @@
 import { finite } from "../quantity/domain.ts";
 
 /** Relative rise of the resistance of annealed copper per kelvin at 20 °C, 1/K. IEC 60028:1925, International Standard of Resistance for Copper (0.00393). */
-export const COPPER_TEMPERATURE_COEFFICIENT = 0.003_93;
+const COPPER_TEMPERATURE_COEFFICIENT = 0.003_93;
 
 /**
  * Rise of the mean temperature of a copper winding, K, whose resistance rose by the part `resistanceRise`.

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { run as compare } from "../../server/cli/compare.ts";
+import { USAGE as COMPARE, run as compare } from "../../server/cli/compare.ts";
 import { LOG_OPTIONS, reduceLog } from "../../server/cli/logOptions.ts";
 import { Words } from "../../server/cli/options.ts";
 import { roleOfText } from "../../shared/log/roleUnits.ts";
@@ -44,7 +44,9 @@ test.each([
 test("a negative uncertainty and a log compared with itself are refused", async () => {
   await expect(warningsOf(TABLE, "--calibration-uncertainty=-1%")).rejects.toThrow("0 % or more");
   const path = join(folder, "stand.csv");
-  await expect(compare([path, path, "--diameter", "76mm"])).rejects.toThrow("a run can not differ from itself");
+  await expect(compare(new Words(COMPARE, [path, path, "--diameter", "76mm"]))).rejects.toThrow(
+    "a run can not differ from itself",
+  );
 });
 
 test.each([

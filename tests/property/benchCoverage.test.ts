@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { propellerOf, recipeOf, reduce, tableOf } from "../unit/benchTable.ts";
 import { normalFrom, type Stand, simulatedLog, uniformFrom } from "./benchSimulatedRun.ts";
+import { covers, normalisedErrors, share } from "./coverage.ts";
 
 /** A stand as a workshop has it, drawn at random; true K_T between 0.1 and 0.5. */
 function drawnStand(uniform: () => number): Stand {
@@ -65,9 +66,6 @@ function simulatedRun(index: number): Outcome {
   return { steps: stand.steps.length, truth: stand.thrustCoefficient, reduction: reduce({ table, recipe, propeller }) };
 }
 
-const covers = ([low, high]: readonly [number, number], truth: number) => low <= truth && truth <= high;
-const share = (hits: readonly boolean[]) => hits.filter(Boolean).length / hits.length;
-
 const OUTCOMES = Array.from({ length: 300 }, (_, index) => simulatedRun(index));
 
 test("the 95 % interval of the thrust coefficient covers the truth in 90 to 99 % of 300 simulated logs", () => {
@@ -77,11 +75,9 @@ test("the 95 % interval of the thrust coefficient covers the truth in 90 to 99 %
 });
 
 test("the standard uncertainty is neither too small nor too large: normalised errors have mean 0 and deviation 1", () => {
-  const errors = OUTCOMES.map(
-    ({ truth, reduction: { thrustCoefficient: K } }) => (K.value - truth) / K.standardUncertainty,
+  const { mean, deviation } = normalisedErrors(
+    OUTCOMES.map(({ truth, reduction }) => ({ found: reduction.thrustCoefficient, truth })),
   );
-  const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
-  const deviation = Math.sqrt(errors.reduce((sum, error) => sum + (error - mean) ** 2, 0) / errors.length);
   // Three standard errors of a mean of 300 numbers.
   expect(Math.abs(mean)).toBeLessThan(3 / Math.sqrt(300));
   expect(deviation).toBeGreaterThan(0.8);

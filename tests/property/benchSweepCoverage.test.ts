@@ -3,6 +3,7 @@ import type { Reduction } from "../../shared/model/reduction.ts";
 import { recipeOf, reduce, tableOf } from "../unit/benchTable.ts";
 import { simulatedRamp } from "./benchSimulatedRamp.ts";
 import { uniformFrom } from "./benchSimulatedRun.ts";
+import { covers, normalisedErrors, share } from "./coverage.ts";
 
 const USES = [
   ["time", "s"],
@@ -41,8 +42,6 @@ function drawnRamp(index: number): Outcome {
 }
 
 const OUTCOMES = Array.from({ length: 300 }, (_, index) => drawnRamp(index));
-const covers = ([low, high]: readonly [number, number], truth: number) => low <= truth && truth <= high;
-const share = (hits: readonly boolean[]) => hits.filter(Boolean).length / hits.length;
 
 test("the 95 % interval from a slow ramp covers the truth in 92 to 98 % of 300 simulated ramps", () => {
   const covered = share(OUTCOMES.map(({ truth, reduction }) => covers(reduction.thrustCoefficient.interval95, truth)));
@@ -58,11 +57,9 @@ test("the interval of the lag covers the true lag in 90 to 99 % of the same ramp
 });
 
 test("normalised errors have mean 0 and deviation 1", () => {
-  const errors = OUTCOMES.map(
-    ({ truth, reduction: { thrustCoefficient: K } }) => (K.value - truth) / K.standardUncertainty,
+  const { mean, deviation } = normalisedErrors(
+    OUTCOMES.map(({ truth, reduction }) => ({ found: reduction.thrustCoefficient, truth })),
   );
-  const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
-  const deviation = Math.sqrt(errors.reduce((sum, error) => sum + (error - mean) ** 2, 0) / errors.length);
   expect(Math.abs(mean)).toBeLessThan(3 / Math.sqrt(300));
   expect(deviation).toBeGreaterThan(0.8);
   expect(deviation).toBeLessThan(1.2);

@@ -9,7 +9,7 @@ export interface Cursor {
 const LEAP = 10;
 
 /** Series that the cursor can walk: shown and not empty. */
-export function walkable(spec: ChartSpec, hidden: ReadonlySet<string>): readonly ChartSeries[] {
+function walkable(spec: ChartSpec, hidden: ReadonlySet<string>): readonly ChartSeries[] {
   return spec.series.filter((series) => !hidden.has(series.id) && series.points.length > 0);
 }
 

@@ -2,7 +2,7 @@ import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import type { ChartAxis, ChartPoint, ChartSeries, ChartSpec } from "./chartSpec.ts";
 
 /** Number with its interval and unit: "12.4 ± 0.3 N". */
-export function withInterval(value: number, interval: readonly [number, number] | undefined, axis: ChartAxis): string {
+function withInterval(value: number, interval: readonly [number, number] | undefined, axis: ChartAxis): string {
   const unit = { symbol: axis.unit, factor: 1 };
   if (interval && interval[1] > interval[0])
     return formatUncertain({ value, standardUncertainty: 0, interval95: interval }, unit);

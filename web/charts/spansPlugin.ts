@@ -29,7 +29,7 @@ const HATCH_OPACITY = { plateau: 0.2, tare: 0.55, leftOut: 0.55, rejected: 0.35 
 const UPRIGHT = 14;
 
 /** The span with the edges it has under the pointer. */
-export function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {
+function shownSpan(span: ChartSpan, { dragged }: Drawing): ChartSpan {
   return dragged?.id === span.id ? { ...span, start: dragged.start, end: dragged.end } : span;
 }
 

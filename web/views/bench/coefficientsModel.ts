@@ -82,7 +82,7 @@ export function provenance({ source }: Reduction): string {
   return `From ${source.fileName}, SHA-256 ${source.sha256.slice(0, 12)}…, ${rows} rows, computed by ${source.program}.`;
 }
 
-export function powerSourceText({ powerSource }: Pick<Reduction, "powerSource">): string {
+function powerSourceText({ powerSource }: Pick<Reduction, "powerSource">): string {
   if (powerSource === "torque") return "Shaft power from the measured torque.";
   if (powerSource === "motorConstants") return "Shaft power from voltage, current and the motor's constants.";
   return "";

@@ -1,11 +1,11 @@
 import { computed, signal } from "@preact/signals";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
 import { throttleSweep } from "../../../shared/drive/throttleSweep.ts";
-import { fluidProperties } from "../../../shared/fluid/fluidProperties.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
 import type { Pack } from "../../../shared/model/parts.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
+import { densityOf } from "../../app/densityOf.ts";
 import { parts, project } from "../../app/session.ts";
 import { groups } from "../variants/variantsState.ts";
 import { currentChart, SWEEP_STEPS, thrustChart } from "./driveCharts.ts";
@@ -40,13 +40,7 @@ export const controller = computed(() =>
   chosenIds.value.controller === "none" ? undefined : firstOr(parts.value.controllers, chosenIds.value.controller),
 );
 
-const density = computed(() => {
-  try {
-    return { value: fluidProperties(fluid.value).density, problem: "" };
-  } catch (thrown) {
-    return { value: null, problem: sentenceOf(thrown) };
-  }
-});
+const density = densityOf(fluid);
 export const fluidProblem = computed(() => density.value.problem);
 
 export const chosen = computed((): Chosen | null => {

@@ -74,6 +74,11 @@ function Quantity({ draft, onChange, of, label, dimension, unit, help, optional,
   );
 }
 
+/** A tolerance in per cent, as makers state it. */
+function Tolerance(props: Omit<NumberProps, "dimension">) {
+  return <Quantity {...props} dimension="fraction" unit="%" optional max={0.5} />;
+}
+
 function Unit({
   draft,
   onChange,
@@ -176,15 +181,7 @@ function DeadWeights(props: MethodFieldsProps) {
       <Unit {...props} of="appliedUnit" label="Unit of the weights" />
       <Unit {...props} of="readingUnit" label="Unit of the readings" help={READING_UNIT} />
       <Step {...props} />
-      <Quantity
-        {...props}
-        of="appliedTolerance"
-        label="Weights: within ±"
-        dimension="fraction"
-        unit="%"
-        optional
-        max={0.5}
-      />
+      <Tolerance {...props} of="appliedTolerance" label="Weights: within ±" />
       {draft.role === "thrust" && draft.hungAt === "scale" && <Arms {...props} />}
       {draft.role === "torque" && <ArmOfTorque {...props} />}
       <Quantity
@@ -207,15 +204,7 @@ function Comparison(props: MethodFieldsProps) {
       <Unit {...props} of="appliedUnit" label="Unit of the reference meter" />
       <Unit {...props} of="readingUnit" label="Unit of the readings" help={READING_UNIT} />
       <Step {...props} />
-      <Quantity
-        {...props}
-        of="appliedTolerance"
-        label="Meter: within ±"
-        dimension="fraction"
-        unit="%"
-        optional
-        max={0.5}
-      />
+      <Tolerance {...props} of="appliedTolerance" label="Meter: within ±" />
       <Table {...props} />
     </>
   );
@@ -234,15 +223,7 @@ function Reference(props: MethodFieldsProps) {
         value={draft.reference.reading}
         onChange={(reading) => set({ reading })}
       />
-      <Quantity
-        {...props}
-        of="appliedTolerance"
-        label="Meter: within ±"
-        dimension="fraction"
-        unit="%"
-        optional
-        max={0.5}
-      />
+      <Tolerance {...props} of="appliedTolerance" label="Meter: within ±" />
     </>
   );
 }
@@ -252,15 +233,7 @@ function Divider(props: MethodFieldsProps) {
     <>
       <Quantity {...props} of="upperResistance" label="Resistor from supply to tap" dimension="resistance" unit="kΩ" />
       <Quantity {...props} of="lowerResistance" label="Resistor from tap to ground" dimension="resistance" unit="kΩ" />
-      <Quantity
-        {...props}
-        of="resistorTolerance"
-        label="Resistors: within ±"
-        dimension="fraction"
-        unit="%"
-        optional
-        max={0.5}
-      />
+      <Tolerance {...props} of="resistorTolerance" label="Resistors: within ±" />
     </>
   );
 }

@@ -19,7 +19,7 @@ import type { ChartSpec } from "../../charts/chartSpec.ts";
 const AMPERE: ShownUnit = { symbol: "A", factor: 1 };
 const PER_THOUSAND: ShownUnit = { symbol: "A per 1000 rpm", factor: 60 / (1000 * 2 * Math.PI) };
 
-export const PURPOSE_NAMES: { readonly [P in RunPurpose]: string } = {
+const PURPOSE_NAMES: { readonly [P in RunPurpose]: string } = {
   propeller: "with a propeller",
   noLoadDry: "without propeller, in air",
   noLoadWet: "without propeller, flooded",

@@ -1,7 +1,6 @@
 import { computed, signal } from "@preact/signals";
-import { fluidProperties } from "../../../shared/fluid/fluidProperties.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
-import { sentenceOf } from "../../api/apiProblem.ts";
+import { densityOf } from "../../app/densityOf.ts";
 import { partOf, project, runs } from "../../app/session.ts";
 import { reductionsOf } from "../variants/variantGroups.ts";
 import { meanStaticMerit } from "../variants/variantMean.ts";
@@ -44,13 +43,7 @@ export const fluid = computed(
   (): FluidState => chosenFluid.value ?? runs.value[0]?.document.recipe.fluid ?? project.value!.document.water,
 );
 
-const density = computed(() => {
-  try {
-    return { value: fluidProperties(fluid.value).density, problem: "" };
-  } catch (thrown) {
-    return { value: null, problem: sentenceOf(thrown) };
-  }
-});
+const density = densityOf(fluid);
 export const fluidProblem = computed(() => density.value.problem);
 
 /** Null while the water chosen has no density. */

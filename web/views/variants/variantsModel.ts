@@ -87,7 +87,7 @@ export function distinctWarnings(comparisons: readonly Comparison[]): Comparison
 }
 
 /** What the doubt of a ratio rests on, in words. */
-export const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
+const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   replicates: "several mountings of both variants",
   pooledReplicates: "several mountings of one variant; the other is taken to vary as much",
   withinRun: "scatter inside single runs only: what re-mounting changes is not in it",
