@@ -59,8 +59,10 @@ export function powerCoefficient({ shaftPower, ...running }: Running & { readonl
 export const TORQUE_OVER_POWER_COEFFICIENT = 1 / (2 * Math.PI);
 
 export interface BladeFlow {
-  /** Blade chord at 0.7 of the tip radius, m. */
+  /** Blade chord at `radius`, m. */
   readonly chord: number;
+  /** Place of the section as a fraction of the tip radius; 0.7 where it is not given. */
+  readonly radius?: number;
   /** Diameter over the blade tips, m. */
   readonly diameter: number;
   /** Rotation rate, rev/s. */
@@ -72,22 +74,29 @@ export interface BladeFlow {
 }
 
 /**
- * Reynolds number of the blade section at 0.7 of the tip radius.
+ * Reynolds number of a blade section, that at x = 0.7 of the tip radius where no other is given.
  *
- *   Re_0.7 = c_0.7 sqrt(V_A² + (0.7 π n D)²) / ν
+ *   Re = c sqrt(V_A² + (x π n D)²) / ν
  *
  * Source   ITTC Recommended Procedure 7.5-02-03-01.4 (1978 performance prediction method).
  * Assumes  no induced velocity.
  * Range    chord, diameter, rotation rate and viscosity greater than 0; advance speed of either sign.
  * Throws   OutOfDomain for other input.
  */
-export function bladeReynolds({ chord, diameter, rotationRate, advanceSpeed, kinematicViscosity }: BladeFlow): number {
+export function bladeReynolds({
+  chord,
+  radius = 0.7,
+  diameter,
+  rotationRate,
+  advanceSpeed,
+  kinematicViscosity,
+}: BladeFlow): number {
   const c = positive(chord, "chord", "m");
   const D = positive(diameter, "diameter", "m");
   const n = positive(rotationRate, "rotation rate", "rev/s");
   const V = finite(advanceSpeed, "advance speed", "m/s");
   const nu = positive(kinematicViscosity, "kinematic viscosity", "m²/s");
-  return (c * Math.hypot(V, 0.7 * Math.PI * n * D)) / nu;
+  return (c * Math.hypot(V, positive(radius, "radius", "") * Math.PI * n * D)) / nu;
 }
 
 /** Area swept by the blades, hub included, m²: A = π D²/4 of the diameter in m. Throws OutOfDomain unless D > 0. */

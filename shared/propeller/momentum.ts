@@ -1,3 +1,4 @@
+import { bracketedRoot } from "../numeric/rootFinding.ts";
 import { nonNegative, positive } from "../quantity/domain.ts";
 
 export interface PoweredDisc {
@@ -23,6 +24,7 @@ export interface LoadedDisc {
   readonly density: number;
 }
 
+/** In a nozzle `thrust` is the part the disc itself carries, τ T. */
 export interface AdvancingDisc extends LoadedDisc {
   /** Speed of the fluid towards the disc far ahead, m/s; 0 at bollard. */
   readonly advanceSpeed: number;
@@ -112,13 +114,13 @@ export function inducedVelocity({ thrust, discArea, density, advanceSpeed }: Adv
 }
 
 /**
- * Greatest efficiency T V / P of an open disc that advances, 0 to 1; 0 at bollard.
+ * Greatest efficiency T V / P of a disc that advances, 0 to 1; 0 at bollard. T is the whole thrust, nozzle included.
  *
- *   η_i = 2 / (1 + sqrt(1 + C_Th)),   C_Th = T / (½ ρ A V²)
+ *   η_i = 2 / (1 + sqrt(1 + τ C_Th)),   C_Th = T / (½ ρ A V²),   τ the part of T that the disc carries
  *
- * Written as V / (V + v): the same, and defined at V = 0.
+ * Written as V / (V + v), v of the thrust on the disc: the same, and defined at V = 0.
  *
- * Source   as inducedVelocity.
+ * Source   as inducedVelocity; with a nozzle Küchemann & Weber, Aerodynamics of Propulsion (1953).
  * Range    as inducedVelocity; thrust and advance speed not both 0.
  * Throws   OutOfDomain for other input.
  *
@@ -128,4 +130,46 @@ export function idealEfficiency(disc: AdvancingDisc): number {
   const v = inducedVelocity(disc);
   const through = positive(disc.advanceSpeed + v, "velocity through the disc", "m/s");
   return disc.advanceSpeed / through;
+}
+
+export interface AdvancingPoweredDisc extends PoweredDisc {
+  /** Speed of the fluid towards the disc far ahead, m/s; 0 at bollard. */
+  readonly advanceSpeed: number;
+  /** Exit area of the nozzle over disc area, σ; null for an open disc. */
+  readonly nozzleAreaRatio: number | null;
+}
+
+/**
+ * Greatest thrust of a disc, with its nozzle if it has one, from a given shaft power at speed, N.
+ *
+ *   T = m u,   P = T (V + u/2)         m = ρ A (V + u/2) open, m = ρ σ A (V + u) in a nozzle
+ *
+ * u is the velocity added far behind: an open wake narrows until it has the outer pressure, a nozzle's jet leaves with it.
+ * At rest it is idealBollardThrust and idealNozzleThrust. A nozzle that ends as wide as the disc loses its gain with speed.
+ *
+ * Source   momentum theory (Rankine-Froude); with a nozzle Küchemann & Weber, Aerodynamics of Propulsion (1953).
+ * Assumes  as idealNozzleThrust; no drag of the nozzle.
+ * Range    shaft power, area and density greater than 0, advance speed 0 or more, area ratio greater than 0.
+ * Error    none within the assumptions: it is a bound. Root by Brent's method to 1e-12.
+ * Throws   OutOfDomain for other input.
+ *
+ * @example idealThrust({ shaftPower: 100, discArea: 0.00384845, density: 998.6, advanceSpeed: 1, nozzleAreaRatio: null }) // 36.538 N
+ */
+export function idealThrust({
+  shaftPower,
+  discArea,
+  density,
+  advanceSpeed,
+  nozzleAreaRatio,
+}: AdvancingPoweredDisc): number {
+  const P = positive(shaftPower, "shaft power", "W");
+  const A = positive(discArea, "disc area", "m²");
+  const rho = positive(density, "density", "kg/m³");
+  const V = nonNegative(advanceSpeed, "advance speed", "m/s");
+  const sigma = nozzleAreaRatio === null ? null : positive(nozzleAreaRatio, "nozzle area ratio", "");
+  const thrustAt = (u: number) => rho * A * u * (sigma === null ? V + u / 2 : sigma * (V + u));
+  const excess = (u: number) => thrustAt(u) * (V + u / 2) - P;
+  // At rest the same power adds the most; a margin keeps the sign change inside in spite of rounding.
+  const greatest = 1.01 * Math.cbrt((2 * P) / (rho * A * (sigma ?? OPEN_DISC)));
+  return thrustAt(bracketedRoot(excess, 0, greatest).root);
 }

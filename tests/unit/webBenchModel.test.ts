@@ -134,9 +134,11 @@ test("a step of the trace without a sample leaves a gap, and rotation rate is to
       { role: "rotationRate" as const, header: "n", unit: "rev/s", low: [10, 10, 10], high: [20, 20, 20] },
     ],
   };
-  const { series } = traceChart(trace, null, true);
+  const whole = { start: 0, end: 30 };
+  const { series } = traceChart({ trace, whole, reduction: null, hasClock: true });
   expect(series[0]!.points.map((point) => point.x)).toEqual([0.5, 2.5]);
   expect(series[1]).toMatchObject({ secondAxis: true });
   expect(series[1]!.points[0]!.yInterval).toEqual([600, 1200]);
-  expect(traceChart(trace, null, false).x).toEqual({ label: "Row", unit: "" });
+  const rows = traceChart({ trace, whole, reduction: null, hasClock: false });
+  expect(rows.x, "a zoom ends where the log does").toEqual({ label: "Row", unit: "", min: 0, max: 30 });
 });

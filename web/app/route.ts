@@ -38,9 +38,11 @@ export function noteChoice(name: string, value: string | null): void {
   replace({ ...route.value, choices });
 }
 
+/** Names the open project in the address. What was chosen in another project means nothing here. */
 export function goToProject(project: string): void {
-  if (route.value.project === project) return;
-  replace({ ...route.value, project, choices: new URLSearchParams() });
+  const { project: before, choices } = route.value;
+  if (before === project) return;
+  replace({ ...route.value, project, choices: before === null ? choices : new URLSearchParams() });
 }
 
 function replace(next: Route): void {

@@ -6,23 +6,25 @@ import {
   LineController,
   LineElement,
   PointElement,
-  type ScaleOptionsByType,
   Tooltip,
   type TooltipItem,
 } from "chart.js";
 import { PointWithErrorBar, ScatterWithErrorBarsController } from "chartjs-chart-error-bars";
 import zoomPlugin from "chartjs-plugin-zoom";
 import type { Cursor } from "./chartCursor.ts";
-import type { ChartAxis, ChartSpec } from "./chartSpec.ts";
+import { applyScales, FONT } from "./chartScales.ts";
+import type { ChartSpec } from "./chartSpec.ts";
 import { cursorPlugin } from "./cursorPlugin.ts";
 import { type Dataset, datasetsOf } from "./datasets.ts";
 import type { Drawing } from "./drawing.ts";
+import { isOverTime } from "./overTime.ts";
 import type { Palette } from "./palette.ts";
-import { axisTitle, pointLines } from "./pointWords.ts";
-import { type Range, xRange, yRange } from "./ranges.ts";
+import { pointLines } from "./pointWords.ts";
+import { xRange } from "./ranges.ts";
 import { regionsPlugin } from "./regionsPlugin.ts";
 import { followSpanDrags, type SpanHandlers } from "./spanDrag.ts";
 import { spansPlugin } from "./spansPlugin.ts";
+import { tagsPlugin } from "./tagsPlugin.ts";
 
 Chart.register(
   LineController,
@@ -42,8 +44,15 @@ export interface Shown {
   readonly palette: Palette;
 }
 
+/** A stretch of the x axis, in its printed unit. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface CanvasChartHandlers extends SpanHandlers {
-  readonly zoomed?: ((zoomed: boolean) => void) | undefined;
+  /** The stretch on show after a zoom, or after a zoomed picture was moved; null when the whole is back. */
+  readonly zoomed?: ((stretch: Stretch | null) => void) | undefined;
 }
 
 /** A zoom ends at the edges of the whole picture. */
@@ -51,29 +60,27 @@ const WITHIN_PICTURE = { min: "original", max: "original" } as const;
 
 type Kind = "line" | "scatterWithErrorBars";
 
-const FONT = "system-ui, sans-serif";
-
 /** A chart on a canvas. `still` is a picture for export: fixed size, no pointer. */
 export class CanvasChart {
   private readonly chart: Chart<Kind>;
   private readonly drawing: Drawing;
   private readonly release: () => void;
+  private readonly handlers: () => CanvasChartHandlers;
   private zoomed = false;
 
   constructor(canvas: HTMLCanvasElement, shown: Shown, handlers: () => CanvasChartHandlers, still = false) {
     this.drawing = { ...shown, dragged: null };
-    const told = () => {
-      this.zoomed = true;
-      // The point under the pointer has moved away.
-      this.chart.tooltip?.setActiveElements([], { x: 0, y: 0 });
-      this.chart.draw();
-      handlers().zoomed?.(true);
-    };
+    this.handlers = handlers;
     this.chart = new Chart<Kind>(canvas, {
       type: "line",
       data: { datasets: datasetsOf(this.drawing) },
-      options: optionsOf(this.drawing, still, told),
-      plugins: [spansPlugin(this.drawing), regionsPlugin(this.drawing), cursorPlugin(this.drawing)],
+      options: optionsOf(this.drawing, still, () => this.afterZoom()),
+      plugins: [
+        spansPlugin(this.drawing),
+        regionsPlugin(this.drawing),
+        tagsPlugin(this.drawing),
+        cursorPlugin(this.drawing),
+      ],
     } as ChartConfiguration<Kind>);
     this.release = still ? () => undefined : followSpanDrags(this.chart, this.drawing, handlers);
   }
@@ -92,22 +99,66 @@ export class CanvasChart {
     this.chart.draw();
   }
 
+  /** Zooms in (`factor` above 1) or out, about the cursor or else the middle. */
+  zoomBy(factor: number): void {
+    this.chart.zoom({ x: factor, y: isOverTime(this.drawing.spec) ? 1 : factor, focalPoint: this.focus() }, "none");
+    this.afterZoom();
+  }
+
+  /** Moves a zoomed picture along x by `share` of its width. */
+  moveBy(share: number): void {
+    if (!this.zoomed) return;
+    this.chart.pan({ x: -share * this.chart.chartArea.width }, undefined, "none");
+    this.afterZoom();
+  }
+
   resetZoom(): void {
+    // Before it as well: the library tells of a reset as of a zoom.
     this.zoomed = false;
     this.chart.resetZoom("none");
+    this.zoomed = false;
     applyScales(this.chart.options, this.drawing, false);
     this.chart.update("none");
+    this.handlers().zoomed?.(null);
+  }
+
+  private afterZoom(): void {
+    const { spec } = this.drawing;
+    const { min: from, max: to } = this.chart.scales["x"]!;
+    const whole = xRange(spec);
+    if (isOverTime(spec) && from <= whole.low && to >= whole.high) {
+      if (this.zoomed) this.resetZoom();
+      return;
+    }
+    this.zoomed = true;
+    applyScales(this.chart.options, this.drawing, true);
+    // The point under the pointer has moved away.
+    this.chart.tooltip?.setActiveElements([], { x: 0, y: 0 });
+    this.chart.update("none");
+    this.handlers().zoomed?.({ from, to });
   }
 
   destroy(): void {
     this.release();
     this.chart.destroy();
   }
+
+  /** Where the data cursor stands on the canvas, else the middle. */
+  private focus(): { x: number; y: number } {
+    const { spec, cursor } = this.drawing;
+    const { left, right, top, bottom } = this.chart.chartArea;
+    const series = spec.series.find(({ id }) => id === cursor?.seriesId);
+    const point = cursor && series?.points[cursor.index];
+    if (!series || !point) return { x: (left + right) / 2, y: (top + bottom) / 2 };
+    const { x, y, y2 } = this.chart.scales;
+    const height = series.secondAxis ? (y2 ?? y) : y;
+    return { x: x!.getPixelForValue(point.x), y: height!.getPixelForValue(point.y) };
+  }
 }
 
 function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartOptions<Kind> {
   // In a log only the time is of interest; elsewhere a corner of the picture is.
-  const mode = drawing.spec.series.some(isTrace) ? "x" : "xy";
+  const mode = isOverTime(drawing.spec) ? "x" : "xy";
   const options: ChartOptions<Kind> = {
     animation: false,
     font: { family: FONT },
@@ -145,54 +196,6 @@ function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartO
   applyScales(options, drawing, false);
   return options;
 }
-
-function applyScales(options: ChartOptions<Kind>, drawing: Drawing, zoomed: boolean): void {
-  const { spec } = drawing;
-  const scales = {
-    x: scaleOf(spec.x, xRange(spec), drawing, { position: "bottom", tight: spec.series.some(isTrace) }),
-    y: scaleOf(spec.y, yRange(spec, "y"), drawing, { position: "left" }),
-    ...(spec.y2 ? { y2: scaleOf(spec.y2, yRange(spec, "y2"), drawing, { position: "right" }) } : {}),
-  };
-  const last = options.scales as Record<string, { min?: number; max?: number }> | undefined;
-  if (zoomed && last) {
-    for (const [name, scale] of Object.entries(scales)) Object.assign(scale, pickEnds(last[name] ?? {}));
-  }
-  options.scales = scales as never;
-}
-
-const isTrace = ({ kind }: { readonly kind: string }) => kind === "trace";
-const pickEnds = ({ min, max }: { min?: number; max?: number }) => ({
-  ...(min === undefined ? {} : { min }),
-  ...(max === undefined ? {} : { max }),
-});
-
-function scaleOf(
-  axis: ChartAxis,
-  { low, high }: Range,
-  { palette }: Drawing,
-  { position, tight = false }: { position: "bottom" | "left" | "right"; tight?: boolean },
-) {
-  return {
-    type: "linear",
-    position,
-    // A log ends where it ends; other pictures end at a round number, but for noise about zero, which is worth no step.
-    ...(tight ? { min: low, max: high } : { suggestedMin: low, suggestedMax: high }),
-    ...(isNoiseBelowZero(low, high) ? { min: low } : {}),
-    ...pickEnds(axis),
-    title: { display: true, text: axisTitle(axis), color: palette.ink, font: { family: FONT, size: 13, weight: 600 } },
-    ticks: {
-      color: palette.soft,
-      maxRotation: 0,
-      autoSkipPadding: 14,
-      includeBounds: false,
-      format: { useGrouping: false },
-    },
-    grid: { color: palette.line, drawOnChartArea: position !== "right", tickLength: 5 },
-    border: { color: palette.soft },
-  } as unknown as ScaleOptionsByType<"linear">;
-}
-
-const isNoiseBelowZero = (low: number, high: number) => low < 0 && -low < 0.05 * high;
 
 function tooltipWords(drawing: Drawing) {
   const found = (item: TooltipItem<Kind> | undefined) => {

@@ -50,9 +50,21 @@ const STEPS: Readonly<Record<string, { readonly points: number; readonly series:
 /** Up and down go to the point of the next series that lies nearest in x, so that two variants are compared in place. */
 function onOtherSeries(shown: readonly ChartSeries[], place: number, step: number, x: number): Cursor {
   const series = shown[(place + step + shown.length) % shown.length]!;
+  return { seriesId: series.id, index: nearestTo(x, series) };
+}
+
+/** The cursor after a redraw: on the same point, or the one nearest in x where a finer or coarser picture came. */
+export function carriedOver(cursor: Cursor, before: ChartSpec, now: ChartSpec): Cursor {
+  const [former, series] = [before, now].map((spec) => spec.series.find(({ id }) => id === cursor.seriesId));
+  const x = former?.points[cursor.index]?.x;
+  if (!series || x === undefined || series.points.length === former?.points.length) return cursor;
+  return { seriesId: series.id, index: nearestTo(x, series) };
+}
+
+function nearestTo(x: number, { points }: ChartSeries): number {
   let index = 0;
-  series.points.forEach((point, at) => {
-    if (Math.abs(point.x - x) < Math.abs(series.points[index]!.x - x)) index = at;
+  points.forEach((point, at) => {
+    if (Math.abs(point.x - x) < Math.abs(points[index]!.x - x)) index = at;
   });
-  return { seriesId: series.id, index };
+  return index;
 }

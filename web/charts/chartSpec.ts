@@ -64,6 +64,8 @@ export interface ChartSpec {
   readonly y: ChartAxis;
   readonly y2?: ChartAxis;
   readonly series: readonly ChartSeries[];
+  /** Curves carry the number of their legend entry: for pictures of many curves. */
+  readonly numbered?: boolean;
   readonly spans?: readonly ChartSpan[];
   readonly markers?: readonly ChartMarker[];
 }

@@ -18,16 +18,24 @@ export function xRange(spec: ChartSpec): Range {
   return settled([...from, ...spans], spec.x);
 }
 
-/** What a y axis must at least cover. */
-export function yRange(spec: ChartSpec, axis: "y" | "y2"): Range {
-  const mine = spec.series.filter((series) => Boolean(series.secondAxis && spec.y2) === (axis === "y2"));
+/** What a y axis must at least cover: of the points `within` a stretch of x where there are any, else of all. */
+export function yRange(spec: ChartSpec, axis: "y" | "y2", within?: Range): Range {
+  const onAxis = spec.series.filter((series) => Boolean(series.secondAxis && spec.y2) === (axis === "y2"));
+  const mine = within ? cutTo(onAxis, within) : onAxis;
   const data = mine.filter(({ kind }) => kind !== "limit").flatMap(heights);
   const limits = mine.filter(({ kind }) => kind === "limit").flatMap(heights);
-  const labels = axis === "y2" && spec.y2 ? spec.y2 : spec.y;
+  const named = axis === "y2" && spec.y2 ? spec.y2 : spec.y;
+  // What is on show of a zoomed picture fills it, whatever ends the whole has.
+  const labels = within ? { label: named.label, unit: named.unit } : named;
   if (data.length === 0) return settled(limits, labels);
   const top = greatest(data);
   const opened = Math.min(greatest(limits), top * HEADROOM_FOR_LIMITS);
   return settled(opened > top ? [...data, opened] : data, labels);
+}
+
+function cutTo(series: readonly ChartSeries[], { low, high }: Range): readonly ChartSeries[] {
+  const cut = series.map((one) => ({ ...one, points: one.points.filter(({ x }) => x >= low && x <= high) }));
+  return cut.some(({ points }) => points.length > 0) ? cut : series;
 }
 
 function heights({ points }: ChartSeries): number[] {

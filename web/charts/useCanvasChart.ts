@@ -1,7 +1,7 @@
 import type { RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { theme } from "../app/theme.ts";
-import type { CanvasChart, CanvasChartHandlers } from "./canvasChart.ts";
+import type { CanvasChart, CanvasChartHandlers, Stretch } from "./canvasChart.ts";
 import type { Cursor } from "./chartCursor.ts";
 import type { ChartSpec } from "./chartSpec.ts";
 import { readPalette } from "./palette.ts";
@@ -12,7 +12,14 @@ export interface CanvasState {
   /** Why there is no picture. */
   readonly problem: string | null;
   readonly zoomed: boolean;
-  readonly resetZoom: () => void;
+  readonly zoom: ZoomActs;
+}
+
+/** What a person can do with the stretch on show. */
+export interface ZoomActs {
+  readonly by: (factor: number) => void;
+  readonly move: (share: number) => void;
+  readonly reset: () => void;
 }
 
 /** Keeps a canvas showing `spec`; loads the drawing library at the first use. */
@@ -33,7 +40,13 @@ export function useCanvasChart(
 
   useEffect(() => {
     let wanted = true;
-    const told = () => ({ ...latest.current.handlers, zoomed: setZoomed });
+    const told = () => ({
+      ...latest.current.handlers,
+      zoomed: (stretch: Stretch | null) => {
+        setZoomed(stretch !== null);
+        latest.current.handlers.zoomed?.(stretch);
+      },
+    });
     import("./canvasChart.ts")
       .then(({ CanvasChart: Drawn }) => {
         if (!wanted || !canvas.current) return;
@@ -74,9 +87,10 @@ export function useCanvasChart(
 
   useEffect(() => chart.current?.point(cursor), [cursor]);
 
-  const resetZoom = () => {
-    chart.current?.resetZoom();
-    setZoomed(false);
+  const zoom = {
+    by: (factor: number) => chart.current?.zoomBy(factor),
+    move: (share: number) => chart.current?.moveBy(share),
+    reset: () => chart.current?.resetZoom(),
   };
-  return { ready, problem, zoomed, resetZoom };
+  return { ready, problem, zoomed, zoom };
 }

@@ -32,10 +32,12 @@ import { SetupPanel } from "./SetupPanel.tsx";
 import { benchSections } from "./sections.ts";
 import { TarePanel } from "./TarePanel.tsx";
 import { hasClock, TracePanel } from "./TracePanel.tsx";
+import { followZoom } from "./traceZoom.ts";
 
 export default function BenchView() {
   // What is on show is asked for first: the other runs of a project can wait.
   useEffect(followOpenRun, []);
+  useEffect(followZoom, []);
   useSignalEffect(() => {
     const open = openRun.value;
     needReductions([...(open === null ? [] : [open.id]), ...runs.value.map(({ id }) => id)]);

@@ -1,53 +1,79 @@
 import { useMemo } from "preact/hooks";
 import { sweepInWords } from "../../../shared/bench/sweepInWords.ts";
+import type { Recipe } from "../../../shared/model/recipe.ts";
+import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
+import type { Trace } from "../../../shared/model/trace.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { editRecipe, openRun, openState, pickedPlateau, trace } from "./benchState.ts";
 import { plateauName } from "./plateausModel.ts";
 import { asSweep, automatic, isAutomatic, withPlateauMoved, withTareMoved } from "./recipeEdits.ts";
 import { offersSweep } from "./sweepModel.ts";
 import { detailCharts, spanTarget, traceChart } from "./traceChart.ts";
+import { refining, shownTrace, zoomTrace } from "./traceZoom.ts";
+import { fineness } from "./traceZoomModel.ts";
 
 /** Whether the log tells the time; else rows are counted. */
 export function hasClock({ recipe }: Run): boolean {
   return recipe.columns.some(({ role }) => role === "time");
 }
 
-/** The log over time; edges of plateaus and tares can be dragged. */
+/** The log over time; edges of plateaus and tares can be dragged, and a zoom brings the samples themselves. */
 export function TracePanel() {
   const read = trace.value;
+  const shown = shownTrace.value;
   const reduction = openState.value?.reduction ?? null;
   const run = openRun.value?.document ?? null;
-  const recipe = run?.recipe ?? null;
   const clocked = run !== null && hasClock(run);
+  const whole = read?.value ?? null;
   const spec = useMemo(
-    () => (read?.value ? traceChart(read.value, reduction, clocked) : null),
-    [read, reduction, clocked],
+    () => (shown && whole ? traceChart({ trace: shown, whole, reduction, hasClock: clocked }) : null),
+    [shown, whole, reduction, clocked],
   );
-  const details = useMemo(() => (read?.value ? detailCharts(read.value, clocked) : []), [read, clocked]);
-  if (spec === null || recipe === null)
+  if (spec === null || shown === null || whole === null || run === null)
     return read === null ? <p class="muted">Reading the log …</p> : <p class="hint">{read.problem}</p>;
-
-  const move = (id: string, start: number, end: number) => {
-    if (reduction === null) return;
-    const { kind, index } = spanTarget(id);
-    if (kind === "rejected") return;
-    if (kind === "tare")
-      void editRecipe(`Moved tare ${index + 1}`, (now) =>
-        withTareMoved(now, reduction.tare.windows, index, { start, end }),
-      );
-    else
-      void editRecipe(`Moved ${plateauName(index).toLowerCase()}`, (now) =>
-        withPlateauMoved(now, reduction.plateaus, index, { start, end }),
-      );
-  };
-  const pick = (id: string) => {
-    const { kind, index } = spanTarget(id);
-    pickedPlateau.value = kind === "plateau" ? index : null;
-  };
   return (
     <>
-      <Chart spec={spec} height={360} onSpanChange={move} onSpanSelect={pick} />
+      <Chart spec={spec} height={360} onSpanChange={moveSpan} onSpanSelect={pickSpan} onZoom={zoomTrace} />
+      <p class="hint" role="status">
+        {refining.value ? "Reading the samples of this stretch …" : fineness(shown, clocked)}
+        {spec.spans?.length ? " Drag the edge of a plateau or tare to move it." : ""}
+      </p>
+      <WayOfReduction reduction={reduction} recipe={run.recipe} />
+      <OtherChannels trace={shown} hasClock={clocked} />
+    </>
+  );
+}
+
+/** Takes an edge that was dragged, or typed, into the recipe. */
+function moveSpan(id: string, start: number, end: number): void {
+  const reduction = openState.peek()?.reduction;
+  const { kind, index } = spanTarget(id);
+  if (!reduction || kind === "rejected") return;
+  if (kind === "tare")
+    void editRecipe(`Moved tare ${index + 1}`, (now) =>
+      withTareMoved(now, reduction.tare.windows, index, { start, end }),
+    );
+  else
+    void editRecipe(`Moved ${plateauName(index).toLowerCase()}`, (now) =>
+      withPlateauMoved(now, reduction.plateaus, index, { start, end }),
+    );
+}
+
+function pickSpan(id: string): void {
+  const { kind, index } = spanTarget(id);
+  pickedPlateau.value = kind === "plateau" ? index : null;
+}
+
+interface WayOfReductionProps {
+  readonly reduction: Reduction | null;
+  readonly recipe: Recipe;
+}
+
+/** Plateaus or a sweep, and the way back to what the program finds. */
+function WayOfReduction({ reduction, recipe }: WayOfReductionProps) {
+  return (
+    <>
       {reduction?.sweep && (
         <section class="card">
           <h2>Reduced as a sweep</h2>
@@ -57,7 +83,6 @@ export function TracePanel() {
         </section>
       )}
       <div class="row">
-        {spec.spans?.length ? <p class="hint">Drag the edge of a plateau or tare to move it.</p> : null}
         {offersSweep(reduction, openState.value?.problem?.code) && (
           <button type="button" onClick={() => void editRecipe("Reduced as a sweep", asSweep)}>
             Reduce as a sweep
@@ -69,14 +94,20 @@ export function TracePanel() {
           </button>
         )}
       </div>
-      {details.length > 0 && (
-        <details>
-          <summary>Command and other channels</summary>
-          {details.map((one) => (
-            <Chart key={one.title} spec={one} height={180} />
-          ))}
-        </details>
-      )}
     </>
+  );
+}
+
+/** The command and the electrical side over the stretch on show. */
+function OtherChannels({ trace: shown, hasClock: clocked }: { readonly trace: Trace; readonly hasClock: boolean }) {
+  const details = useMemo(() => detailCharts(shown, clocked), [shown, clocked]);
+  if (details.length === 0) return null;
+  return (
+    <details>
+      <summary>Command and other channels</summary>
+      {details.map((one) => (
+        <Chart key={one.title} spec={one} height={180} />
+      ))}
+    </details>
   );
 }

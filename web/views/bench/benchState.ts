@@ -12,7 +12,7 @@ import { runRows } from "./benchModel.ts";
 import type { FitAxis } from "./fitCharts.ts";
 
 /** Steps of time that a trace is drawn in: about one a pixel of a wide screen. */
-const TRACE_STEPS = 1200;
+export const TRACE_STEPS = 1200;
 
 export const fitAxis = signal<FitAxis>("thrustScale");
 /** The plateau a person picked on the picture or in the table. */

@@ -5,17 +5,28 @@ import type { ChartAxis, ChartPoint, ChartSeries, ChartSpan, ChartSpec } from ".
 import { isMovable, plateauName } from "./plateausModel.ts";
 import { RPM } from "./shownUnits.ts";
 
-/** The whole log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
-export function traceChart(trace: Trace, reduction: Reduction | null, hasClock: boolean): ChartSpec {
+/** What the picture of a log is made from. */
+interface TracePicture {
+  readonly trace: Trace;
+  /** The log from end to end, where `trace` is a stretch of it. */
+  readonly whole: Pick<Trace, "start" | "end">;
+  readonly reduction: Reduction | null;
+  /** Else rows are counted. */
+  readonly hasClock: boolean;
+}
+
+/** The log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
+export function traceChart({ trace, whole, reduction, hasClock }: TracePicture): ChartSpec {
   const series = [
     traceSeries(trace, "thrust", "Thrust reading", 0),
     reduction && tareSeries(reduction),
     traceSeries(trace, "rotationRate", "Rotation rate", 1),
   ].filter((one) => one !== null);
-  if (!series.some(({ id }) => id === "thrust")) return withoutThrust(trace, hasClock);
+  const x = { ...clockAxis(hasClock), min: whole.start, max: whole.end };
+  if (!series.some(({ id }) => id === "thrust")) return withoutThrust(trace, x);
   return {
     title: "Log over time with plateaus and tares",
-    x: clockAxis(hasClock),
+    x,
     y: { label: "Thrust reading", unit: "N" },
     y2: { label: "Rotation rate", unit: "rpm", min: 0 },
     series,
@@ -24,11 +35,11 @@ export function traceChart(trace: Trace, reduction: Reduction | null, hasClock: 
 }
 
 /** A log without thrust is told by its rotation rate alone. */
-function withoutThrust(trace: Trace, hasClock: boolean): ChartSpec {
+function withoutThrust(trace: Trace, x: ChartAxis): ChartSpec {
   const rate = traceSeries(trace, "rotationRate", "Rotation rate", 1);
   return {
     title: "Log over time",
-    x: clockAxis(hasClock),
+    x,
     y: { label: "Rotation rate", unit: "rpm", min: 0 },
     series: rate ? [{ ...rate, secondAxis: false }] : [],
   };

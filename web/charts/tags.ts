@@ -1,0 +1,57 @@
+import type { ChartSeries } from "./chartSpec.ts";
+import { legendEntries } from "./legendEntries.ts";
+
+/** A number that stands at a curve and before its name in the legend, so that ten curves are told apart without colour. */
+export interface Tag {
+  readonly number: number;
+  /** The series whose end carries the number. */
+  readonly series: ChartSeries;
+}
+
+/** The numbers of the entries of a legend, from 1; a limit is a region and has none. */
+export function tagsOf(series: readonly ChartSeries[]): Tag[] {
+  return legendEntries(series)
+    .filter(({ shown }) => shown.kind !== "limit")
+    .map(({ ids, shown }, at) => ({ number: at + 1, series: lineOf(series, ids) ?? shown }));
+}
+
+function lineOf(series: readonly ChartSeries[], ids: readonly string[]): ChartSeries | undefined {
+  return series.find(({ id, kind }) => ids.includes(id) && (kind === "fit" || kind === "prediction"));
+}
+
+export interface Anchor {
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * Moves `anchors` up and down until no two that stand side by side are nearer than `apart`, keeping their order, within
+ * `top` and `bottom` as far as there is room.
+ */
+export function spreadApart(
+  anchors: readonly Anchor[],
+  { apart, top, bottom }: { readonly apart: number; readonly top: number; readonly bottom: number },
+): Anchor[] {
+  const order = anchors.map((_, at) => at).sort((a, b) => anchors[a]!.y - anchors[b]!.y);
+  const places = anchors.map(({ x, y }) => ({ x, y: Math.min(Math.max(y, top), bottom) }));
+  const beside = (a: Anchor, b: Anchor) => Math.abs(a.x - b.x) < apart;
+  push(order, places, (at, before) => {
+    if (beside(at, before)) at.y = Math.max(at.y, before.y + apart);
+  });
+  // What was pushed over the lower edge goes back up, and takes those above with it.
+  push([...order].reverse(), places, (at, before) => {
+    at.y = Math.min(at.y, bottom);
+    if (before.y > bottom) before.y = bottom;
+    if (beside(at, before)) at.y = Math.min(at.y, before.y - apart);
+  });
+  return places.map((place) => ({ ...place, y: Math.min(place.y, bottom) }));
+}
+
+function push(
+  order: readonly number[],
+  places: { x: number; y: number }[],
+  one: (at: { x: number; y: number }, before: { x: number; y: number }) => void,
+): void {
+  for (const [position, at] of order.entries())
+    for (const before of order.slice(0, position)) one(places[at]!, places[before]!);
+}

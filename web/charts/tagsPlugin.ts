@@ -1,0 +1,66 @@
+import type { Chart, Plugin } from "chart.js";
+import type { Drawing } from "./drawing.ts";
+import { seriesStyle } from "./seriesStyle.ts";
+import { type Anchor, spreadApart, type Tag, tagsOf } from "./tags.ts";
+
+const RADIUS = 8;
+
+/** Draws the number of its legend entry at the end of each curve. */
+export function tagsPlugin(drawing: Drawing): Plugin {
+  return {
+    id: "tags",
+    afterDatasetsDraw(chart) {
+      if (drawing.spec.numbered !== true) return;
+      const placed = tagsOf(drawing.spec.series).flatMap((tag) => {
+        const anchor = drawing.hidden.has(tag.series.id) ? null : anchorOf(chart, tag);
+        return anchor === null ? [] : [{ tag, anchor }];
+      });
+      const { top, bottom } = chart.chartArea;
+      const places = spreadApart(
+        placed.map(({ anchor }) => anchor),
+        { apart: 2 * RADIUS + 2, top: top + RADIUS, bottom: bottom - RADIUS },
+      );
+      for (const [at, { tag, anchor }] of placed.entries()) drawTag(chart, drawing, { tag, anchor, place: places[at]! });
+    },
+  };
+}
+
+/** The last point of the curve inside the picture. */
+function anchorOf(chart: Chart, { series }: Tag): Anchor | null {
+  const { left, right, top, bottom } = chart.chartArea;
+  const x = chart.scales["x"]!;
+  const y = chart.scales[series.secondAxis ? "y2" : "y"] ?? chart.scales["y"]!;
+  const inside = series.points
+    .map((point) => ({ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }))
+    .filter((point) => point.x >= left && point.x <= right && point.y >= top && point.y <= bottom);
+  const last = inside.reduce<Anchor | null>((far, point) => (far === null || point.x > far.x ? point : far), null);
+  return last === null ? null : { x: Math.min(last.x, right - RADIUS - 1), y: last.y };
+}
+
+function drawTag(
+  chart: Chart,
+  { palette }: Drawing,
+  { tag, anchor, place }: { readonly tag: Tag; readonly anchor: Anchor; readonly place: Anchor },
+): void {
+  const { ctx } = chart;
+  const colour = palette.series[seriesStyle(tag.series.style).colour]!;
+  ctx.save();
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = 1;
+  ctx.beginPath();
+  ctx.moveTo(anchor.x, anchor.y);
+  ctx.lineTo(place.x, place.y);
+  ctx.stroke();
+  ctx.beginPath();
+  ctx.arc(place.x, place.y, RADIUS, 0, 2 * Math.PI);
+  ctx.fillStyle = palette.paper;
+  ctx.fill();
+  ctx.lineWidth = 1.75;
+  ctx.stroke();
+  ctx.fillStyle = palette.ink;
+  ctx.font = "600 11px system-ui, sans-serif";
+  ctx.textAlign = "center";
+  ctx.textBaseline = "middle";
+  ctx.fillText(String(tag.number), place.x, place.y + 0.5);
+  ctx.restore();
+}
