@@ -20,8 +20,6 @@ export interface Timeline {
   readonly warnings: readonly Warning[];
 }
 
-/** Beyond so many rows a table without time was not written by hand. */
-const LONGEST_NOTEBOOK = 200;
 /** Loggers sample faster than this; people with a pencil do not. s */
 const SLOWEST_LOGGER = 4;
 

@@ -4,6 +4,7 @@ import { type Warning, warning } from "../quantity/warning.ts";
 import { columnName } from "./columnName.ts";
 import { guessRoles } from "./guessRoles.ts";
 import type { LogTable } from "./logTable.ts";
+import { LONGEST_NOTEBOOK } from "./notebook.ts";
 import { ROLE_NAMES } from "./roleUnits.ts";
 
 /** First look at a log: its shape, what each column seems to be, a few rows, and what a person should look at. */
@@ -23,6 +24,8 @@ export function inspectLog(table: LogTable): LogInspection {
 function timeWarnings(table: LogTable, guesses: readonly RoleGuess[]): Warning[] {
   const guess = guesses.find(({ role }) => role === "time");
   if (!guess) {
+    // Readings written down row by row need no clock: each row is a plateau of its own.
+    if (table.rows <= LONGEST_NOTEBOOK) return [];
     return [
       warning({
         code: "log.no-time",

@@ -1,36 +1,36 @@
 import { z } from "zod";
 import { si } from "./fields.ts";
 
-const length = (symbol: string, text: string) => si(z.number().positive().max(1), { symbol, unit: "m", text });
+const length = (symbol: string, text: string) => ({ symbol, unit: "m", text });
 
-/** One cylindrical section of a blade, unrolled. */
+/** A section of a blade at one radius. */
 export const BladeStation = z
   .strictObject({
-    radius: length("r", "Distance from the shaft axis"),
-    chord: si(z.number().min(0).max(1), { symbol: "c", unit: "m", text: "Chord; 0 only at a pointed tip" }),
-    pitchAngle: si(z.number().min(-1.6).max(1.6), {
-      symbol: "phi",
+    radius: si(z.number(), length("r", "Distance of the section from the shaft axis")),
+    chord: si(z.number(), length("c", "Chord from leading to trailing edge")),
+    pitchAngle: si(z.number(), {
+      symbol: "θ",
       unit: "rad",
-      text: "Angle of the chord from the plane of rotation",
+      text: "Angle of the chord line to the plane of rotation",
     }),
-    thickness: si(z.number().min(0).max(1), { symbol: "t", unit: "m", text: "Greatest thickness" }),
-    camber: si(z.number().min(-1).max(1), { symbol: "f", unit: "m", text: "Greatest height of the camber line" }),
-    skew: si(z.number().min(-3.2).max(3.2), {
-      symbol: "theta_s",
+    thickness: si(z.number(), length("t", "Greatest thickness")),
+    camber: si(z.number(), length("f", "Greatest height of the mean line over the chord line, positive towards the back")),
+    skew: si(z.number(), {
+      symbol: "θ_s",
       unit: "rad",
-      text: "Skew angle, positive against the turning",
+      text: "Skew angle, positive against the turning; for strength and for information, not for the flow",
     }).exactOptional(),
   })
   .meta({ id: "BladeStation" });
 export type BladeStation = z.infer<typeof BladeStation>;
 
-/** Shape of one blade and how many there are. */
+/** The shape of a propeller blade by its sections; checked by `checkedGeometry`, which names the station that can not be. */
 export const BladeGeometry = z
   .strictObject({
     bladeCount: z.int().min(1).max(12).describe("Number of blades"),
-    diameter: length("D", "Diameter over the blade tips"),
-    hubDiameter: length("d_h", "Diameter of the hub"),
-    stations: z.array(BladeStation).min(2).max(200).describe("Sections from hub to tip"),
+    diameter: si(z.number().positive().max(50), length("D", "Diameter over the blade tips")),
+    hubDiameter: si(z.number().min(0), length("d_h", "Diameter of the hub where the blades begin")),
+    stations: z.array(BladeStation).min(2).max(200).describe("Sections from the hub to the tip, in order of radius"),
   })
   .meta({ id: "BladeGeometry" });
 export type BladeGeometry = z.infer<typeof BladeGeometry>;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { BladeGeometry } from "./bladeGeometry.ts";
 import { Name, Note, si } from "./fields.ts";
 import { Instrument } from "./instrument.ts";
 
@@ -26,6 +27,7 @@ export const Propeller = z
       text: "Blade chord at 0.7 of the tip radius",
     }).exactOptional(),
     finish: Finish.exactOptional(),
+    geometry: BladeGeometry.exactOptional().describe("Shape of the blades, for blade elements and strength"),
     nozzle: z.boolean().describe("The propeller runs in a nozzle that carries part of the thrust").default(false),
     note: Note.default(""),
   })

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { Name, Note } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
+import { Prediction } from "./prediction.ts";
 
 export const Project = z
   .strictObject({
@@ -8,6 +9,11 @@ export const Project = z
     note: Note.default(""),
     water: FluidState.describe("The water the vehicle works in"),
     invented: z.boolean().default(false).describe("The project holds demonstration data that nobody measured"),
+    predictions: z
+      .array(Prediction)
+      .max(20)
+      .exactOptional()
+      .describe("Computed curves that are laid over what was measured"),
   })
   .meta({ id: "Project" });
 export type Project = z.infer<typeof Project>;

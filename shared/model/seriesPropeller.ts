@@ -95,3 +95,12 @@ export const SeriesCurve = z
   })
   .meta({ id: "SeriesCurve" });
 export type SeriesCurve = z.infer<typeof SeriesCurve>;
+
+export const SeriesGeometryRequest = z
+  .strictObject({
+    series: WageningenB,
+    diameter: si(z.number().positive().max(1), { symbol: "D", unit: "m", text: "Diameter over the blade tips" }),
+    outsideRange,
+  })
+  .meta({ id: "SeriesGeometryRequest" });
+export type SeriesGeometryRequest = z.infer<typeof SeriesGeometryRequest>;

@@ -11,11 +11,11 @@ const GREATEST = 4;
  * Error    1e-12 of the ratio (Brent).
  * Returns  null where it is not positive at rest, or does not fall to zero up to J = 4.
  */
-export function firstZero(excess: (J: number) => number): number | null {
+export function firstZero(excess: (J: number) => number, step = STEP): number | null {
   if (!(excess(0) > 0)) return null;
-  for (let J = STEP; J < GREATEST; J += STEP) {
+  for (let J = step; J < GREATEST; J += step) {
     if (excess(J) > 0) continue;
-    const { root, converged } = bracketedRoot(excess, J - STEP, J);
+    const { root, converged } = bracketedRoot(excess, J - step, J);
     return converged ? root : null;
   }
   return null;

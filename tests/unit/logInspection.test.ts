@@ -33,7 +33,12 @@ test.each([
     code: "log.time-repeats",
     says: "line 42",
   },
-  { why: "no time", text: "thrust (N),rpm\n1,1000\n2,1400\n1,1001\n", code: "log.no-time", says: "time" },
+  {
+    why: "no time in a log too long for a notebook",
+    text: `thrust (N),rpm\n${"1,1000\n2,1400\n1,1001\n".repeat(70)}`,
+    code: "log.no-time",
+    says: "time",
+  },
   { why: "no thrust", text: "time (s),rpm\n1,1000\n2,1400\n", code: "log.no-thrust", says: "thrust" },
   {
     why: "no rotation rate",
@@ -51,4 +56,8 @@ test.each([
   const { warnings } = inspect(text);
   expect(warnings.map((one) => one.code)).toEqual([code]);
   expect(warnings[0]!.message).toContain(says);
+});
+
+test("readings written down by hand are not asked for a time", () => {
+  expect(inspect("thrust (N),rpm\n1,1000\n2,1400\n1,1001\n").warnings).toEqual([]);
 });

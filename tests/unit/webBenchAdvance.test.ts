@@ -1,13 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { advanceRows, advanceWords, openWaterChart, withOrder } from "../../web/views/bench/advanceModel.ts";
 import {
-  advanceRows,
-  advanceWords,
-  openWaterChart,
+  spansOfPlateaus,
+  speedSpanGap,
+  speedSpans,
   speedUncertainty,
   withAdvanceSpeed,
-  withOrder,
+  withSpeedSpans,
   withSpeedUncertainty,
-} from "../../web/views/bench/advanceModel.ts";
+} from "../../web/views/bench/advanceSpeeds.ts";
 import { coefficientFacts } from "../../web/views/bench/coefficientsModel.ts";
 import { recipeOf, reduce, tableOf } from "./benchTable.ts";
 import { reductionOf } from "./webBenchReduction.fixture.ts";
@@ -92,5 +93,37 @@ describe("the recipe", () => {
   test("states an order and leaves it to the points again", () => {
     expect(withOrder(recipe, 3).advanceOrder).toBe(3);
     expect(withOrder(withOrder(recipe, 3), null)).toEqual(recipe);
+  });
+});
+
+describe("speeds by spans of time", () => {
+  const recipe = recipeOf([["thrust", "N"]]);
+  const SLOW = { start: 5, end: 15, speed: 0.4 };
+  const FAST = { start: 20, end: 30, speed: 0.9 };
+
+  test("stand in the order of time, keep the stated uncertainty, and the last one taken away leaves a run at rest", () => {
+    const stated = withSpeedUncertainty(withSpeedSpans(recipe, [FAST, SLOW]), 0.02);
+    expect(speedSpans(stated)).toEqual([SLOW, FAST]);
+    expect(withSpeedSpans(stated, [FAST]).advanceSpeeds).toEqual({
+      mode: "spans",
+      spans: [FAST],
+      relativeUncertainty: 0.02,
+    });
+    expect(withSpeedSpans(stated, [])).toEqual(recipe);
+  });
+
+  test.each([
+    { span: { start: 15, end: 20, speed: 1 }, gap: "" },
+    { span: { start: 14, end: 19, speed: 1 }, gap: "It overlaps 5.0 to 15.0\u202fs, which is at 0.400\u202fm/s" },
+    { span: { start: 19, end: 19, speed: 1 }, gap: "The end must come after the start." },
+  ])("a span from $span.start to $span.end s beside two others: $gap", ({ span, gap }) => {
+    expect(speedSpanGap([SLOW, FAST], span, true)).toMatch(gap === "" ? /^$/ : new RegExp(`^${gap}`));
+  });
+
+  test("can be laid out from the plateaus that were found", () => {
+    const { plateaus } = reductionOf({});
+    const spans = spansOfPlateaus(plateaus, 0);
+    expect(spans).toHaveLength(plateaus.length);
+    expect(spans[0]).toEqual({ ...spans[0], speed: 0, start: plateaus[0]!.span.start, end: plateaus[0]!.span.end });
   });
 });

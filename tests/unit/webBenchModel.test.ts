@@ -140,5 +140,5 @@ test("a step of the trace without a sample leaves a gap, and rotation rate is to
   expect(series[1]).toMatchObject({ secondAxis: true });
   expect(series[1]!.points[0]!.yInterval).toEqual([600, 1200]);
   const rows = traceChart({ trace, whole, reduction: null, hasClock: false });
-  expect(rows.x, "a zoom ends where the log does").toEqual({ label: "Row", unit: "", min: 0, max: 30 });
+  expect(rows.x, "a zoom ends where the log does").toEqual({ label: "Row", unit: "", digits: 4, min: 0, max: 30 });
 });

@@ -1,7 +1,16 @@
 import { expect, test } from "vitest";
 import type { Run } from "../../shared/model/run.ts";
 import { overlayChart, withLag, withoutCompanion } from "../../web/views/bench/companionModel.ts";
-import { delimiterOptions, lineOf, repairRows, withReading, withRepair } from "../../web/views/bench/readingModel.ts";
+import {
+  delimiterOptions,
+  lineOf,
+  lineProblem,
+  repairRows,
+  withLine,
+  withoutReading,
+  withReading,
+  withRepair,
+} from "../../web/views/bench/readingModel.ts";
 import { recipeOf } from "./benchTable.ts";
 
 const repair = { count: 3, firstLine: 7, message: "3 lines of comment left out; first on line 7." };
@@ -47,6 +56,30 @@ test.each([
   { text: "first", line: null },
 ])("a line number typed as “$text”", ({ text, line }) => {
   expect(lineOf(text)).toBe(line);
+});
+
+test.each([
+  { key: "headerLine", text: "none", kept: { headerLine: null } },
+  { key: "headerLine", text: "4", kept: { headerLine: 4 } },
+  { key: "firstDataLine", text: "12", kept: { firstDataLine: 12 } },
+  { key: "firstDataLine", text: "", kept: undefined },
+] as const)("“$text” typed as $key is kept as $kept", ({ key, text, kept }) => {
+  expect(lineProblem(key, text)).toBeNull();
+  expect(withLine(RECIPE, key, text).reading).toEqual(kept);
+});
+
+test("what is no line of a file is said, and all of the reading can be left to the reader again", () => {
+  expect(lineProblem("firstDataLine", "none")).toBe("“none” is no line of a file. Needed: a whole number from 1.");
+  expect(lineProblem("headerLine", "top")).toMatch(/or “none”\.$/);
+  expect(withoutReading(withLine(RECIPE, "headerLine", "4"))).toEqual(RECIPE);
+});
+
+test("the electrical log of a run is read as it is stated there, like the log itself", () => {
+  const companion = { columns: [], reading: { delimiter: ";" as const } };
+  expect(withReading(companion, { decimalMark: "," })).toEqual({
+    columns: [],
+    reading: { delimiter: ";", decimalMark: "," },
+  });
 });
 
 test("what the reader found is named beside the automatic choice", () => {

@@ -36,20 +36,24 @@ describe("numbers at the curves", () => {
 
   it("moves numbers at one place apart, in order, and keeps them in the picture", () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -50, max: 500, noNaN: true }), { minLength: 1, maxLength: 12 }), (heights) => {
-        const places = spreadApart(
-          heights.map((y) => ({ x: 200, y })),
-          { apart: 18, top: 8, bottom: 392 },
-        ).map(({ y }) => y);
-        const sorted = [...places].sort((a, b) => a - b);
-        for (const [at, y] of sorted.entries()) {
-          expect(y).toBeLessThanOrEqual(392);
-          expect(y).toBeGreaterThanOrEqual(8 - 1e-9);
-          if (at > 0) expect(y - sorted[at - 1]!).toBeGreaterThan(18 - 1e-6);
-        }
-        for (const [a, one] of heights.entries())
-          for (const [b, other] of heights.entries()) if (one < other) expect(places[a]!).toBeLessThanOrEqual(places[b]!);
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -50, max: 500, noNaN: true }), { minLength: 1, maxLength: 12 }),
+        (heights) => {
+          const places = spreadApart(
+            heights.map((y) => ({ x: 200, y })),
+            { apart: 18, top: 8, bottom: 392 },
+          ).map(({ y }) => y);
+          const sorted = [...places].sort((a, b) => a - b);
+          for (const [at, y] of sorted.entries()) {
+            expect(y).toBeLessThanOrEqual(392);
+            expect(y).toBeGreaterThanOrEqual(8 - 1e-9);
+            if (at > 0) expect(y - sorted[at - 1]!).toBeGreaterThan(18 - 1e-6);
+          }
+          for (const [a, one] of heights.entries())
+            for (const [b, other] of heights.entries())
+              if (one < other) expect(places[a]!).toBeLessThanOrEqual(places[b]!);
+        },
+      ),
     );
   });
 });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { idealMerit, limitThrust } from "../../shared/propeller/bollardEstimate.ts";
-import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/theoryCharts.ts";
+import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
 import {
   benchDisc,
   estimate,
@@ -66,7 +66,7 @@ test.each([
 });
 
 test("measured points lie where they were measured and the prediction below the limit", () => {
-  const { series } = thrustPowerChart([SANDED], INPUTS, "shaftPower");
+  const { series } = thrustPowerChart([SANDED], INPUTS, { kind: "shaftPower" });
   const of = (kind: string) => series.find((one) => one.kind === kind)!.points;
   expect(of("measured")[2]!.x).toBeCloseTo(27, 9);
   expect(of("measured")[2]!.y).toBeCloseTo(18, 9);
@@ -76,8 +76,8 @@ test("measured points lie where they were measured and the prediction below the 
 });
 
 test("against electrical power the prediction loses what the drive loses", () => {
-  const atShaft = thrustPowerChart([], INPUTS, "shaftPower").series[1]!.points.at(-1)!;
-  const electrical = thrustPowerChart([], INPUTS, "electricalPower").series[1]!.points.at(-1)!;
+  const atShaft = thrustPowerChart([], INPUTS, { kind: "shaftPower" }).series[1]!.points.at(-1)!;
+  const electrical = thrustPowerChart([], INPUTS, { kind: "electricalPower" }).series[1]!.points.at(-1)!;
   expect(electrical.x).toBeCloseTo(atShaft.x / 0.75, 9);
   expect(electrical.y).toBeCloseTo(atShaft.y, 9);
 });

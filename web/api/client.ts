@@ -94,6 +94,9 @@ export const restoreRun = (projectId: string, id: string) =>
 
 export const readInspection = (projectId: string, id: string, signal?: AbortSignal) =>
   ask<LogInspection>(at("projects", projectId, "runs", id, "inspection"), { signal });
+/** A first look at the electrical log of a run. */
+export const readCompanionInspection = (projectId: string, id: string, signal?: AbortSignal) =>
+  ask<LogInspection>(at("projects", projectId, "runs", id, "companion", "inspection"), { signal });
 export const readAlignment = (projectId: string, id: string, signal?: AbortSignal) =>
   ask<AlignmentPicture>(at("projects", projectId, "runs", id, "companion", "alignment"), { signal });
 export const readReduction = (projectId: string, id: string, signal?: AbortSignal) =>

@@ -39,6 +39,8 @@ export interface ChartAxis {
   readonly unit: string;
   readonly min?: number;
   readonly max?: number;
+  /** Significant digits it takes to tell two neighbouring points apart; 4 where absent. */
+  readonly digits?: number;
 }
 
 /** A stretch of the x axis: a plateau, a tare window, a stretch left out, one that was not taken. */

@@ -39,7 +39,7 @@ function datasetOf(series: ChartSeries, palette: Palette, yAxisID: string): Data
     ...shared,
     type: "line",
     data: series.points.map(({ x, y }) => ({ x, y })),
-    pointRadius: 0,
+    pointRadius: isFewSamples(series) ? 1.75 : 0,
     pointHoverRadius: 4,
     pointHitRadius: 6,
     borderWidth: series.kind === "trace" ? 1 : 2,
@@ -48,6 +48,11 @@ function datasetOf(series: ChartSeries, palette: Palette, yAxisID: string): Data
     fill: false,
     tension: 0,
   };
+}
+
+/** So few that each sample of a log is worth a dot. */
+function isFewSamples({ kind, points }: ChartSeries): boolean {
+  return kind === "trace" && points.length <= 250 && points.every(({ yInterval }) => yInterval === undefined);
 }
 
 /** A point without an interval gets bars of no length. */

@@ -6,7 +6,8 @@ function withInterval(value: number, interval: readonly [number, number] | undef
   const unit = { symbol: axis.unit, factor: 1 };
   if (interval && interval[1] > interval[0])
     return formatUncertain({ value, standardUncertainty: 0, interval95: interval }, unit);
-  return axis.unit === "" ? formatNumber(value, 4) : `${formatNumber(value, 4)}\u202f${axis.unit}`;
+  const number = formatNumber(value, axis.digits ?? 4);
+  return axis.unit === "" ? number : `${number}\u202f${axis.unit}`;
 }
 
 /** The axis that a series is read on. */

@@ -2,7 +2,7 @@ import type { Chart, Plugin } from "chart.js";
 import type { ChartSpan } from "./chartSpec.ts";
 import type { Drawing } from "./drawing.ts";
 import { hatch } from "./hatch.ts";
-import { faded } from "./palette.ts";
+import { faded, type Palette } from "./palette.ts";
 
 /** Shades the spans behind the data, each kind with its own pattern. */
 export function spansPlugin(drawing: Drawing): Plugin {
@@ -47,6 +47,13 @@ function drawSpan(chart: Chart, span: ChartSpan, { palette }: Drawing): void {
   ctx.strokeStyle = colour;
   ctx.lineWidth = 1;
   ctx.strokeRect(left, chartArea.top, width, chartArea.height);
+  drawLabel(chart, span, palette);
+}
+
+/** The label in the middle of what is on show of the span, where it has room; a reason may stand upright. */
+function drawLabel({ ctx, chartArea, scales }: Chart, span: ChartSpan, palette: Palette): void {
+  const left = Math.max(scales["x"]!.getPixelForValue(span.start), chartArea.left);
+  const width = Math.min(scales["x"]!.getPixelForValue(span.end), chartArea.right) - left;
   ctx.font = "11px system-ui, sans-serif";
   if (ctx.measureText(span.label).width < width - 4) {
     ctx.fillStyle = palette.ink;

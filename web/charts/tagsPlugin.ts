@@ -20,7 +20,8 @@ export function tagsPlugin(drawing: Drawing): Plugin {
         placed.map(({ anchor }) => anchor),
         { apart: 2 * RADIUS + 2, top: top + RADIUS, bottom: bottom - RADIUS },
       );
-      for (const [at, { tag, anchor }] of placed.entries()) drawTag(chart, drawing, { tag, anchor, place: places[at]! });
+      for (const [at, { tag, anchor }] of placed.entries())
+        drawTag(chart, drawing, { tag, anchor, place: places[at]! });
     },
   };
 }

@@ -1,6 +1,6 @@
 import type { BestPitchRequest, PitchCandidate } from "../../model/bestPitch.ts";
 import { discArea } from "../coefficients.ts";
-import { firstZero } from "../firstZero.ts";
+import { advanceRatioOfDuty, REST_SPEED } from "../dutyAdvanceRatio.ts";
 import { inducedVelocity } from "../momentum.ts";
 import { type AdvancePolynomial, alongAdvance, coefficientAt, POWERS } from "./pitchPlane.ts";
 import { type SeriesPlanes, seriesPlanes } from "./seriesPlanes.ts";
@@ -60,13 +60,13 @@ function runningOf({ request, thrust, torque }: PitchDuty): Running | null {
   const openPower = fixed.given === "diameter" ? ofRate : ofDiameter;
   const known = fixed.given === "diameter" ? fixed.diameter ** ofDiameter : fixed.rotationRate ** ofRate;
   let open: number | null;
-  if (V === 0) {
+  if (V < REST_SPEED) {
     open = K[0]! > 0 ? (asked / (known * K[0]!)) ** (1 / openPower) : null;
   } else {
     const other = fixed.given === "diameter" ? fixed.diameter : fixed.rotationRate;
     const c = (asked / known) * (other / V) ** openPower;
-    const J = firstZero((at) => coefficientAt(K, at) - c * at ** openPower);
-    open = J === null || J === 0 ? null : V / (other * J);
+    const J = advanceRatioOfDuty((at) => coefficientAt(K, at), c, openPower);
+    open = J === null ? null : V / (other * J);
   }
   if (open === null || !(open > 0 && Number.isFinite(open))) return null;
   return fixed.given === "diameter"

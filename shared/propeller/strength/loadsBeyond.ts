@@ -4,7 +4,7 @@ export interface LoadedPiece {
   /** Length along the blade, m. */ readonly width: number;
   /** Thrust of the piece per length, N/m, forward. */ readonly thrustPerLength: number;
   /** Force per length against the turning, N/m. */ readonly tangentialForcePerLength: number;
-  /** ρ_m A ω² r, N/m, outward. */ readonly centrifugalPerLength: number;
+  /** ρ_m A ω², N/m²: times length and radius it is the centrifugal force. */ readonly pullPerRadius: number;
   /** Where its centroid lies forward of the generator line, m (aft rake is negative). */ readonly forward: number;
   /** Skew, rad, positive against the turning. */ readonly skew: number;
 }
@@ -60,7 +60,7 @@ function added(sum: SectionLoads, section: Section, piece: LoadedPiece): Section
   const [cos, sin] = [Math.cos(delta), Math.sin(delta)];
   const T = piece.thrustPerLength * length;
   const Q = piece.tangentialForcePerLength * length;
-  const C = piece.centrifugalPerLength * length;
+  const C = piece.pullPerRadius * length * r;
   return {
     axialForce: sum.axialForce + T,
     tangentialForce: sum.tangentialForce + Q * cos + C * sin,

@@ -4,19 +4,8 @@ import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Chart } from "../../charts/Chart.tsx";
-import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
-import {
-  ADVANCE_HEADS,
-  advanceRows,
-  advanceWords,
-  hasSpeedColumn,
-  openWaterChart,
-  speedUncertainty,
-  withAdvanceSpeed,
-  withOrder,
-  withSpeedUncertainty,
-} from "./advanceModel.ts";
+import { ADVANCE_HEADS, advanceRows, advanceWords, openWaterChart, withOrder } from "./advanceModel.ts";
 import { editRecipe } from "./benchState.ts";
 import { Fold } from "./Fold.tsx";
 
@@ -82,47 +71,5 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
         </TableBox>
       </details>
     </Fold>
-  );
-}
-
-/** Speed through the water where no column holds it, and how well speeds are known. */
-export function AdvanceSpeedFields({ recipe }: { readonly recipe: Recipe }) {
-  const byColumn = hasSpeedColumn(recipe);
-  const stated = recipe.advanceSpeeds?.mode === "constant" ? recipe.advanceSpeeds.speed : null;
-  return (
-    <div class="form-grid">
-      {!byColumn && (
-        <QuantityField
-          label="Speed through the water"
-          dimension="speed"
-          unit="m/s"
-          value={stated}
-          optional
-          help="Of the whole run. Leave it empty for a run at rest (bollard); a column of the log serves as well."
-          onChange={() => undefined}
-          onCommit={(speed) =>
-            speed !== stated &&
-            void editRecipe("Set the speed through the water", (now) => withAdvanceSpeed(now, speed))
-          }
-        />
-      )}
-      {(byColumn || recipe.advanceSpeeds) && (
-        <QuantityField
-          label="Standard uncertainty of the speeds"
-          dimension="fraction"
-          unit="%"
-          value={speedUncertainty(recipe)}
-          min={0}
-          max={1}
-          help="Part of the speed that all plateaus share, e.g. 1 % from timing the carriage over a measured distance."
-          onChange={() => undefined}
-          onCommit={(relative) =>
-            relative !== null &&
-            relative !== speedUncertainty(recipe) &&
-            void editRecipe("Set the uncertainty of the speeds", (now) => withSpeedUncertainty(now, relative))
-          }
-        />
-      )}
-    </div>
   );
 }

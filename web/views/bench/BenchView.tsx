@@ -5,6 +5,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
 import { Caution } from "../../app/Caution.tsx";
+import { notesOf } from "../../app/notes.ts";
 import { needReductions, restartReduction, stopReduction } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, runs } from "../../app/session.ts";
@@ -19,6 +20,7 @@ import { CoefficientsPanel } from "./CoefficientsPanel.tsx";
 import { ColumnsPanel } from "./ColumnsPanel.tsx";
 import { CompanionPanel } from "./CompanionPanel.tsx";
 import { provenance } from "./coefficientsModel.ts";
+import { turnedRoles } from "./columnSigns.ts";
 import { FitPanel } from "./FitPanel.tsx";
 import { Fold } from "./Fold.tsx";
 import { Intake } from "./Intake.tsx";
@@ -27,9 +29,11 @@ import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { RunList } from "./RunList.tsx";
+import { readingOfRun } from "./readingOwner.ts";
 import { SectionList } from "./SectionList.tsx";
 import { SetupPanel } from "./SetupPanel.tsx";
 import { benchSections } from "./sections.ts";
+import { TakenPanel } from "./TakenPanel.tsx";
 import { TarePanel } from "./TarePanel.tsx";
 import { hasClock, TracePanel } from "./TracePanel.tsx";
 import { followZoom } from "./traceZoom.ts";
@@ -93,7 +97,7 @@ function OpenRun({ run, reduction }: OpenRunProps) {
     first === null ? null : first.value === null ? (
       <section class="card" id="bench-columns">
         <p class="hint">{first.problem}</p>
-        <ReadingPanel run={run} inspection={null} />
+        <ReadingPanel owner={readingOfRun(run)} inspection={null} />
       </section>
     ) : (
       <ColumnsPanel key={columnsKey(document)} run={run} inspection={first.value} />
@@ -117,6 +121,7 @@ function OpenRun({ run, reduction }: OpenRunProps) {
       )}
       <SectionList sections={benchSections(document, reduction)} />
       {document.purpose === "propeller" && document.propellerId === undefined && <NeededPanel run={run} />}
+      <TakenPanel run={run} />
       {!document.confirmed && columns}
       <div class="bench-picture" id="bench-picture" tabIndex={-1}>
         <TracePanel />
@@ -131,13 +136,14 @@ function OpenRun({ run, reduction }: OpenRunProps) {
 
 /** What came out, the most telling first; what it was made from after it. */
 function Result({ reduction, run }: { readonly reduction: Reduction; readonly run: Run }) {
-  const { advance, budget, quality, warnings } = reduction;
+  const { advance, budget, quality } = reduction;
+  const notes = notesOf(reduction);
   const clocked = hasClock(run);
   return (
     <>
-      {warnings.length > 0 && (
-        <Fold id="bench-warnings" title="What to know" note={counts(warnings.length, "note")}>
-          <Warnings items={warnings} />
+      {notes.length > 0 && (
+        <Fold id="bench-warnings" title="What to know" note={counts(notes.length, "note")}>
+          <Warnings items={notes} />
         </Fold>
       )}
       {advance !== null && <AdvancePanel reduction={reduction} advance={advance} recipe={run.recipe} />}
@@ -152,6 +158,7 @@ function Result({ reduction, run }: { readonly reduction: Reduction; readonly ru
 }
 
 /** The columns as stored; a panel that was edited but not confirmed starts over only when these change. */
-function columnsKey({ confirmed, recipe: { columns, polePairs, reading } }: Run): string {
-  return JSON.stringify([confirmed, columns, polePairs, reading]);
+function columnsKey({ confirmed, recipe }: Run): string {
+  const { columns, polePairs, reading } = recipe;
+  return JSON.stringify([confirmed, columns, polePairs, reading, [...turnedRoles(recipe)]]);
 }

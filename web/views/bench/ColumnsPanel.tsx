@@ -1,18 +1,19 @@
 import { useEffect, useState } from "preact/hooks";
-import { recipeFromGuesses } from "../../../shared/bench/recipeFromGuesses.ts";
 import type { LogInspection } from "../../../shared/model/log.ts";
-import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
 import { focusQuestion } from "../../app/focusQuestion.ts";
 import { partOf } from "../../app/session.ts";
-import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
-import { type ColumnRow, columnsModel, ROLES, roleTitle, unitForRole, withColumn } from "./columnsModel.ts";
+import { ColumnsTable } from "./ColumnsTable.tsx";
+import { signOwner, withTurned } from "./columnSigns.ts";
+import { useColumnsDraft } from "./columnsDraft.ts";
+import { type ColumnsModel, columnsModel, ownChoices } from "./columnsModel.ts";
 import { ReadingChoices } from "./ReadingChoices.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
+import { readingOfRun } from "./readingOwner.ts";
 import { withColumns, withEntry } from "./recipeEdits.ts";
 import { wantedSection } from "./sections.ts";
 
@@ -23,72 +24,39 @@ interface ColumnsPanelProps {
 
 /** What each column stands for. Nothing is used until a person has looked at it and confirmed. */
 export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
-  const { recipe, confirmed, companion } = run.document;
-  const [uses, setUses] = useState<readonly ColumnUse[]>(() => columnsThatFit(run.document, inspection));
+  const { recipe, confirmed, companion, file } = run.document;
+  const draft = useColumnsDraft(recipe, recipe, inspection);
   const ofMotor = partOf("motors", recipe.motorId)?.document.polePairs;
   const [polePairs, setPolePairs] = useState<number | null>(recipe.polePairs ?? ofMotor ?? null);
-  const [unfolded, setUnfolded] = useState(!confirmed);
-  const led = wantedSection.value?.id === "bench-columns";
-  useEffect(() => {
-    if (led) setUnfolded(true);
-  }, [led]);
   const model = columnsModel(
     inspection,
-    uses,
+    draft.uses,
     companion?.columns.map(({ role }) => role),
   );
-  const gaps = [
-    ...model.missing,
-    ...(model.needsPolePairs && polePairs === null
-      ? ["The log counts electrical turns: give the pole pairs of the motor."]
-      : []),
-  ];
-  const change = (row: ColumnRow, role: ColumnRole, unit: string) =>
-    setUses(withColumn(uses, { column: row.column, role, unit: role === "ignore" ? row.unit : unit }));
   const confirm = () =>
     void editRun(run.id, `Confirmed the columns of ${run.document.name}`, (document) => ({
       ...document,
       confirmed: true,
-      recipe: withEntry(withColumns(document.recipe, uses), "polePairs", polePairs ?? undefined),
+      recipe: withEntry(
+        withTurned(withColumns(document.recipe, draft.uses), draft.turned),
+        "polePairs",
+        polePairs ?? undefined,
+      ),
     })).then((stored) => stored && focusQuestion());
-
   return (
-    <details
-      class="card bench-columns bench-fold"
-      id="bench-columns"
-      open={unfolded}
-      onToggle={(event) => setUnfolded(event.currentTarget.open)}
-    >
-      <summary>
-        <h2>Columns of {run.document.file.name}</h2>{" "}
-        {confirmed ? <span class="chip">confirmed</span> : <span class="chip">to confirm</span>}
-      </summary>
+    <ColumnsFold name={file.name} confirmed={confirmed}>
       <p>{model.lead}</p>
-      <ReadingPanel run={run} inspection={inspection} />
-      <ReadingChoices
-        choices={inspection.choices ?? []}
-        uses={uses}
-        onChoose={(use) => setUses(withColumn(uses, use))}
-      />
+      <ReadingPanel owner={readingOfRun(run)} inspection={inspection} />
+      <ReadingChoices choices={ownChoices(inspection)} uses={draft.uses} onChoose={draft.use} />
       <Warnings items={inspection.warnings} />
-      <TableBox label="Columns of the log">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Column</th>
-              <th scope="col">First values</th>
-              <th scope="col">Stands for</th>
-              <th scope="col">Unit</th>
-              <th scope="col">Why</th>
-            </tr>
-          </thead>
-          <tbody>
-            {model.rows.map((row) => (
-              <ColumnLine key={row.column} row={row} onChange={(role, unit) => change(row, role, unit)} />
-            ))}
-          </tbody>
-        </table>
-      </TableBox>
+      <ColumnsTable
+        label="Columns of the log"
+        rows={model.rows}
+        turned={draft.turned}
+        signOwner={(role) => signOwner(recipe, role)}
+        onUse={draft.change}
+        onTurn={draft.turn}
+      />
       {model.needsPolePairs && (
         <QuantityField
           label="Magnet pole pairs of the motor"
@@ -100,80 +68,62 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
           onChange={(value) => setPolePairs(value === null ? null : Math.round(value))}
         />
       )}
+      <Confirmation gaps={gapsOf(model, polePairs)} confirmed={confirmed} onConfirm={confirm} />
+    </ColumnsFold>
+  );
+}
+
+function gapsOf({ missing, needsPolePairs }: ColumnsModel, polePairs: number | null): readonly string[] {
+  return needsPolePairs && polePairs === null
+    ? [...missing, "The log counts electrical turns: give the pole pairs of the motor."]
+    : missing;
+}
+
+interface ConfirmationProps {
+  readonly gaps: readonly string[];
+  readonly confirmed: boolean;
+  readonly onConfirm: () => void;
+}
+
+function Confirmation({ gaps, confirmed, onConfirm }: ConfirmationProps) {
+  return (
+    <>
       {gaps.map((gap) => (
         <p key={gap} class="field-message">
           {gap}
         </p>
       ))}
-      <button type="button" class="primary" disabled={gaps.length > 0} onClick={confirm}>
+      <button type="button" class="primary" disabled={gaps.length > 0} onClick={onConfirm}>
         {confirmed ? "Store these columns" : "These columns are right"}
       </button>
-    </details>
+    </>
   );
 }
 
-/** What is stored, or what is guessed anew where the text is now read into other columns. */
-function columnsThatFit({ recipe }: Run, { guesses, shape }: LogInspection): readonly ColumnUse[] {
-  const fits = recipe.columns.every(({ column }) => column < shape.columns.length);
-  const isWhole = recipe.columns.length === shape.columns.length || recipe.reading === undefined;
-  return fits && isWhole ? recipe.columns : recipeFromGuesses({ guesses, fluid: recipe.fluid }).columns;
+interface ColumnsFoldProps {
+  readonly name: string;
+  readonly confirmed: boolean;
+  readonly children: preact.ComponentChildren;
 }
 
-interface ColumnLineProps {
-  readonly row: ColumnRow;
-  readonly onChange: (role: ColumnRole, unit: string) => void;
-}
-
-/** One column: what it holds, what it is taken for and why, and what else it could be. */
-function ColumnLine({ row, onChange }: ColumnLineProps) {
+/** Open until the columns are confirmed, and when the list of sections leads to it. */
+function ColumnsFold({ name, confirmed, children }: ColumnsFoldProps) {
+  const [unfolded, setUnfolded] = useState(!confirmed);
+  const led = wantedSection.value?.id === "bench-columns";
+  useEffect(() => {
+    if (led) setUnfolded(true);
+  }, [led]);
   return (
-    <tr class={row.sure ? "" : "bench-unsure"}>
-      <th scope="row">{row.header}</th>
-      <td class="bench-values">{row.firstValues}</td>
-      <td>
-        <select
-          aria-label={`What ${row.header} stands for`}
-          value={row.role}
-          onChange={(event) => {
-            const role = event.currentTarget.value as ColumnRole;
-            onChange(role, unitForRole(role, row.unit));
-          }}
-        >
-          {ROLES.map((role) => (
-            <option key={role} value={role} selected={role === row.role}>
-              {roleTitle(role)}
-            </option>
-          ))}
-        </select>
-      </td>
-      <td>
-        {row.role !== "ignore" && (
-          <select
-            aria-label={`Unit of ${row.header}`}
-            value={row.unit}
-            onChange={(event) => onChange(row.role, event.currentTarget.value)}
-          >
-            {row.units.map((unit) => (
-              <option key={unit} value={unit} selected={unit === row.unit}>
-                {unit === "1" || unit === "" ? "plain number" : unit === "us" ? "µs" : unit}
-              </option>
-            ))}
-          </select>
-        )}
-      </td>
-      <td>
-        {!row.sure && <span class="chip">look</span>} {row.reason}
-        {row.alternatives.map((other) => (
-          <button
-            key={other.text}
-            type="button"
-            class="quiet bench-alternative"
-            onClick={() => onChange(other.role, other.unit)}
-          >
-            {other.text}
-          </button>
-        ))}
-      </td>
-    </tr>
+    <details
+      class="card bench-columns bench-fold"
+      id="bench-columns"
+      open={unfolded}
+      onToggle={(event) => setUnfolded(event.currentTarget.open)}
+    >
+      <summary>
+        <h2>Columns of {name}</h2> <span class="chip">{confirmed ? "confirmed" : "to confirm"}</span>
+      </summary>
+      {children}
+    </details>
   );
 }

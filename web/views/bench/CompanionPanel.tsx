@@ -1,9 +1,7 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { ROLE_NAMES } from "../../../shared/log/roleUnits.ts";
-import type { AlignmentPicture } from "../../../shared/model/alignment.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
-import { sentenceOf } from "../../api/apiProblem.ts";
 import { readAlignment } from "../../api/client.ts";
 import { editRun } from "../../app/edits.ts";
 import { openProjectId } from "../../app/session.ts";
@@ -11,7 +9,9 @@ import { Chart } from "../../charts/Chart.tsx";
 import { FileDrop } from "../../forms/FileDrop.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { takeCompanion } from "./benchState.ts";
+import { CompanionColumns } from "./CompanionColumns.tsx";
 import { overlayChart, withLag, withoutCompanion } from "./companionModel.ts";
+import { useRead } from "./useRead.ts";
 
 /** The electrical log of the same run, recorded on a clock of its own: added, laid over the log, and moved by hand. */
 export function CompanionPanel({ run }: { readonly run: StoredDocument<Run> }) {
@@ -42,7 +42,9 @@ interface LaidOverProps {
 }
 
 function LaidOver({ run, companion }: LaidOverProps) {
-  const read = usePicture(run);
+  const { recipe } = run.document;
+  const basis = JSON.stringify([run.id, companion, recipe.columns, recipe.reading, recipe.polePairs]);
+  const read = useRead(basis, (stop) => readAlignment(openProjectId(), run.id, stop));
   const picture = typeof read === "string" ? null : read;
   const chart = useMemo(() => (picture ? overlayChart(picture) : null), [picture]);
   const used = companion.columns.filter(({ role }) => role !== "ignore" && role !== "time");
@@ -56,6 +58,10 @@ function LaidOver({ run, companion }: LaidOverProps) {
         {used.map(({ role, unit }) => `${ROLE_NAMES[role]} in ${unit}`).join(", ") || "no channel that is used"}.
       </p>
       {chart && <Chart spec={chart} height={220} />}
+      <details class="bench-columns">
+        <summary>Columns of {companion.file.name}</summary>
+        <CompanionColumns run={run} companion={companion} />
+      </details>
       <div class="form-grid">
         <QuantityField
           label="Added to its clock"
@@ -91,20 +97,4 @@ function LaidOver({ run, companion }: LaidOverProps) {
       </div>
     </details>
   );
-}
-
-/** The picture, a sentence where it can not be had, or null while it is worked out. */
-function usePicture({ id, document }: StoredDocument<Run>): AlignmentPicture | string | null {
-  const [read, setRead] = useState<AlignmentPicture | string | null>(null);
-  const { companion, recipe } = document;
-  const key = JSON.stringify([id, companion, recipe.columns, recipe.reading, recipe.polePairs]);
-  useEffect(() => {
-    const aborter = new AbortController();
-    setRead(null);
-    readAlignment(openProjectId(), id, aborter.signal).then(setRead, (thrown) => {
-      if (!aborter.signal.aborted) setRead(sentenceOf(thrown));
-    });
-    return () => aborter.abort();
-  }, [key]);
-  return read;
 }

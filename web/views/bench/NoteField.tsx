@@ -7,20 +7,25 @@ interface NoteFieldProps {
   readonly onCommit: (value: string) => void;
   readonly suggestions?: readonly string[];
   readonly help?: string;
+  /** Why a text can not be taken, or null where it can; what can not is not stored. */
+  readonly problemOf?: (text: string) => string | null;
 }
 
 /** Words that are stored when the field is left; earlier words are offered. */
-export function NoteField({ label, value, onCommit, suggestions = [], help }: NoteFieldProps) {
+export function NoteField({ label, value, onCommit, suggestions = [], help, problemOf }: NoteFieldProps) {
   const [text, setText] = useState(value);
+  const [problem, setProblem] = useState<string | null>(null);
   const list = useId();
   useEffect(() => setText(value), [value]);
   const leave = () => {
     const next = text.trim();
-    if (next !== value) onCommit(next);
+    const wrong = problemOf?.(next) ?? null;
+    setProblem(wrong);
+    if (wrong === null && next !== value) onCommit(next);
   };
   return (
-    <Field label={label} help={help}>
-      {({ id, describedBy }) => (
+    <Field label={label} help={help} problem={problem}>
+      {({ id, describedBy, problem: wrong }) => (
         <>
           <input
             id={id}
@@ -29,6 +34,7 @@ export function NoteField({ label, value, onCommit, suggestions = [], help }: No
             maxLength={60}
             list={list}
             aria-describedby={describedBy}
+            aria-invalid={wrong}
             value={text}
             onInput={(event) => setText(event.currentTarget.value)}
             onBlur={leave}

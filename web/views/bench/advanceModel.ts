@@ -125,23 +125,3 @@ export function withOrder(recipe: Recipe, order: number | null): Recipe {
   const { advanceOrder: _former, ...others } = recipe;
   return order === null ? others : { ...others, advanceOrder: order };
 }
-
-/** The recipe with one advance speed for the run, or with none. */
-export function withAdvanceSpeed(recipe: Recipe, speed: number | null): Recipe {
-  const { advanceSpeeds: former, ...others } = recipe;
-  if (speed === null || speed === 0) return others;
-  const relativeUncertainty = former?.relativeUncertainty ?? 0;
-  return { ...others, advanceSpeeds: { mode: "constant", speed, relativeUncertainty } };
-}
-
-/** Where the relative uncertainty of the advance speed is kept: with the column, or with the stated speeds. */
-export function withSpeedUncertainty(recipe: Recipe, relativeUncertainty: number): Recipe {
-  if (recipe.advanceSpeeds) return { ...recipe, advanceSpeeds: { ...recipe.advanceSpeeds, relativeUncertainty } };
-  const former = recipe.corrections.advanceSpeed ?? { factor: 1, offset: 0 };
-  return { ...recipe, corrections: { ...recipe.corrections, advanceSpeed: { ...former, relativeUncertainty } } };
-}
-
-export const speedUncertainty = (recipe: Recipe): number =>
-  (recipe.advanceSpeeds ?? recipe.corrections.advanceSpeed)?.relativeUncertainty ?? 0;
-
-export const hasSpeedColumn = ({ columns }: Recipe): boolean => columns.some(({ role }) => role === "advanceSpeed");

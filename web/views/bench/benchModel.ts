@@ -3,6 +3,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { ReductionState } from "../../app/reductions.ts";
+import { notesOf } from "../../app/notes.ts";
 import { counts } from "../../app/words.ts";
 import { advanceWords } from "./advanceModel.ts";
 import { RPM } from "./shownUnits.ts";
@@ -85,8 +86,8 @@ function flagsOf(run: Run, state: ReductionState | undefined): string[] {
   if (run.purpose !== "propeller") return [...flags, "motor run"];
   if (state?.problem) return [...flags, "no result"];
   if (!state?.reduction) return [...flags, "reading"];
-  const warnings = state.reduction.warnings.length;
-  return warnings > 0 ? [...flags, counts(warnings, "note")] : flags;
+  const notes = notesOf(state.reduction).length;
+  return notes > 0 ? [...flags, counts(notes, "note")] : flags;
 }
 
 function byVariantAndName(a: StoredDocument<Run>, b: StoredDocument<Run>): number {

@@ -1,5 +1,6 @@
 import { ROLE_DIMENSIONS, ROLE_NAMES, roleUnit } from "../../../shared/log/roleUnits.ts";
 import type { LogInspection, RoleGuess } from "../../../shared/model/log.ts";
+import type { ReadingChoice } from "../../../shared/model/readingChoice.ts";
 import type { ColumnRole, ColumnUse } from "../../../shared/model/recipe.ts";
 import { requireUnit, symbolsOf } from "../../../shared/quantity/unit.ts";
 
@@ -76,6 +77,28 @@ export function unitForRole(role: ColumnRole, former: string): string {
 export function unitsOfRole(role: ColumnRole): string[] {
   if (role === "command") return ["us", "%", "1"];
   return role === "ignore" ? [] : [...new Set(symbolsOf(ROLE_DIMENSIONS[role]))];
+}
+
+/** A unit as a list shows it. */
+export function unitWords(unit: string): string {
+  if (unit === "1" || unit === "") return "plain number";
+  return unit === "us" ? "µs" : unit;
+}
+
+/** What is open about the columns of the log itself. */
+export function ownChoices({ choices = [], shape }: LogInspection): readonly ReadingChoice[] {
+  return choices.filter(({ column }) => column < shape.columns.length);
+}
+
+/** What is open about the columns of the electrical log, told by its own columns. */
+export function choicesBeside(
+  { choices = [], shape }: LogInspection,
+  companion: readonly ColumnUse[],
+): readonly ReadingChoice[] {
+  return choices.flatMap((choice) => {
+    const use = companion.find(({ role }) => role === choice.role);
+    return use === undefined || choice.column < shape.columns.length ? [] : [{ ...choice, column: use.column }];
+  });
 }
 
 function columnRow(

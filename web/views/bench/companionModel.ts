@@ -1,4 +1,5 @@
 import type { AlignmentPicture } from "../../../shared/model/alignment.ts";
+import type { ColumnUse } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
 
@@ -37,6 +38,11 @@ export function withLag(seconds: number | null): (run: Run) => Run {
     const lag = seconds === null ? ({ mode: "automatic" } as const) : ({ mode: "stated", seconds } as const);
     return { ...run, companion: { ...companion, lag } };
   };
+}
+
+/** The run with what each column of its electrical log stands for. */
+export function withCompanionColumns({ companion, ...run }: Run, columns: readonly ColumnUse[]): Run {
+  return companion === undefined ? run : { ...run, companion: { ...companion, columns: [...columns] } };
 }
 
 export function withoutCompanion({ companion: _former, ...run }: Run): Run {

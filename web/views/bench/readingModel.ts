@@ -1,7 +1,11 @@
 import type { LogShape, Repair } from "../../../shared/model/log.ts";
 import type { LogReading, RefusableRepair } from "../../../shared/model/reading.ts";
-import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Option } from "../../forms/SelectField.tsx";
+
+/** Whatever keeps how its text is read: the recipe of a run, or its electrical log. */
+export interface ReadAs {
+  readonly reading?: LogReading;
+}
 
 /** What a switch beside a repair says while the repair is made, and while it is refused. */
 const SWITCHES: { readonly [C in RefusableRepair]: readonly [string, string] } = {
@@ -20,7 +24,7 @@ export interface RepairRow {
   readonly count: number;
   readonly firstLine: number;
   /** The switch, or null where nothing else could be done. */
-  readonly change: { readonly text: string; readonly apply: (recipe: Recipe) => Recipe } | null;
+  readonly change: { readonly text: string; readonly apply: <T extends ReadAs>(kept: T) => T } | null;
 }
 
 /** Each repair with its count, its first line and, where it can be undone, its switch. */
@@ -40,29 +44,34 @@ function changeOf({ code, refusable, refused }: Repair, { thousands }: LogReadin
   }
   if (!refusable) return null;
   const one = code as RefusableRepair;
-  return { text: SWITCHES[one][refused ? 1 : 0], apply: (recipe) => withRepair(recipe, one, !refused) };
+  return { text: SWITCHES[one][refused ? 1 : 0], apply: (kept) => withRepair(kept, one, !refused) };
 }
 
 function thousandsChange(text: string, thousands: LogReading["thousands"] | undefined): RepairRow["change"] {
-  return { text, apply: (recipe) => withReading(recipe, { thousands }) };
+  return { text, apply: (kept) => withReading(kept, { thousands }) };
 }
 
-/** The recipe with one repair refused, or made again. */
-export function withRepair(recipe: Recipe, code: RefusableRepair, refuse: boolean): Recipe {
-  const others = (recipe.reading?.refusedRepairs ?? []).filter((one) => one !== code);
-  return withReading(recipe, { refusedRepairs: refuse ? [...others, code] : others });
+/** `kept` with one repair refused, or made again. */
+export function withRepair<T extends ReadAs>(kept: T, code: RefusableRepair, refuse: boolean): T {
+  const others = (kept.reading?.refusedRepairs ?? []).filter((one) => one !== code);
+  return withReading(kept, { refusedRepairs: refuse ? [...others, code] : others });
 }
 
 /** What may be stated about the text; undefined goes back to what the reader finds. */
 export type ReadingChange = { readonly [K in keyof LogReading]?: LogReading[K] | undefined };
 
-/** The recipe with a part of the reading stated or, where it is undefined, left to the reader again. */
-export function withReading(recipe: Recipe, change: ReadingChange): Recipe {
-  const stated = Object.entries({ ...recipe.reading, ...change }).filter(
+/** `kept` with a part of the reading stated or, where it is undefined, left to the reader again. */
+export function withReading<T extends ReadAs>(kept: T, change: ReadingChange): T {
+  const stated = Object.entries({ ...kept.reading, ...change }).filter(
     ([, value]) => value !== undefined && !(Array.isArray(value) && value.length === 0),
   );
-  const { reading: _former, ...others } = recipe;
-  return stated.length === 0 ? others : { ...others, reading: Object.fromEntries(stated) as LogReading };
+  return stated.length === 0 ? withoutReading(kept) : { ...kept, reading: Object.fromEntries(stated) as LogReading };
+}
+
+/** `kept` with all of the reading left to the reader. */
+export function withoutReading<T extends ReadAs>(kept: T): T {
+  const { reading: _former, ...others } = kept;
+  return others as T;
 }
 
 export const AUTOMATIC = "";
@@ -105,6 +114,72 @@ function options(found: string | null, all: readonly (readonly [string, string])
   const label = found === null ? "As found" : `As found (${found})`;
   return [{ value: AUTOMATIC, label }, ...all.map(([value, text]) => ({ value, label: text }))];
 }
+
+/** What may be stated of the marks in a text. */
+export const MARKS: readonly {
+  readonly key: "delimiter" | "decimalMark" | "thousands" | "encoding";
+  readonly label: string;
+  /** The act, for its undo. */
+  readonly said: string;
+  readonly options: (shape: LogShape | null) => Option<string>[];
+}[] = [
+  {
+    key: "delimiter",
+    label: "Between two cells",
+    said: "Set what stands between cells",
+    options: delimiterOptions,
+  },
+  { key: "decimalMark", label: "Decimal mark", said: "Set the decimal mark", options: decimalOptions },
+  {
+    key: "thousands",
+    label: "Groups of three digits are thousands",
+    said: "Set the thousands mark",
+    options: () => THOUSANDS_OPTIONS,
+  },
+  { key: "encoding", label: "Encoding", said: "Set the encoding", options: encodingOptions },
+];
+
+type LineKey = "headerLine" | "firstDataLine";
+
+/** What may be stated of where things stand in a text. */
+export const LINES: readonly {
+  readonly key: LineKey;
+  readonly label: string;
+  readonly said: string;
+  readonly help: (shape: LogShape | null) => string;
+}[] = [
+  {
+    key: "headerLine",
+    label: "Header on line",
+    said: "Set the line of the header",
+    help: (shape) => `A line number, or “none”. Empty: as found (${shape?.headerLine ?? "none"}).`,
+  },
+  {
+    key: "firstDataLine",
+    label: "First line of numbers",
+    said: "Set the first line of numbers",
+    help: (shape) => `A line number. Empty: as found${shape === null ? "" : ` (${shape.firstDataLine})`}.`,
+  },
+];
+
+const NO_HEADER = "none";
+
+export function lineText(line: number | null | undefined): string {
+  return line === undefined ? "" : line === null ? NO_HEADER : String(line);
+}
+
+/** Why a typed line can not be taken, or null where it can. */
+export function lineProblem(key: LineKey, text: string): string | null {
+  if (lineOf(text) !== null || isNoHeader(key, text)) return null;
+  return `“${text.trim()}” is no line of a file. Needed: a whole number from 1${key === "headerLine" ? ", or “none”" : ""}.`;
+}
+
+/** `kept` with a line as it was typed. */
+export function withLine<T extends ReadAs>(kept: T, key: LineKey, text: string): T {
+  return withReading(kept, { [key]: isNoHeader(key, text) ? null : (lineOf(text) ?? undefined) });
+}
+
+const isNoHeader = (key: LineKey, text: string) => key === "headerLine" && text.trim().toLowerCase() === NO_HEADER;
 
 /** A line number as typed: undefined for an empty field, null for what is no line of a file. */
 export function lineOf(text: string): number | undefined | null {

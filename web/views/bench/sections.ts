@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
+import { notesOf } from "../../app/notes.ts";
 
 export interface Section {
   readonly id: string;
@@ -25,9 +26,10 @@ export function benchSections(run: Run, reduction: Reduction | null): Section[] 
   ];
 }
 
-function sectionsOfResult({ warnings, advance, budget }: Reduction): Section[] {
+function sectionsOfResult(reduction: Reduction): Section[] {
+  const { advance, budget } = reduction;
   return [
-    ...(warnings.length === 0 ? [] : [{ id: "bench-warnings", label: "What to know" }]),
+    ...(notesOf(reduction).length === 0 ? [] : [{ id: "bench-warnings", label: "What to know" }]),
     ...(advance === null ? [] : [{ id: "bench-advance", label: "At speed" }]),
     { id: "bench-coefficients", label: "Coefficients" },
     { id: "bench-quality", label: "Can it be trusted?" },

@@ -22,7 +22,7 @@ export function traceChart({ trace, whole, reduction, hasClock }: TracePicture):
     reduction && tareSeries(reduction),
     traceSeries(trace, "rotationRate", "Rotation rate", 1),
   ].filter((one) => one !== null);
-  const x = { ...clockAxis(hasClock), min: whole.start, max: whole.end };
+  const x = { ...clockAxis(trace, hasClock), min: whole.start, max: whole.end };
   if (!series.some(({ id }) => id === "thrust")) return withoutThrust(trace, x);
   return {
     title: "Log over time with plateaus and tares",
@@ -55,12 +55,20 @@ export function detailCharts(trace: Trace, hasClock: boolean): ChartSpec[] {
     detailChart(trace, "advanceSpeed", "Speed through the water"),
   ]
     .filter((chart) => chart !== null)
-    .map((chart) => ({ ...chart, x: clockAxis(hasClock) }));
+    .map((chart) => ({ ...chart, x: clockAxis(trace, hasClock) }));
 }
 
 /** A log without a clock is told row by row. */
-function clockAxis(hasClock: boolean): ChartAxis {
-  return hasClock ? { label: "Time", unit: "s" } : { label: "Row", unit: "" };
+function clockAxis(trace: Trace, hasClock: boolean): ChartAxis {
+  const digits = digitsOf(trace);
+  return hasClock ? { label: "Time", unit: "s", digits } : { label: "Row", unit: "", digits };
+}
+
+/** Enough to tell one step of the trace from the next, late in the log as early. */
+function digitsOf({ start, end, times }: Trace): number {
+  const step = (end - start) / Math.max(1, times.length);
+  const greatest = Math.max(Math.abs(start), Math.abs(end));
+  return step > 0 ? Math.min(9, Math.max(4, Math.ceil(Math.log10(greatest / step)) + 1)) : 4;
 }
 
 /** The zero that is taken off, under the reading it is taken from. */
@@ -137,7 +145,8 @@ function traceSeries(trace: Trace, role: ColumnRole, name: string, style: number
     const low = channel.low[index] ?? null;
     const high = channel.high[index] ?? null;
     if (low === null || high === null) return [];
-    return [{ x: time, y: (low + high) / 2 / factor, yInterval: [low / factor, high / factor] }];
+    const y = (low + high) / 2 / factor;
+    return [trace.raw ? { x: time, y } : { x: time, y, yInterval: [low / factor, high / factor] }];
   });
   return { id: role, name, kind: "trace", style, points, ...(role === "rotationRate" && { secondAxis: true }) };
 }

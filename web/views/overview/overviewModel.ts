@@ -135,7 +135,7 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     meanStaticMerit(reductions),
   ];
   const point = torque ? input.fullThrottle.get(group.name) : null;
-  const warned = reductions.reduce((sum, reduction) => sum + reduction.warnings.length, 0);
+  const warned = reductions.reduce((sum, reduction) => sum + notesOf(reduction).length, 0);
   return {
     name: group.name,
     style: group.style,

@@ -1,7 +1,7 @@
 import type { PartKind } from "../../../shared/model/parts.ts";
 import { formatNumber } from "../../../shared/quantity/format.ts";
 import type { PartInput } from "../../api/client.ts";
-import type { PartField } from "./partFields.ts";
+import { KEPT_ASIDE, type PartField } from "./partFields.ts";
 
 /** What stands in the fields of a form: SI numbers, texts, yes or no; null for an empty field. */
 export type Draft = Readonly<Record<string, number | string | boolean | null>>;
@@ -52,7 +52,9 @@ export function documentOf<K extends PartKind>(
     .map(({ key, optional }) => [key, draft[key] ?? null, optional] as const)
     .filter(([, value, optional]) => value !== null && !(value === "" && optional))
     .map(([key, value]) => [key, typeof value === "string" ? value.trim() : value]);
-  return withCorrelations(nested(kept as [string, unknown][]), part) as PartInput<K>;
+  const aside = KEPT_ASIDE.flatMap((key) => (part?.[key] === undefined ? [] : [[key, part[key]] as const]));
+  const typed = { ...nested(kept as [string, unknown][]), ...Object.fromEntries(aside) };
+  return withCorrelations(typed, part) as PartInput<K>;
 }
 
 function nested(entries: readonly (readonly [string, unknown])[]): Record<string, unknown> {

@@ -58,9 +58,13 @@ const HELP: Readonly<Record<string, string>> = {
 };
 const NOTE_LENGTH = 4000;
 
+/** Parts of a document that have a panel of their own and are kept as they are by the form. */
+export const KEPT_ASIDE: readonly string[] = ["geometry"];
+
 /** The fields of a kind of part, in the order of its schema; those of a document inside it are "outer.inner". */
 export function fieldsOf(kind: PartKind): PartField[] {
   return Object.entries(PART_SCHEMAS[kind].shape).flatMap(([key, schema]) => {
+    if (KEPT_ASIDE.includes(key)) return [];
     const { inner } = unwrapped(schema as z.ZodType);
     if (inner.type !== "object") return [fieldOf(key, schema as z.ZodType)];
     const { shape } = inner as z.ZodObject;

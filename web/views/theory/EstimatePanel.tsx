@@ -3,14 +3,13 @@ import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
+import { chosenFluid, fluid } from "./theoryFluid.ts";
 import {
   chosenDiameter,
-  chosenFluid,
   chosenNozzle,
   diameter,
   driveEfficiency,
   duty,
-  fluid,
   following,
   nozzle,
   nozzleAreaRatio,

@@ -2,22 +2,14 @@ import { useSignalEffect } from "@preact/signals";
 import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
-import { Chart } from "../../charts/Chart.tsx";
-import { Slider } from "../../forms/Slider.tsx";
 import { VariantChecks } from "../variants/VariantChecks.tsx";
 import { EstimatePanel } from "./EstimatePanel.tsx";
+import { Pictures } from "./Pictures.tsx";
+import { PredictionsPanel } from "./predictions/PredictionsPanel.tsx";
 import "./theory.css";
-import { MERIT_RANGE, MODEL_TEXT, readout } from "./theoryModel.ts";
-import {
-  answer,
-  benchInputs,
-  fluidProblem,
-  measured,
-  powerChart,
-  powerKind,
-  rateChart,
-  staticMerit,
-} from "./theoryState.ts";
+import { fluidProblem } from "./theoryFluid.ts";
+import { MODEL_TEXT, readout } from "./theoryModel.ts";
+import { answer, benchInputs, measured } from "./theoryState.ts";
 
 export default function TheoryView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
@@ -31,67 +23,14 @@ export default function TheoryView() {
       picture={<Pictures />}
     >
       <div class="theory-layout">
+        <VariantChecks />
+        <PredictionsPanel />
         <EstimatePanel />
         <Readouts />
         <ModelText />
       </div>
     </Screen>
   );
-}
-
-function Pictures() {
-  return (
-    <>
-      <div class="theory-controls">
-        <Slider
-          label="Stated static merit"
-          symbol="FM"
-          value={staticMerit.value}
-          min={MERIT_RANGE.low}
-          max={MERIT_RANGE.high}
-          step={MERIT_RANGE.step}
-          onChange={(merit) => {
-            staticMerit.value = merit;
-          }}
-        />
-        <fieldset class="row theory-choice">
-          <legend>Power</legend>
-          {(
-            [
-              ["shaftPower", "at the shaft"],
-              ["electricalPower", "electrical"],
-            ] as const
-          ).map(([kind, label]) => (
-            <label key={kind}>
-              <input
-                type="radio"
-                name="theory-power"
-                checked={powerKind.value === kind}
-                onChange={() => {
-                  powerKind.value = kind;
-                }}
-              />{" "}
-              {label}
-            </label>
-          ))}
-        </fieldset>
-      </div>
-      <VariantChecks />
-      <div class="theory-pictures">
-        <PowerPicture />
-        <RatePicture />
-      </div>
-    </>
-  );
-}
-
-function PowerPicture() {
-  return powerChart.value && <Chart spec={powerChart.value} height={360} />;
-}
-
-function RatePicture() {
-  const spec = rateChart.value;
-  return spec !== null && spec.series.length > 0 ? <Chart spec={spec} height={360} /> : null;
 }
 
 /** One sentence a variant. */

@@ -1,11 +1,14 @@
 import { computed, signal } from "@preact/signals";
-import type { FluidState } from "../../../shared/model/fluid.ts";
-import { densityOf } from "../../app/densityOf.ts";
-import { partOf, project, runs } from "../../app/session.ts";
+import { noteChoice, route } from "../../app/route.ts";
+import { partOf } from "../../app/session.ts";
 import { reductionsOf } from "../variants/variantGroups.ts";
 import { meanStaticMerit } from "../variants/variantMean.ts";
 import { groups } from "../variants/variantsState.ts";
-import { type PowerKind, thrustPowerChart, thrustRateChart } from "./theoryCharts.ts";
+import { type PowerKind, thrustPowerChart, thrustRateChart } from "./pictures/bollardPictures.ts";
+import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPictures.ts";
+import { type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
+import { shownPredictions } from "./predictions/predictionsState.ts";
+import { fluidDensity } from "./theoryFluid.ts";
 import { benchDisc, estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
 
 /** What the person has set; null: not touched, so it follows from the project and its runs. */
@@ -18,7 +21,23 @@ export const voltage = signal(14.8);
 export const duty = signal<TheoryInputs["duty"]>({ given: "thrust", thrust: 20 });
 export const powerKind = signal<PowerKind>("shaftPower");
 export const chosenDiameter = signal<number | null>(null);
-export const chosenFluid = signal<FluidState | null>(null);
+
+/** The pictures of this screen; the address keeps which one is seen. */
+export const PICTURES = {
+  power: "Thrust against power",
+  rate: "Thrust against rotation rate",
+  advance: "Coefficients against advance ratio",
+  residual: "Measured over predicted",
+} as const;
+export type PictureName = keyof typeof PICTURES;
+
+export const picture = computed((): PictureName => {
+  const named = route.value.choices.get("picture");
+  return named !== null && named in PICTURES ? (named as PictureName) : "power";
+});
+export function showPicture(name: PictureName): void {
+  noteChoice("picture", name);
+}
 
 export const measured = computed((): MeasuredVariant[] =>
   groups.value.map((group) => {
@@ -39,16 +58,9 @@ export const nozzle = computed(
 export const diameter = computed(
   () => chosenDiameter.value ?? measured.value.flatMap(({ reductions }) => reductions)[0]?.diameter.value ?? 0.076,
 );
-export const fluid = computed(
-  (): FluidState => chosenFluid.value ?? runs.value[0]?.document.recipe.fluid ?? project.value!.document.water,
-);
-
-const density = densityOf(fluid);
-export const fluidProblem = computed(() => density.value.problem);
-
 /** Null while the water chosen has no density. */
 export const inputs = computed((): TheoryInputs | null => {
-  const rho = density.value.value;
+  const rho = fluidDensity.value;
   if (rho === null) return null;
   return {
     staticMerit: staticMerit.value,
@@ -71,10 +83,54 @@ export const answer = computed(() =>
   benchInputs.value === null ? "" : theoryAnswer(measured.value, benchInputs.value),
 );
 export const powerChart = computed(() =>
-  benchInputs.value === null ? null : thrustPowerChart(measured.value, benchInputs.value, powerKind.value),
+  benchInputs.value === null
+    ? null
+    : thrustPowerChart(measured.value, benchInputs.value, {
+        kind: powerKind.value,
+        predictions: shownPredictions.value,
+      }),
 );
 export const rateChart = computed(() =>
-  benchInputs.value === null ? null : thrustRateChart(measured.value, benchInputs.value),
+  benchInputs.value === null ? null : thrustRateChart(measured.value, benchInputs.value, shownPredictions.value),
 );
+
+/** Rotation rate of blade elements in the open-water diagram until one is chosen: the greatest that was measured, rev/s. */
+export const chosenRate = signal<number | null>(null);
+const UNMEASURED_RATE = 50;
+export const diagramRate = computed(() => {
+  const rates = measured.value.flatMap(({ reductions }) =>
+    reductions.flatMap(({ plateaus }) => plateaus.map(({ rotationRate }) => rotationRate.value)),
+  );
+  return chosenRate.value ?? (rates.length === 0 ? UNMEASURED_RATE : wholeRate(Math.max(...rates)));
+});
+
+/** To the nearest 10 rpm: a round number to begin with. */
+function wholeRate(rate: number): number {
+  return Math.round(rate * 6) / 6;
+}
+
+const QUANTITIES: readonly OpenWaterQuantity[] = ["thrustCoefficient", "torqueCoefficient", "efficiency"];
+export const openWaterCharts = computed(() =>
+  QUANTITIES.map((of) =>
+    openWaterPicture(
+      { variants: measured.value, predictions: shownPredictions.value, rotationRate: diagramRate.value },
+      of,
+    ),
+  ),
+);
+
+/** Name of the prediction that measurements are divided by; null: the first that can be computed. */
+export const chosenYardstick = signal<string | null>(null);
+export const yardsticks = computed(() => shownPredictions.value.filter(({ predictor }) => predictor !== null));
+export const yardstick = computed(
+  () =>
+    yardsticks.value.find(({ prediction }) => prediction.name === chosenYardstick.value) ?? yardsticks.value[0] ?? null,
+);
+const RESIDUALS: readonly ResidualOf[] = ["thrust", "shaftPower"];
+export const residualCharts = computed(() => {
+  const against = yardstick.value;
+  return against === null ? [] : RESIDUALS.map((of) => residualPicture(measured.value, against, of));
+});
+
 /** What the stated numbers lead to, whatever was measured. */
 export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));

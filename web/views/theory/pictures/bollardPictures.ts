@@ -1,15 +1,18 @@
-import type { Reduction } from "../../../shared/model/reduction.ts";
-import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../shared/propeller/bollardEstimate.ts";
-import { powerCoefficient } from "../../../shared/propeller/coefficients.ts";
-import { formatQuantity } from "../../../shared/quantity/format.ts";
-import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
-import type { ChartPoint, ChartSeries, ChartSpec } from "../../charts/chartSpec.ts";
-import { thrustScale } from "../bench/fitCharts.ts";
-import { plateauName } from "../bench/plateausModel.ts";
-import { MILLIMETRE, RPM } from "../bench/shownUnits.ts";
-import { freeStyle } from "../variants/variantGroups.ts";
-import { meanThrustCoefficient } from "../variants/variantMean.ts";
-import type { MeasuredVariant, TheoryInputs } from "./theoryModel.ts";
+import type { Reduction } from "../../../../shared/model/reduction.ts";
+import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
+import { powerCoefficient } from "../../../../shared/propeller/coefficients.ts";
+import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
+import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
+import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
+import { thrustScale } from "../../bench/fitCharts.ts";
+import { plateauName } from "../../bench/plateausModel.ts";
+import { MILLIMETRE, RPM } from "../../bench/shownUnits.ts";
+import { freeStyle } from "../../variants/variantGroups.ts";
+import { meanThrustCoefficient } from "../../variants/variantMean.ts";
+import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
+import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
 
@@ -19,7 +22,7 @@ const STEPS = 40;
 export function thrustPowerChart(
   variants: readonly MeasuredVariant[],
   inputs: TheoryInputs,
-  kind: PowerKind,
+  { kind, predictions = [] }: { readonly kind: PowerKind; readonly predictions?: readonly ShownPrediction[] },
 ): ChartSpec {
   const measured = variants.map((variant) => powerSeries(variant, kind)).filter((series) => series.points.length > 0);
   const reach = greatest(measured) * 1.08 || statedPower(inputs, kind) * 1.3;
@@ -29,11 +32,12 @@ export function thrustPowerChart(
     title: `Thrust against ${name} with the momentum limit`,
     x: { label: name[0]!.toUpperCase() + name.slice(1), unit: "W", min: 0 },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
+    numbered: true,
     series: [
       // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
       {
         id: "limit",
-        name: `Momentum limit of a ${formatQuantity(inputs.diameter, MILLIMETRE)} disc`,
+        name: `Momentum limit of a ${formatQuantity(inputs.diameter, MILLIMETRE)} disc${inputs.nozzleAreaRatio === null ? " without nozzle" : " in its nozzle"}`,
         kind: "limit",
         style: 0,
         points: curve(reach, (power) => limitThrust(power, inputs)),
@@ -45,26 +49,77 @@ export function thrustPowerChart(
         style: freeStyle(variants),
         points: curve(reach, (power) => thrustOfMerit(power * passed, inputs.staticMerit, inputs)),
       },
+      ...predictions.flatMap((one) => predictionSeries(one, predictedPower(one, inputs, { reach, passed }))),
       ...measured,
     ],
   };
 }
 
 /** Measured thrust and fit against rotation rate, with what the stated merit would make of the same shaft power. */
-export function thrustRateChart(variants: readonly MeasuredVariant[], inputs: TheoryInputs): ChartSpec {
+export function thrustRateChart(
+  variants: readonly MeasuredVariant[],
+  inputs: TheoryInputs,
+  predictions: readonly ShownPrediction[] = [],
+): ChartSpec {
   const measured = variants.map(rateSeries).filter((series) => series.points.length > 0);
-  const reach = greatest(measured) * 1.05;
+  const reach = greatest(measured) * 1.05 || UNMEASURED_REACH;
   const driver = mostPowerful(variants);
   return {
     title: "Thrust against rotation rate with the prediction",
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
+    numbered: true,
     series: [
       ...(driver === null ? [] : samePowerSeries(driver, { inputs, reach, style: freeStyle(variants) })),
+      ...predictions.flatMap((one) => predictionSeries(one, predictedRate(one, inputs, reach))),
       ...variants.flatMap((variant) => fitSeries(variant, reach)),
       ...measured,
     ],
   };
+}
+
+/** Rotation rate that predictions are drawn up to where nothing was measured, rpm. */
+const UNMEASURED_REACH = 4000;
+
+/** Thrust of a prediction against rotation rate in the water of the bench. */
+function predictedRate({ predictor }: ShownPrediction, { density }: TheoryInputs, reach: number): ChartPoint[] {
+  if (predictor === null) return [];
+  const rates = curve(reach, (rpm) => rpm).slice(1);
+  const found = predictedBollard(
+    predictor,
+    density,
+    rates.map(({ x }) => x * RPM.factor),
+  );
+  return [{ x: 0, y: 0 }, ...found.map(({ rotationRate, thrust }) => ({ x: rotationRate / RPM.factor, y: thrust }))];
+}
+
+/** Thrust of a prediction against the power it takes, up to `reach` W. */
+function predictedPower(
+  { prediction: { source }, predictor }: ShownPrediction,
+  inputs: TheoryInputs,
+  { reach, passed }: { readonly reach: number; readonly passed: number },
+): ChartPoint[] {
+  if (source.kind === "staticMerit") {
+    const disc = { ...inputs, diameter: source.diameter, nozzleAreaRatio: source.nozzleAreaRatio };
+    return curve(reach, (power) => thrustOfMerit(power * passed, source.staticMerit, disc));
+  }
+  if (predictor === null) return [];
+  const top = rateForPower(predictor, inputs.density, reach * passed);
+  const rates = curve(top, (rate) => rate).slice(1);
+  const found = predictedBollard(
+    predictor,
+    inputs.density,
+    rates.map(({ x }) => x),
+  );
+  return [{ x: 0, y: 0 }, ...found.map(({ thrust, shaftPower }) => ({ x: shaftPower / passed, y: thrust }))];
+}
+
+/** Rotation rate (rev/s) that takes about `shaftPower` (W), by the law of the cube from one computed point. */
+function rateForPower(predictor: Predictor, density: number, shaftPower: number): number {
+  const [point] = predictedBollard(predictor, density, [RPM.factor * UNMEASURED_REACH]);
+  return point === undefined || !(point.shaftPower > 0)
+    ? 0
+    : point.rotationRate * Math.cbrt(shaftPower / point.shaftPower);
 }
 
 interface Driver {

@@ -1,0 +1,39 @@
+import type { MeasuredPoint } from "../../model/finishFit.ts";
+import { InputProblem } from "../../quantity/problem.ts";
+
+/** Measured numbers in a row: K_T and K_Q of each point in turn. */
+export const measuredValues = (points: readonly MeasuredPoint[]): number[] =>
+  points.flatMap(({ thrustCoefficient, torqueCoefficient }) => [thrustCoefficient.value, torqueCoefficient.value]);
+
+/**
+ * Covariance of `measuredValues`: K_T and K_Q of a point go together by their correlation, points of one kind by the
+ * part of their errors that is common to all.
+ *
+ * Source   JCGM 100:2008, 5.2 and F.1.2.3.
+ * Throws   InputProblem `propeller.common-above-total` where a common part exceeds the whole.
+ */
+export function measuredCovariance(points: readonly MeasuredPoint[]): number[][] {
+  const all = points.flatMap((point, index) => {
+    return (["thrustCoefficient", "torqueCoefficient"] as const).map((kind) => {
+      const { standardUncertainty, commonUncertainty } = point[kind];
+      if (commonUncertainty > standardUncertainty) throw commonAboveTotal(kind, commonUncertainty, standardUncertainty);
+      return { index, kind, total: standardUncertainty, common: commonUncertainty, r: point.correlation };
+    });
+  });
+  return all.map((a) =>
+    all.map((b) => {
+      if (a.index === b.index) return (a.kind === b.kind ? 1 : a.r) * a.total * b.total;
+      return a.kind === b.kind ? a.common * b.common : 0;
+    }),
+  );
+}
+
+function commonAboveTotal(kind: string, common: number, total: number): InputProblem {
+  return new InputProblem({
+    code: "propeller.common-above-total",
+    where: `measured.${kind}.commonUncertainty`,
+    found: `The common part ${common} is more than the whole standard uncertainty ${total}`,
+    needed: "at most the whole",
+    mend: "Give the whole standard uncertainty, common part included",
+  });
+}

@@ -1,0 +1,65 @@
+import type { ChannelCorrection, Recipe } from "../../../shared/model/recipe.ts";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import { editRecipe } from "./benchState.ts";
+import { correctionOf, withCorrection } from "./recipeEdits.ts";
+
+/** Tare of the thrust channel, and its factor where no instrument stands behind it. */
+export function CalibrationFields({ recipe }: { readonly recipe: Recipe }) {
+  return (
+    <div class="form-grid">
+      {recipe.instrumentIds?.thrust === undefined && <ThrustFactor recipe={recipe} />}
+      <SelectField
+        label="Tare"
+        value={recipe.tare.mode}
+        options={[
+          { value: "zeroThrottle", label: "Wherever the propeller stands still" },
+          { value: "windows", label: "The windows on the picture", disabled: recipe.tare.mode !== "windows" },
+          { value: "none", label: "None: readings are taken as they are" },
+        ]}
+        onChange={(mode) =>
+          mode !== "windows" && void editRecipe("Set the tare", (now) => ({ ...now, tare: { mode } }))
+        }
+      />
+    </div>
+  );
+}
+
+/** Size of the factor and how well it is known; its sign is stated with the columns. */
+function ThrustFactor({ recipe }: { readonly recipe: Recipe }) {
+  const { factor, relativeUncertainty } = correctionOf(recipe, "thrust");
+  const set = (label: string, change: Partial<ChannelCorrection>) =>
+    void editRecipe(label, (now) => withCorrection(now, "thrust", change));
+  return (
+    <>
+      <QuantityField
+        label="Thrust factor, lever ratio included"
+        dimension="number"
+        value={Math.abs(factor)}
+        positive
+        help="True thrust over reading, from dead weights hung on the stand. Its sign is under Columns."
+        onChange={() => undefined}
+        onCommit={(size) =>
+          size !== null &&
+          size !== Math.abs(factor) &&
+          set("Set the thrust factor", { factor: factor < 0 ? -size : size })
+        }
+      />
+      <QuantityField
+        label="Standard uncertainty of that factor"
+        dimension="fraction"
+        unit="%"
+        value={relativeUncertainty}
+        min={0}
+        max={1}
+        help="Common to all points of the run: it does not average down."
+        onChange={() => undefined}
+        onCommit={(stated) =>
+          stated !== null &&
+          stated !== relativeUncertainty &&
+          set("Set the calibration uncertainty", { relativeUncertainty: stated })
+        }
+      />
+    </>
+  );
+}

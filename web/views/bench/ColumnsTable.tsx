@@ -1,0 +1,132 @@
+import type { ColumnRole } from "../../../shared/model/recipe.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import type { SignOwner } from "./columnSigns.ts";
+import { type ColumnRow, ROLES, roleTitle, unitForRole, unitWords } from "./columnsModel.ts";
+
+interface ColumnsTableProps {
+  readonly label: string;
+  readonly rows: readonly ColumnRow[];
+  readonly turned: ReadonlySet<ColumnRole>;
+  readonly signOwner: (role: ColumnRole) => SignOwner;
+  readonly onUse: (row: ColumnRow, role: ColumnRole, unit: string) => void;
+  readonly onTurn: (role: ColumnRole, turned: boolean) => void;
+}
+
+/** Every column of a log: what it holds, what it is taken for, in which unit and which way round, and why. */
+export function ColumnsTable({ label, rows, turned, signOwner, onUse, onTurn }: ColumnsTableProps) {
+  return (
+    <TableBox label={label}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Column</th>
+            <th scope="col">First values</th>
+            <th scope="col">Stands for</th>
+            <th scope="col">Unit</th>
+            <th scope="col">Sign</th>
+            <th scope="col">Why</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.column} class={row.sure ? "" : "bench-unsure"}>
+              <th scope="row">{row.header}</th>
+              <td class="bench-values">{row.firstValues}</td>
+              <td>
+                <RoleSelect row={row} onUse={onUse} />
+              </td>
+              <td>{row.role !== "ignore" && <UnitSelect row={row} onUse={onUse} />}</td>
+              <td>
+                <SignSelect row={row} owner={signOwner(row.role)} turned={turned.has(row.role)} onTurn={onTurn} />
+              </td>
+              <td>
+                <Reason row={row} onUse={onUse} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
+type CellProps = Pick<ColumnsTableProps, "onUse"> & { readonly row: ColumnRow };
+
+function RoleSelect({ row, onUse }: CellProps) {
+  return (
+    <select
+      aria-label={`What ${row.header} stands for`}
+      value={row.role}
+      onChange={(event) => {
+        const role = event.currentTarget.value as ColumnRole;
+        onUse(row, role, unitForRole(role, row.unit));
+      }}
+    >
+      {ROLES.map((role) => (
+        <option key={role} value={role} selected={role === row.role}>
+          {roleTitle(role)}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function UnitSelect({ row, onUse }: CellProps) {
+  return (
+    <select
+      aria-label={`Unit of ${row.header}`}
+      value={row.unit}
+      onChange={(event) => onUse(row, row.role, event.currentTarget.value)}
+    >
+      {row.units.map((unit) => (
+        <option key={unit} value={unit} selected={unit === row.unit}>
+          {unitWords(unit)}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+interface SignSelectProps {
+  readonly row: ColumnRow;
+  readonly owner: SignOwner;
+  readonly turned: boolean;
+  readonly onTurn: ColumnsTableProps["onTurn"];
+}
+
+function SignSelect({ row, owner, turned, onTurn }: SignSelectProps) {
+  if (owner === "none") return null;
+  if (owner === "instrument") return <span class="muted">by its instrument</span>;
+  return (
+    <select
+      aria-label={`Sign of ${row.header}`}
+      value={turned ? "turned" : "kept"}
+      onChange={(event) => onTurn(row.role, event.currentTarget.value === "turned")}
+    >
+      <option value="kept" selected={!turned}>
+        as logged
+      </option>
+      <option value="turned" selected={turned}>
+        turned round
+      </option>
+    </select>
+  );
+}
+
+function Reason({ row, onUse }: CellProps) {
+  return (
+    <>
+      {!row.sure && <span class="chip">look</span>} {row.reason}
+      {row.alternatives.map((other) => (
+        <button
+          key={other.text}
+          type="button"
+          class="quiet bench-alternative"
+          onClick={() => onUse(row, other.role, other.unit)}
+        >
+          {other.text}
+        </button>
+      ))}
+    </>
+  );
+}

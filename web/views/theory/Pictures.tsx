@@ -1,0 +1,174 @@
+import { Chart } from "../../charts/Chart.tsx";
+import type { ChartSpec } from "../../charts/chartSpec.ts";
+import { QuantityField } from "../../forms/QuantityField.tsx";
+import { SelectField } from "../../forms/SelectField.tsx";
+import { Slider } from "../../forms/Slider.tsx";
+import { MERIT_RANGE } from "./theoryModel.ts";
+import {
+  chosenRate,
+  chosenYardstick,
+  diagramRate,
+  openWaterCharts,
+  PICTURES,
+  type PictureName,
+  picture,
+  powerChart,
+  powerKind,
+  rateChart,
+  residualCharts,
+  showPicture,
+  staticMerit,
+  yardstick,
+  yardsticks,
+} from "./theoryState.ts";
+
+/** The picture that is chosen, with what belongs to it. */
+export function Pictures() {
+  return (
+    <>
+      <PictureChoice />
+      {picture.value === "power" && <PowerPicture />}
+      {picture.value === "rate" && <RatePicture />}
+      {picture.value === "advance" && <OpenWaterPictures />}
+      {picture.value === "residual" && <ResidualPictures />}
+    </>
+  );
+}
+
+function PictureChoice() {
+  return (
+    <fieldset class="row theory-choice">
+      <legend>Picture</legend>
+      {(Object.keys(PICTURES) as PictureName[]).map((name) => (
+        <label key={name}>
+          <input
+            type="radio"
+            name="theory-picture"
+            checked={picture.value === name}
+            onChange={() => showPicture(name)}
+          />{" "}
+          {PICTURES[name]}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function MeritSlider() {
+  return (
+    <Slider
+      label="Stated static merit"
+      symbol="FM"
+      value={staticMerit.value}
+      min={MERIT_RANGE.low}
+      max={MERIT_RANGE.high}
+      step={MERIT_RANGE.step}
+      onChange={(merit) => {
+        staticMerit.value = merit;
+      }}
+    />
+  );
+}
+
+function PowerPicture() {
+  return (
+    <>
+      <div class="theory-controls">
+        <MeritSlider />
+        <fieldset class="row theory-choice">
+          <legend>Power</legend>
+          {(
+            [
+              ["shaftPower", "at the shaft"],
+              ["electricalPower", "electrical"],
+            ] as const
+          ).map(([kind, label]) => (
+            <label key={kind}>
+              <input
+                type="radio"
+                name="theory-power"
+                checked={powerKind.value === kind}
+                onChange={() => {
+                  powerKind.value = kind;
+                }}
+              />{" "}
+              {label}
+            </label>
+          ))}
+        </fieldset>
+      </div>
+      {powerChart.value && <Chart spec={powerChart.value} height={400} />}
+    </>
+  );
+}
+
+function RatePicture() {
+  const spec = rateChart.value;
+  return (
+    <>
+      <div class="theory-controls">
+        <MeritSlider />
+      </div>
+      {spec !== null && spec.series.length > 0 ? (
+        <Chart spec={spec} height={400} />
+      ) : (
+        <p class="hint">Nothing to draw yet: reduce a run on Bench, or add a prediction below.</p>
+      )}
+    </>
+  );
+}
+
+function OpenWaterPictures() {
+  const drawn = openWaterCharts.value.filter(({ series }) => series.length > 0);
+  return (
+    <>
+      <div class="theory-controls">
+        <QuantityField
+          label="Rotation rate of blade elements"
+          symbol="n"
+          dimension="rotationRate"
+          unit="rpm"
+          value={diagramRate.value}
+          positive
+          help="A published series does not depend on it; blade elements follow the Reynolds number."
+          onChange={(rate) => {
+            if (rate !== null) chosenRate.value = rate;
+          }}
+        />
+      </div>
+      {drawn.length === 0 && <p class="hint">Nothing to draw yet: reduce a run on Bench, or add a prediction below.</p>}
+      <Several specs={drawn} />
+    </>
+  );
+}
+
+function ResidualPictures() {
+  const against = yardstick.value;
+  if (against === null)
+    return <p class="hint">Add a prediction below: a published series or blade elements to divide by.</p>;
+  return (
+    <>
+      <div class="theory-controls">
+        <SelectField
+          label="Divided by"
+          value={against.prediction.name}
+          options={yardsticks.value.map(({ prediction: { name } }) => ({ value: name, label: name }))}
+          onChange={(name) => {
+            chosenYardstick.value = name;
+          }}
+        />
+      </div>
+      <Several specs={residualCharts.value} />
+    </>
+  );
+}
+
+function Several({ specs }: { readonly specs: readonly ChartSpec[] }) {
+  return (
+    <div class="theory-pictures">
+      {specs.map((spec) => (
+        <Chart key={spec.y.label} spec={spec} height={340} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,81 @@
+import type { Plateau, Reduction } from "../../../../shared/model/reduction.ts";
+import {
+  powerCoefficient,
+  TORQUE_OVER_POWER_COEFFICIENT,
+  thrustCoefficient,
+} from "../../../../shared/propeller/coefficients.ts";
+import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
+import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
+import { plateauName } from "../../bench/plateausModel.ts";
+import { RPM } from "../../bench/shownUnits.ts";
+import type { ShownPrediction } from "../predictions/shownPrediction.ts";
+import type { MeasuredVariant } from "../theoryModel.ts";
+
+export type ResidualOf = "thrust" | "shaftPower";
+
+/**
+ * Measured over predicted, plateau by plateau, at the rotation rate and in the water of the plateau. Coefficients are
+ * compared, so that a propeller of another diameter than the prediction's is held against its equal in form.
+ */
+export function residualPicture(
+  variants: readonly MeasuredVariant[],
+  { prediction, predictor }: ShownPrediction,
+  of: ResidualOf,
+): ChartSpec {
+  const measured = predictor === null ? [] : variants.flatMap((variant) => seriesOf(variant, predictor, of));
+  const name = of === "thrust" ? "Thrust" : "Shaft power";
+  const rates = measured.flatMap(({ points }) => points.map(({ x }) => x));
+  const tops = measured.flatMap(({ points }) => points.map(({ y, yInterval }) => 1.05 * (yInterval?.[1] ?? y)));
+  return {
+    title: `${name}, measured over predicted by ${prediction.name}`,
+    x: { label: "Rotation rate", unit: "rpm", min: 0 },
+    y: { label: "Measured over predicted", unit: "", min: 0, max: Math.max(1.2, ...tops) },
+    series: [
+      {
+        id: "equal",
+        name: "As predicted",
+        kind: "fit",
+        style: EQUAL_STYLE,
+        points: rates.length === 0 ? [] : [0, Math.max(...rates) * 1.05].map((x) => ({ x, y: 1 })),
+      },
+      ...measured,
+    ],
+  };
+}
+
+/** The line of equality is drawn in ink, the last of the styles. */
+const EQUAL_STYLE = 4;
+
+function seriesOf({ name, style, reductions }: MeasuredVariant, predictor: Predictor, of: ResidualOf): ChartSeries[] {
+  const points = reductions.flatMap((reduction) =>
+    reduction.plateaus.flatMap((plateau, index): ChartPoint[] => {
+      const ratio = plateau.used ? ratioOf(plateau, reduction, { predictor, of }) : null;
+      if (ratio === null) return [];
+      return [
+        {
+          x: plateau.rotationRate.value / RPM.factor,
+          y: ratio.value,
+          yInterval: ratio.interval95,
+          note: `${name}, ${plateauName(index)}`,
+        },
+      ];
+    }),
+  );
+  return points.length === 0 ? [] : [{ id: `measured-${name}`, name, kind: "measured", style, points }];
+}
+
+function ratioOf(
+  { rotationRate: { value: rotationRate }, thrust, shaftPower }: Plateau,
+  { fluid: { density }, diameter: { value: diameter } }: Reduction,
+  { predictor, of }: { readonly predictor: Predictor; readonly of: ResidualOf },
+): Uncertain | null {
+  // Equal tip speed in another size: the prediction is asked at the rotation rate that gives its own diameter this tip speed.
+  const predicted = predictor.at({ rotationRate: (rotationRate * diameter) / predictor.diameter, advanceSpeed: 0 });
+  if (predicted.state === "unknown") return null;
+  const running = { density, rotationRate, diameter };
+  if (of === "thrust")
+    return scaled(thrust, thrustCoefficient({ thrust: 1, ...running }) / predicted.thrustCoefficient);
+  const coefficient = predicted.torqueCoefficient / TORQUE_OVER_POWER_COEFFICIENT;
+  return shaftPower === null ? null : scaled(shaftPower, powerCoefficient({ shaftPower: 1, ...running }) / coefficient);
+}

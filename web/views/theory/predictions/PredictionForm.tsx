@@ -1,0 +1,202 @@
+import { useState } from "preact/hooks";
+import type { Prediction } from "../../../../shared/model/prediction.ts";
+import { parts } from "../../../app/session.ts";
+import { QuantityField } from "../../../forms/QuantityField.tsx";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import { TextField } from "../../../forms/TextField.tsx";
+import {
+  draftLike,
+  draftOf,
+  FAMILY_NAMES,
+  KIND_NAMES,
+  type PredictionDraft,
+  predictionOf,
+  suggestedName,
+} from "./predictionDraft.ts";
+import { addPrediction, changePrediction, predictions } from "./predictionsState.ts";
+import { startingPropeller } from "./startingPropeller.ts";
+
+interface PredictionFormProps {
+  /** The prediction to change; null for a new one. */
+  readonly changed: Prediction | null;
+  readonly onDone: () => void;
+}
+
+/** What a prediction is computed from. */
+export function PredictionForm({ changed, onDone }: PredictionFormProps) {
+  const [draft, setDraft] = useState(() => {
+    const start = draftLike(startingPropeller());
+    return changed === null ? start : draftOf(changed, start);
+  });
+  const [missing, setMissing] = useState("");
+  const set = (part: Partial<PredictionDraft>) => setDraft((now) => ({ ...now, ...part }));
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const others = predictions.value.map(({ name }) => name).filter((name) => name !== changed?.name);
+    const made = predictionOf(draft, others);
+    if ("missing" in made) {
+      setMissing(made.missing);
+      return;
+    }
+    const { prediction } = made;
+    if (await (changed === null ? addPrediction(prediction) : changePrediction(changed.name, prediction))) onDone();
+  };
+  return (
+    <form class="form-grid" onSubmit={(event) => void submit(event)} noValidate>
+      <SelectField label="Computed from" value={draft.kind} options={KINDS} onChange={(kind) => set({ kind })} />
+      {draft.kind === "series" && <SeriesFields draft={draft} set={set} />}
+      {draft.kind === "blades" && <BladesFields draft={draft} set={set} />}
+      {draft.kind === "staticMerit" && <MeritFields draft={draft} set={set} />}
+      <TextField
+        label="Name"
+        value={draft.name}
+        help={`Left empty: ${suggestedName(draft)}`}
+        onChange={(name) => set({ name })}
+      />
+      <div class="row form-buttons">
+        <button type="submit" class="primary">
+          {changed === null ? "Add" : "Save"}
+        </button>
+        <button type="button" onClick={onDone}>
+          Cancel
+        </button>
+        {missing !== "" && (
+          <span class="field-message" role="alert">
+            {missing}
+          </span>
+        )}
+      </div>
+    </form>
+  );
+}
+
+const KINDS = Object.entries(KIND_NAMES).map(([value, label]) => ({ value: value as PredictionDraft["kind"], label }));
+const FAMILIES = Object.entries(FAMILY_NAMES).map(([value, label]) => ({
+  value: value as PredictionDraft["family"],
+  label,
+}));
+
+interface FieldsProps {
+  readonly draft: PredictionDraft;
+  readonly set: (part: Partial<PredictionDraft>) => void;
+}
+
+function SeriesFields({ draft, set }: FieldsProps) {
+  return (
+    <>
+      <SelectField
+        label="Series"
+        value={draft.family}
+        options={FAMILIES}
+        help="What a smooth, well-made propeller of this family does at a high Reynolds number: a yardstick, not your propeller."
+        onChange={(family) => set({ family })}
+      />
+      {draft.family === "wageningen-b" && (
+        <>
+          <QuantityField
+            label="Number of blades"
+            symbol="Z"
+            dimension="number"
+            value={draft.blades}
+            min={2}
+            max={7}
+            onChange={(blades) => set({ blades: blades === null ? null : Math.round(blades) })}
+          />
+          <QuantityField
+            label="Expanded area ratio"
+            symbol="A_E/A_0"
+            dimension="number"
+            value={draft.areaRatio}
+            positive
+            max={2}
+            help="Tested from 0.30 to 1.05; numbers outside are marked."
+            onChange={(areaRatio) => set({ areaRatio })}
+          />
+        </>
+      )}
+      <QuantityField
+        label="Pitch ratio"
+        symbol="P/D"
+        dimension="number"
+        value={draft.pitchRatio}
+        positive
+        max={3}
+        help="Tested from 0.5 to 1.4, in the nozzle from 0.6; numbers outside are marked."
+        onChange={(pitchRatio) => set({ pitchRatio })}
+      />
+      <DiameterField draft={draft} set={set} />
+    </>
+  );
+}
+
+function BladesFields({ draft, set }: FieldsProps) {
+  const shaped = parts.value.propellers.filter(({ document }) => document.geometry !== undefined);
+  return (
+    <>
+      <SelectField
+        label="Propeller"
+        value={draft.propellerId}
+        options={[
+          { value: "", label: shaped.length === 0 ? "No propeller has a blade shape yet" : "Choose" },
+          ...shaped.map(({ id, document }) => ({ value: id, label: document.name })),
+        ]}
+        help="Propellers whose blade shape is known. Add the shape on the Parts screen."
+        onChange={(propellerId) => set({ propellerId })}
+      />
+      <QuantityField
+        label="Roughness height"
+        symbol="k_p"
+        dimension="length"
+        unit="mm"
+        value={draft.roughness}
+        min={0}
+        max={0.005}
+        help="0 is smooth. As printed: of the order of the layer step."
+        onChange={(roughness) => set({ roughness })}
+      />
+      <QuantityField
+        label="Lift factor"
+        symbol="k_L"
+        dimension="number"
+        value={draft.liftFactor}
+        positive
+        max={2}
+        help="1 is a clean section; less where the surface is ridged or the edges are blunt."
+        onChange={(liftFactor) => set({ liftFactor })}
+      />
+    </>
+  );
+}
+
+function MeritFields({ draft, set }: FieldsProps) {
+  return (
+    <>
+      <QuantityField
+        label="Static merit"
+        symbol="FM"
+        dimension="number"
+        value={draft.staticMerit}
+        positive
+        max={2}
+        help="Tells thrust against power; no rotation rate follows from it."
+        onChange={(staticMerit) => set({ staticMerit })}
+      />
+      <DiameterField draft={draft} set={set} />
+    </>
+  );
+}
+
+function DiameterField({ draft, set }: FieldsProps) {
+  return (
+    <QuantityField
+      label="Diameter"
+      symbol="D"
+      dimension="length"
+      unit="mm"
+      value={draft.diameter}
+      positive
+      max={1}
+      onChange={(diameter) => set({ diameter })}
+    />
+  );
+}

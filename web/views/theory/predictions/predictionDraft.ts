@@ -1,0 +1,139 @@
+import type { Prediction, PredictionSource } from "../../../../shared/model/prediction.ts";
+import type { SeriesPropeller } from "../../../../shared/model/seriesPropeller.ts";
+import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
+import { MILLIMETRE } from "../../bench/shownUnits.ts";
+
+/** What stands in the form of a prediction; null for an empty field. */
+export interface PredictionDraft {
+  readonly name: string;
+  readonly kind: PredictionSource["kind"];
+  readonly family: SeriesPropeller["family"];
+  readonly blades: number | null;
+  readonly areaRatio: number | null;
+  readonly pitchRatio: number | null;
+  readonly diameter: number | null;
+  readonly staticMerit: number | null;
+  readonly propellerId: string;
+  readonly roughness: number | null;
+  readonly liftFactor: number | null;
+}
+
+/** A propeller the draft may start from. */
+export interface StartingPropeller {
+  readonly id: string;
+  readonly diameter: number;
+  readonly pitchRatio?: number | undefined;
+  readonly bladeCount?: number | undefined;
+  readonly chordAt07?: number | undefined;
+  readonly nozzle: boolean;
+}
+
+export const FAMILY_NAMES: Readonly<Record<SeriesPropeller["family"], string>> = {
+  "wageningen-b": "Wageningen B, open",
+  "ka-4-70-19a": "Ka 4-70 in nozzle 19A",
+  "ka-5-75-19a": "Ka 5-75 in nozzle 19A",
+};
+
+export const KIND_NAMES: Readonly<Record<PredictionSource["kind"], string>> = {
+  series: "Published series",
+  blades: "Blade elements of a propeller",
+  staticMerit: "Stated static merit",
+};
+
+/** The good series propeller that is most like `propeller`: equal pitch ratio, blades and diameter. */
+export function draftLike(propeller: StartingPropeller | null): PredictionDraft {
+  const blades = within(propeller?.bladeCount ?? 3, 2, 7);
+  return {
+    name: "",
+    kind: "series",
+    family: propeller?.nozzle ? "ka-4-70-19a" : "wageningen-b",
+    blades,
+    areaRatio: areaRatioOf(propeller, blades),
+    pitchRatio: propeller?.pitchRatio ?? 1,
+    diameter: propeller?.diameter ?? 0.076,
+    staticMerit: 0.5,
+    propellerId: propeller?.id ?? "",
+    roughness: 0,
+    liftFactor: 1,
+  };
+}
+
+/**
+ * Area ratio of a B-series screw with the chord of the propeller at 0.7 R: c/D = K_r (A_E/A_0)/Z with K_r 2.168 for three
+ * blades and 2.144 for more. Source: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975), table 1.
+ */
+function areaRatioOf(propeller: StartingPropeller | null, blades: number): number {
+  if (propeller?.chordAt07 === undefined) return blades === 2 ? 0.3 : 0.5;
+  const ratio = ((propeller.chordAt07 / propeller.diameter) * blades) / (blades < 4 ? 2.168 : 2.144);
+  return within(Math.round(ratio * 100) / 100, 0.3, 1.05);
+}
+
+/** The draft of a prediction that is there, for changing it. */
+export function draftOf({ name, source }: Prediction, start: PredictionDraft): PredictionDraft {
+  const { kind } = source;
+  if (kind === "staticMerit")
+    return { ...start, name, kind, diameter: source.diameter, staticMerit: source.staticMerit };
+  if (kind === "blades") {
+    const { roughness, liftFactor } = source.surface;
+    return { ...start, name, kind, propellerId: source.propellerId, roughness, liftFactor };
+  }
+  const { series, diameter } = source;
+  const open = series.family === "wageningen-b" ? { blades: series.blades, areaRatio: series.areaRatio } : {};
+  return { ...start, name, kind, diameter, family: series.family, pitchRatio: series.pitchRatio, ...open };
+}
+
+/** The prediction of a complete draft; in words what is missing. `taken`: names of the other predictions. */
+export function predictionOf(
+  draft: PredictionDraft,
+  taken: readonly string[],
+): { readonly prediction: Prediction } | { readonly missing: string } {
+  const source = sourceOf(draft);
+  if (typeof source === "string") return { missing: source };
+  const name = draft.name.trim() || suggestedName(draft);
+  if (taken.includes(name)) return { missing: `There is a prediction named "${name}" already: choose another name.` };
+  return { prediction: { name, source } };
+}
+
+function sourceOf(draft: PredictionDraft): PredictionSource | string {
+  const { kind, diameter } = draft;
+  if (kind === "blades") {
+    if (draft.propellerId === "") return "Choose a propeller whose blade shape is known.";
+    if (draft.roughness === null || draft.liftFactor === null) return "Give the roughness height and the lift factor.";
+    const surface = { roughness: draft.roughness, liftFactor: draft.liftFactor, dragFactor: 1 };
+    return { kind, propellerId: draft.propellerId, surface };
+  }
+  if (diameter === null) return "Give the diameter.";
+  if (kind === "staticMerit") {
+    if (draft.staticMerit === null) return "Give the static merit.";
+    return { kind, diameter, staticMerit: draft.staticMerit, nozzleAreaRatio: null };
+  }
+  const series = seriesOf(draft);
+  return typeof series === "string" ? series : { kind, diameter, series };
+}
+
+function seriesOf({ family, blades, areaRatio, pitchRatio }: PredictionDraft): SeriesPropeller | string {
+  if (pitchRatio === null) return "Give the pitch ratio.";
+  if (family !== "wageningen-b") return { family, pitchRatio };
+  if (blades === null || areaRatio === null) return "Give the number of blades and the area ratio.";
+  return { family, blades, areaRatio, pitchRatio };
+}
+
+/** "B 3-50, P/D 0.80, 76.0 mm": what a person would call it. */
+export function suggestedName(draft: PredictionDraft): string {
+  const size = draft.diameter === null ? "" : `, ${formatQuantity(draft.diameter, MILLIMETRE)}`;
+  if (draft.kind === "staticMerit") return `Static merit ${formatNumber(draft.staticMerit ?? 0, 2)}${size}`;
+  if (draft.kind === "blades") return `Blade elements, ${surfaceWords(draft.roughness)}`;
+  const screw =
+    draft.family === "wageningen-b"
+      ? `B ${draft.blades ?? "?"}-${Math.round((draft.areaRatio ?? 0) * 100)}`
+      : FAMILY_NAMES[draft.family];
+  return `${screw}, P/D ${formatNumber(draft.pitchRatio ?? 0, 2)}${size}`;
+}
+
+function surfaceWords(roughness: number | null): string {
+  return roughness === null || roughness === 0 ? "smooth" : `roughness ${formatNumber(roughness * 1e6, 2)}\u202fµm`;
+}
+
+function within(value: number, low: number, high: number): number {
+  return Math.min(Math.max(value, low), high);
+}
