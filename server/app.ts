@@ -12,6 +12,7 @@ import { checkRequest } from "./problems/requestCheck.ts";
 import { BODY_LIMIT, FILE_LIMIT, tooMany } from "./problems/serverRefusals.ts";
 import { PROJECT_FOLDER } from "./projectFolder.ts";
 import { computeRoutes } from "./routes/compute.ts";
+import { computePropellerRoutes } from "./routes/computePropeller.ts";
 import { docsRoutes } from "./routes/docs.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { insideProject } from "./routes/insideProject.ts";
@@ -73,6 +74,7 @@ async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<vo
       await api.register(healthRoutes);
       await api.register(docsRoutes);
       await api.register(computeRoutes, { prefix: "/compute" });
+      await api.register(computePropellerRoutes, { prefix: "/compute" });
       await api.register(projectRoutes, { prefix: "/projects", workbench });
       await api.register(insideProject, { prefix: "/projects/:projectId", workbench });
     },

@@ -12,6 +12,8 @@ export interface ReadOptions {
   readonly signal?: AbortSignal;
   /** What a person decided about the text. */
   readonly reading?: LogReading;
+  /** Bytes to read of a file that grows; all where absent. */
+  readonly upTo?: number;
 }
 
 /**
@@ -19,14 +21,15 @@ export interface ReadOptions {
  * Throws InputProblem `intake.unreadable` when the file can not be opened, or what the reader says of its content.
  */
 export async function readLogFile(path: string, fileName: string, options: ReadOptions = {}): Promise<LogTable> {
+  const { upTo = Infinity } = options;
   const file = await openFile(path, fileName);
   try {
-    const { size } = await file.stat();
+    const size = Math.min(upTo, (await file.stat()).size);
     const reader = new LogReader(fileName, size, options.reading);
     const chunk = new Uint8Array(CHUNK);
     for (let done = 0; ; ) {
       options.signal?.throwIfAborted();
-      const { bytesRead } = await file.read(chunk, 0, CHUNK);
+      const { bytesRead } = await file.read(chunk, 0, Math.min(CHUNK, upTo - done));
       if (bytesRead === 0) return reader.end();
       reader.push(chunk.subarray(0, bytesRead));
       done += bytesRead;

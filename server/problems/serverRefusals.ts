@@ -35,7 +35,8 @@ const bodyTooLarge = say(
   "at most 8 MB of JSON",
   "Send a log as a file, not as text",
 );
-const fileTooLarge = say(
+/** A log beyond `FILE_LIMIT`. */
+export const logTooLarge = say(
   "server.file-too-large",
   "The log is larger than 2 GB",
   "at most 2 GB",
@@ -62,7 +63,7 @@ const TOLD: Readonly<Record<string, Told>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: [415, wrongContent],
   FST_INVALID_MULTIPART_CONTENT_TYPE: [415, wrongContent],
   FST_ERR_CTP_BODY_TOO_LARGE: [413, bodyTooLarge],
-  FST_REQ_FILE_TOO_LARGE: [413, fileTooLarge],
+  FST_REQ_FILE_TOO_LARGE: [413, logTooLarge],
   FST_MP_PREMATURE_CLOSE: [400, incomplete],
   FST_FILES_LIMIT: [400, notOneFile],
   FST_PARTS_LIMIT: [400, notOneFile],

@@ -30,6 +30,7 @@ export class FileVault {
     const vault = new FileVault(folder, with_);
     await with_.mkdir(join(folder, "files"), { recursive: true });
     await with_.mkdir(vault.incoming(), { recursive: true });
+    await with_.mkdir(vault.recordingFolder(), { recursive: true });
     await vault.syncFolder(folder);
     for (const leftover of await with_.readdir(vault.incoming())) await with_.rm(vault.incoming(leftover));
     return vault;
@@ -43,6 +44,11 @@ export class FileVault {
   /** Folder for what can be made again from the files at any time. */
   cacheFolder(): string {
     return join(this.folder, "cache");
+  }
+
+  /** Folder for logs that are still being written, see `GrowingLog`. */
+  recordingFolder(): string {
+    return join(this.folder, "recordings");
   }
 
   /** Writes the bytes as they come and hashes them on the way; nothing is held in memory. */

@@ -24,6 +24,10 @@ const STEPS: readonly (readonly string[])[] = [
        project_id TEXT NOT NULL REFERENCES projects (id), sha256 TEXT NOT NULL REFERENCES files (sha256))`,
     "CREATE INDEX runs_of_project ON runs (project_id)",
   ],
+  [
+    `CREATE TABLE recordings (${documentColumns}, project_id TEXT NOT NULL REFERENCES projects (id))`,
+    "CREATE INDEX recordings_of_project ON recordings (project_id)",
+  ],
 ];
 
 /** The version of the database this program writes. */

@@ -1,5 +1,6 @@
 import type { PartKind, PartOf } from "../../shared/model/parts.ts";
 import type { Project } from "../../shared/model/project.ts";
+import type { Recording } from "../../shared/model/recording.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { Connection } from "./connection.ts";
 import { DocumentShelf } from "./documentShelf.ts";
@@ -37,6 +38,12 @@ export class Store {
       owner: { project_id: projectId },
       indexed: (run) => ({ sha256: run.file.sha256 }),
     });
+  }
+
+  /** Runs whose log is still being written. */
+  recordings(projectId: string): DocumentShelf<Recording> {
+    const owner = { project_id: projectId };
+    return new DocumentShelf(this.connection, this.now, { table: "recordings", kind: "recording", owner });
   }
 
   /** Notes that a kept file is there; must come before a run that rests on it. */

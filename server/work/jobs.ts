@@ -6,6 +6,7 @@ import type { LogInspection } from "../../shared/model/log.ts";
 import type { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
 import type { LogReading } from "../../shared/model/reading.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
+import type { LiveResult } from "../../shared/model/recording.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Trace } from "../../shared/model/trace.ts";
 import type { Problem } from "../../shared/quantity/problem.ts";
@@ -93,7 +94,19 @@ export interface ElectricalJob {
   readonly instruments?: UsedInstruments;
 }
 
-export type Job = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob;
+/** Everything that the lines of a recording say so far; its file grows on behind `file.size`. */
+export interface LiveJob extends Pick<ReduceJob, "recipe" | "motor" | "controller" | "instruments" | "program"> {
+  readonly kind: "live";
+  readonly file: LogFile & { readonly size: number };
+  /** Whole lines in these bytes. */
+  readonly lines: number;
+  /** Absent: it is not said which, or there is none on the shaft. */
+  readonly propeller?: Propeller;
+  /** Steps of the trace. */
+  readonly points: number;
+}
+
+export type Job = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob | LiveJob;
 
 /** What each kind of job gives. */
 export interface Outcomes {
@@ -103,6 +116,7 @@ export interface Outcomes {
   monteCarlo: MonteCarlo;
   trace: Trace;
   electrical: ElectricalRun;
+  live: LiveResult;
 }
 export type OutcomeOf<J extends Job> = Outcomes[J["kind"]];
 

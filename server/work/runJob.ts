@@ -10,7 +10,8 @@ import type { LogInspection } from "../../shared/model/log.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
-import type { CompanionLog, InspectJob, Job, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
+import type { CompanionLog, InspectJob, Job, LiveJob, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
+import { liveResult } from "./liveResult.ts";
 import type { Progress, Tables } from "./tables.ts";
 
 /** Reading a log takes about this share of the time of a first reduction. */
@@ -18,6 +19,7 @@ const READING_SHARE = 0.8;
 
 /** Does one job to its end. Throws InputProblem or OutOfDomain, or the reason of `signal`. */
 export async function runJob<J extends Job>(job: J, tables: Tables, progress: Progress): Promise<OutcomeOf<J>> {
+  if (job.kind === "live") return (await liveResult(job, progress)) as OutcomeOf<J>;
   const reading = { ...progress, onProgress: (part: number) => progress.onProgress(READING_SHARE * part) };
   const table = await tables.tableOf(job.file, reading);
   // Lets a cancellation in that came while the last chunk was read.
@@ -47,7 +49,7 @@ async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | 
 }
 
 function outcomeOf(
-  job: Exclude<Job, MonteCarloJob>,
+  job: Exclude<Job, MonteCarloJob | LiveJob>,
   table: LogTable,
   second: Second | undefined,
 ): Outcomes[keyof Outcomes] {

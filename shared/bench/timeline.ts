@@ -1,4 +1,5 @@
 import type { LogTable } from "../log/logTable.ts";
+import { LONGEST_NOTEBOOK } from "../log/notebook.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { type Channel, valueAt } from "./channels.ts";

@@ -105,8 +105,8 @@ const FinishOutOfReach = z.strictObject({
   state: z.literal("outOfReach"),
   name: z.string(),
   bound: z
-    .enum(["liftTooLow", "liftTooHigh", "dragTooLow", "dragTooHigh", "shape"])
-    .describe("Physical bound that would have to be broken, or that no surface makes this curve"),
+    .enum(["liftTooLow", "liftTooHigh", "dragTooLow", "dragTooHigh"])
+    .describe("Physical bound that would have to be broken"),
   liftFactor: number("k_L", "1", "Lift factor that comes nearest"),
   dragFactor: number("k_D", "1", "Drag factor that comes nearest"),
   thrustCoefficient: number("K_T", "1", "Thrust coefficient of the first point that it makes"),
@@ -130,7 +130,11 @@ export type FinishResult = z.infer<typeof FinishResult>;
 export const FinishChange = z
   .strictObject({
     liftRatio: uncertainSi({ symbol: "k_L2/k_L1", unit: "1", text: "Lift of the second finish over the first" }),
-    dragRatio: uncertainSi({ symbol: "C_D2/C_D1", unit: "1", text: "Section drag of the second finish over the first" }),
+    dragRatio: uncertainSi({
+      symbol: "C_D2/C_D1",
+      unit: "1",
+      text: "Section drag of the second finish over the first",
+    }),
     dragChange: uncertainSi({ symbol: "ΔC_D", unit: "1", text: "Section drag of the second finish less the first" }),
     monteCarlo: z
       .strictObject({

@@ -52,6 +52,9 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["inspection", "alignment"].map((what) => `get ${project}/runs/{id}/companion/${what}`),
     `post ${project}/comparison`,
     ...["operating-point", "bollard-estimate", "fluid"].map((what) => `post /api/compute/${what}`),
+    ...["series", "series-geometry", "best-pitch", "cavitation", "carry-over", "thrust-at-speed"].map(
+      (what) => `post /api/compute/${what}`,
+    ),
   ];
   const listed = Object.entries(paths).flatMap(([path, methods]) =>
     Object.keys(methods).map((method) => `${method} ${path}`),

@@ -6,6 +6,7 @@ import { coefficientFacts, provenance, scatterText } from "../../web/views/bench
 import { residualChart, thrustFitChart } from "../../web/views/bench/fitCharts.ts";
 import { plateauTable } from "../../web/views/bench/plateausModel.ts";
 import { spanTarget, traceChart, traceSpans } from "../../web/views/bench/traceChart.ts";
+import { recipeOf } from "./benchTable.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
 const ready = (reduction = reductionOf()): ReductionState => ({ state: "ready", reduction, problem: null, basis: "1" });
@@ -135,10 +136,11 @@ test("a step of the trace without a sample leaves a gap, and rotation rate is to
     ],
   };
   const whole = { start: 0, end: 30 };
-  const { series } = traceChart({ trace, whole, reduction: null, hasClock: true });
+  const recipe = recipeOf([["thrust", "N"]]);
+  const { series } = traceChart({ trace, whole, reduction: null, recipe, hasClock: true });
   expect(series[0]!.points.map((point) => point.x)).toEqual([0.5, 2.5]);
   expect(series[1]).toMatchObject({ secondAxis: true });
   expect(series[1]!.points[0]!.yInterval).toEqual([600, 1200]);
-  const rows = traceChart({ trace, whole, reduction: null, hasClock: false });
+  const rows = traceChart({ trace, whole, reduction: null, recipe, hasClock: false });
   expect(rows.x, "a zoom ends where the log does").toEqual({ label: "Row", unit: "", digits: 4, min: 0, max: 30 });
 });

@@ -3,8 +3,10 @@ import type { Trace } from "../../shared/model/trace.ts";
 import { carriedOver } from "../../web/charts/chartCursor.ts";
 import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { yRange } from "../../web/charts/ranges.ts";
+import { withHandPlateauMoved } from "../../web/views/bench/recipeEdits.ts";
 import { traceChart } from "../../web/views/bench/traceChart.ts";
 import { coversStretch, fineness } from "../../web/views/bench/traceZoomModel.ts";
+import { recipeOf } from "./benchTable.ts";
 
 const trace = (from: number, to: number, steps: number, raw = false): Trace => {
   const times = Array.from({ length: steps }, (_, i) => from + ((i + 0.5) * (to - from)) / steps);
@@ -19,8 +21,10 @@ const trace = (from: number, to: number, steps: number, raw = false): Trace => {
   };
 };
 
+const RECIPE = recipeOf([["thrust", "N"]]);
 const WHOLE = trace(0, 1000, 1000);
-const pictureOf = (one: Trace): ChartSpec => traceChart({ trace: one, whole: WHOLE, reduction: null, hasClock: true });
+const pictureOf = (one: Trace): ChartSpec =>
+  traceChart({ trace: one, whole: WHOLE, reduction: null, recipe: RECIPE, hasClock: true });
 
 test("samples are told from extremes, and extremes with the length of their step", () => {
   expect(fineness(trace(10, 11, 50, true), true)).toBe("Samples as logged.");
@@ -58,4 +62,20 @@ test("the data cursor keeps its time when the samples of a stretch come", () => 
   const placed = carriedOver({ seriesId: "thrust", index: 500 }, pictureOf(WHOLE), finer);
   expect(finer.series[0]!.points[placed.index]!.x).toBeCloseTo(500.5, 1);
   expect(carriedOver({ seriesId: "thrust", index: 3 }, finer, finer)).toEqual({ seriesId: "thrust", index: 3 });
+});
+
+test("a run that can not be reduced still shows the tare windows and plateaus that were set by hand", () => {
+  const recipe = {
+    ...RECIPE,
+    tare: { mode: "windows" as const, windows: [{ start: 1, end: 2 }] },
+    plateaus: { mode: "spans" as const, spans: [{ start: 5, end: 9 }] },
+  };
+  const { spans } = traceChart({ trace: WHOLE, whole: WHOLE, reduction: null, recipe, hasClock: true });
+  expect(spans?.map(({ kind, start, end }) => [kind, start, end])).toEqual([
+    ["tare", 1, 2],
+    ["plateau", 5, 9],
+  ]);
+  expect(withHandPlateauMoved(recipe, 0, { start: 6, end: 9 }).plateaus).toMatchObject({
+    spans: [{ start: 6, end: 9, origin: "moved" }],
+  });
 });

@@ -59,7 +59,7 @@ export function inflowAngle(annulus: Annulus, law: SectionLaw, zeroLiftAngle: nu
   return converged ? wrapped(root) : Number.NaN;
 }
 
-const TOLERANCE = 1e-11;
+const TOLERANCE = 1e-10;
 
 /** Part of the speed at the blade below which the carrying stream does not sink: swirl at rest and no thrust stays bounded. */
 const LEAST_STREAM = 1e-9;
@@ -80,7 +80,7 @@ function residual(annulus: Annulus, law: SectionLaw, phi: number, onset: Onset, 
   w[TIP_FACTOR] = tip;
   w[HUB_FACTOR] = hub;
   w[LOADING] = K;
-  w[SPEED] = 1 / Math.hypot(H, G);
+  w[SPEED] = 1 / Math.sqrt(H * H + G * G);
   return G * onset.tangential - H * onset.axial;
 }
 

@@ -5,7 +5,7 @@ import type { BladeSurface } from "../../model/surface.ts";
 import { finite } from "../../quantity/domain.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import type { Warning } from "../../quantity/warning.ts";
-import { modelledLaw } from "../section/sectionModel.ts";
+import { modelledLaw } from "../section/modelledLaw.ts";
 import type { SectionLaw } from "../section/sectionLaw.ts";
 import { DRAG, HUB_FACTOR, inflowAngle, LIFT, SPEED, TIP_FACTOR, workspace, wrapped } from "./annulus.ts";
 import { type BladePiece, type BladeShape, bladeShape } from "./bladeShape.ts";
@@ -100,6 +100,7 @@ function lawOf(piece: BladePiece, shape: BladeShape, surface: BladeSurface, reyn
     liftFactor: surface.liftFactor,
     dragFactor: surface.dragFactor,
     aspectRatio: shape.aspectRatio,
+    chordToRadius: piece.chord / piece.radius,
   });
 }
 

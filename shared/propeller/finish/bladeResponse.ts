@@ -1,9 +1,11 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { FluidProperties } from "../../model/fluid.ts";
 import type { BladeSurface } from "../../model/surface.ts";
-import { bladeElements } from "../blade/bladeElements.ts";
+import { solvedBlade } from "../blade/bladeElements.ts";
+import { bladeShape } from "../blade/bladeShape.ts";
+import { checkedGeometry } from "../blade/checkedGeometry.ts";
 
-export interface RespondingBlade {
+export interface BladeToRun {
   readonly geometry: BladeGeometry;
   readonly fluid: FluidProperties;
   /** n, rev/s. */ readonly rotationRate: number;
@@ -21,20 +23,35 @@ export interface BladeAnswer {
 /** K_T and K_Q that a surface gives; null where the blade elements have no solution. */
 export type BladeResponse = (surface: BladeSurface) => BladeAnswer | null;
 
+/** The section at 0.7 of the tip radius. */
+export interface MidSection {
+  readonly chord: number;
+  readonly thicknessRatio: number;
+}
+
 /** How the coefficients of a blade follow from its surface, by blade elements. */
-export function bladeResponse({ geometry, fluid, rotationRate, advanceRatios }: RespondingBlade): BladeResponse {
-  const speedOfRatio = rotationRate * geometry.diameter;
-  return (surface) => {
-    const solved = advanceRatios.map((J) =>
-      bladeElements({ geometry, surface, fluid, rotationRate, advanceSpeed: J * speedOfRatio }),
-    );
-    const points = solved.flatMap((one) => (one.state === "solved" ? [one] : []));
-    const first = points[0];
-    if (first === undefined || points.length < solved.length) return null;
-    const radius = 0.35 * geometry.diameter;
-    const section = first.elements.reduce((near, element) =>
-      Math.abs(element.radius - radius) < Math.abs(near.radius - radius) ? element : near,
-    );
-    return { points, sectionDrag: section.dragCoefficient, reynolds: section.reynolds };
+export function bladeResponse({ geometry, fluid, rotationRate, advanceRatios }: BladeToRun): {
+  readonly response: BladeResponse;
+  readonly section: MidSection;
+} {
+  const shape = bladeShape(checkedGeometry(geometry));
+  const middle = nearestTo(0.35 * geometry.diameter, shape.pieces);
+  const response: BladeResponse = (surface) => {
+    const solved = advanceRatios.flatMap((J) => {
+      const advanceSpeed = J * rotationRate * geometry.diameter;
+      const one = solvedBlade(shape, { surface, fluid, rotationRate, advanceSpeed });
+      return one.state === "solved" ? [one] : [];
+    });
+    const first = solved[0];
+    if (first === undefined || solved.length < advanceRatios.length) return null;
+    const { dragCoefficient, reynolds } = nearestTo(middle.radius, first.elements);
+    return { points: solved, sectionDrag: dragCoefficient, reynolds };
   };
+  return { response, section: middle };
+}
+
+function nearestTo<T extends { readonly radius: number }>(radius: number, pieces: readonly T[]): T {
+  return pieces.reduce((near, piece) =>
+    Math.abs(piece.radius - radius) < Math.abs(near.radius - radius) ? piece : near,
+  );
 }

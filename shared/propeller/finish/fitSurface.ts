@@ -24,7 +24,7 @@ export interface SurfaceUnknowns {
   readonly dragFactor: number;
 }
 
-export type BrokenBound = "liftTooLow" | "liftTooHigh" | "dragTooLow" | "dragTooHigh" | "shape";
+export type BrokenBound = "liftTooLow" | "liftTooHigh" | "dragTooLow" | "dragTooHigh";
 
 export interface FittedSurface extends SurfaceUnknowns {
   readonly state: "fitted";
@@ -91,7 +91,7 @@ export function fitSurface({ response, measured, covariance, start }: SurfaceToF
   return {
     state: "fitted",
     ...found,
-    sensitivities: sensitivitiesOf(fit.covariance, fit.jacobian, lower),
+    sensitivities: sensitivitiesOf(fit.jacobian, lower),
     degreesOfFreedom,
     heldAt,
     converged: fit.converged,
@@ -115,14 +115,10 @@ function lowerFactor(covariance: readonly (readonly number[])[]): Matrix {
   });
 }
 
-/** δp = (JᵀJ)⁻¹ Jᵀ L⁻¹ δK. */
-function sensitivitiesOf(
-  covariance: readonly (readonly number[])[],
-  jacobian: readonly (readonly number[])[],
-  lower: Matrix,
-): number[][] {
-  const C = new Matrix(covariance.map((row) => [...row]));
+/** δp = (JᵀJ)⁻¹ Jᵀ L⁻¹ δK, both unknowns free: a bound that happens to hold one takes nothing from its doubt. */
+function sensitivitiesOf(jacobian: readonly (readonly number[])[], lower: Matrix): number[][] {
   const J = new Matrix(jacobian.map((row) => [...row]));
+  const C = inverse(J.transpose().mmul(J), true);
   return C.mmul(J.transpose()).mmul(inverse(lower)).to2DArray();
 }
 

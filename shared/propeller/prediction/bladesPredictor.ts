@@ -1,4 +1,33 @@
+import type { BladeGeometry } from "../../model/bladeGeometry.ts";
+import type { FluidProperties } from "../../model/fluid.ts";
+import type { BladeSurface } from "../../model/surface.ts";
+import { solvedBlade } from "../blade/bladeElements.ts";
+import { bladeShape } from "../blade/bladeShape.ts";
+import { checkedGeometry } from "../blade/checkedGeometry.ts";
 import type { Predictor } from "./predictor.ts";
-export function bladesPredictor(_: unknown): Predictor {
-  throw new Error("soon");
+
+interface DescribedBlade {
+  readonly geometry: BladeGeometry;
+  readonly surface: BladeSurface;
+  readonly fluid: FluidProperties;
+}
+
+/**
+ * Blade elements of a described propeller in a fluid; K_T and K_Q follow the Reynolds number of each rotation rate.
+ *
+ * Throws   what `checkedGeometry` throws for blades that can not be.
+ */
+export function bladesPredictor({ geometry, surface, fluid }: DescribedBlade): Predictor {
+  const shape = bladeShape(checkedGeometry(geometry));
+  return {
+    diameter: geometry.diameter,
+    warnings: [],
+    at: ({ rotationRate, advanceSpeed }) => {
+      if (rotationRate === 0) return { state: "unknown", reason: "The propeller does not turn." };
+      const solved = solvedBlade(shape, { surface, fluid, rotationRate, advanceSpeed });
+      if (solved.state === "failed") return { state: "unknown", reason: solved.reason };
+      const { thrustCoefficient, torqueCoefficient } = solved;
+      return { state: "known", thrustCoefficient, torqueCoefficient };
+    },
+  };
 }

@@ -1,5 +1,5 @@
-import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
+import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import type { Predictor } from "./predictor.ts";
 
 /** A predicted open-water point. */
@@ -48,11 +48,11 @@ function thrustEnd(predictor: Predictor, rotationRate: number): number {
     const at = predictor.at({ rotationRate, advanceSpeed: J * rotationRate * predictor.diameter });
     return at.state === "known" ? at.thrustCoefficient : Number.NaN;
   };
-  for (let J = SCAN; J < FARTHEST; J += SCAN)
-    if (thrust(J) <= 0) {
-      const { root, converged } = bracketedRoot(thrust, J - SCAN, J, { relativeTolerance: 1e-9, maximumSteps: 60 });
-      return converged ? root : J;
-    }
+  let before = 0;
+  for (let J = SCAN; J < FARTHEST; before = J, J += SCAN) {
+    if (!(thrust(J) <= 0)) continue;
+    return thrust(before) > 0 ? bracketedRoot(thrust, before, J, { relativeTolerance: 1e-9 }).root : J;
+  }
   return FARTHEST;
 }
 

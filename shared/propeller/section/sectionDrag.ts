@@ -34,27 +34,33 @@ export interface DragOfSection {
  *
  * @example sectionDrag({ reynolds: 2e6, thicknessRatio: 0.05, chord: 0.3, roughness: 30e-6 }) // 0.00818
  */
-export function sectionDrag({ reynolds, thicknessRatio, chord, roughness }: DragOfSection): number {
-  const Re = positive(reynolds, "Reynolds number", "");
-  const c = positive(chord, "chord", "m");
-  const k = nonNegative(roughness, "roughness", "m");
-  const form = 1 + 2 * nonNegative(thicknessRatio, "thickness ratio", "");
-  return form * Math.max(smoothDrag(Re), roughDrag(c, k));
+export function sectionDrag(section: DragOfSection): number {
+  positive(section.reynolds, "Reynolds number", "");
+  positive(section.chord, "chord", "m");
+  nonNegative(section.roughness, "roughness", "m");
+  nonNegative(section.thicknessRatio, "thickness ratio", "");
+  return profileDrag(section);
+}
+
+/** `sectionDrag` of numbers that are known to be in range. */
+export function profileDrag({ reynolds, thicknessRatio, chord, roughness }: DragOfSection): number {
+  const smooth = smoothDrag(reynolds);
+  return (1 + 2 * thicknessRatio) * (roughness > 0 ? Math.max(smooth, roughDrag(chord / roughness)) : smooth);
 }
 
 /** Both sides of a thin smooth plate. */
-export function smoothDrag(Re: number): number {
-  const laminar = TRANSITION_FACTOR * laminarFloor(Re);
+function smoothDrag(Re: number): number {
+  const laminar = (TRANSITION_FACTOR * 2.656) / Math.sqrt(Re);
   const sixth = Math.max(Re, PEAK_OF_TURBULENT_LINE) ** (1 / 6);
-  const turbulent = 2 * (0.044 / sixth - 5 / (sixth * sixth) ** 2);
+  const square = sixth * sixth;
+  const turbulent = 2 * (0.044 / sixth - 5 / (square * square));
   return (laminar ** ROUND_OFF + turbulent ** ROUND_OFF) ** (1 / ROUND_OFF);
 }
 
-/** c/k_p below which the rough line is not followed further. */
-const ROUGHEST = 50;
+/** c/k_p below which the rough line is not followed: the grains are then no roughness but shape. */
+export const ROUGHEST = 50;
 
-/** Both sides of a thin rough plate; 0 for a smooth one. */
-export function roughDrag(chord: number, roughness: number): number {
-  if (roughness === 0) return 0;
-  return 2 * (1.89 + 1.62 * Math.log10(Math.max(chord / roughness, ROUGHEST))) ** -2.5;
+/** Both sides of a thin plate of chord over roughness height c/k_p. */
+function roughDrag(smoothness: number): number {
+  return 2 * (1.89 + 1.62 * Math.log10(Math.max(smoothness, ROUGHEST))) ** -2.5;
 }

@@ -1,13 +1,14 @@
 /**
- * Numbers of the section model. Those called fitted were chosen once on the low-Reynolds research propellers of
- * `researchPropellers.data.ts`; the others are from the source that stands with them.
+ * Numbers of the section model. Those called fitted were chosen together, once, on the larger of the research propellers in
+ * `researchPropellers.data.ts` (static and advancing); the smaller one was held back. The others are from what stands with
+ * them. Below Re 1e5 nobody can do without such numbers: replace them by measured polars where there are some.
  */
 
 /**
  * τ, profile drag of a smooth section at low Reynolds number over the laminar friction of its two sides. Fitted; measured
  * thin plates at Re 4e4 to 1.7e5 lie at about twice the laminar friction (Pelletier & Mueller, J. Aircraft 37 (2000)).
  */
-export const TRANSITION_FACTOR = 2;
+export const TRANSITION_FACTOR = 2.15;
 
 /** Re at which the turbulent line 0.044/Re^(1/6) - 5/Re^(2/3) is greatest: (20/0.044)². Exact. */
 export const PEAK_OF_TURBULENT_LINE = (20 / 0.044) ** 2;
@@ -15,26 +16,38 @@ export const PEAK_OF_TURBULENT_LINE = (20 / 0.044) ** 2;
 /** Power in which the laminar and the turbulent line are added; rounds the corner within a factor 1.19. */
 export const ROUND_OFF = 4;
 
-/** Growth of the lift slope with t/c: 2π (1 + 0.77 t/c). Joukowski sections; e.g. Hoerner & Borst, Fluid-Dynamic Lift. */
+/** Growth of the lift slope with t/c: 2π (1 + 0.77 t/c). Joukowski sections; e.g. Abbott & von Doenhoff (1959), ch. 3. */
 export const LIFT_SLOPE_THICKNESS = 0.77;
 
-/** Loss of lift to the boundary layer, times 1/√Re: it grows as the layer does. Fitted. */
-export const LIFT_LOSS = 30;
+/** λ, lift lost to the boundary layer: a = a_∞ / (1 + λ/√Re), since the layer's thickness goes with 1/√Re. Fitted. */
+export const LIFT_LOSS = 44;
 
-/** Greatest lift coefficient without camber at Re 1e5. Middle of measured plates and sections. Fitted. */
-export const GREATEST_LIFT = 0.9;
+/** Greatest lift coefficient of an uncambered section at Re 1e5. Fitted. */
+export const GREATEST_LIFT = 1.04;
 
-/** Growth of the greatest lift with log₁₀ Re. Common practice, no source. */
-export const GREATEST_LIFT_GROWTH = 0.25;
+/** Growth of the greatest lift coefficient with log₁₀ Re. Fitted over Re 2e4 to 7e4. */
+export const GREATEST_LIFT_GROWTH = 0.05;
 
-/** Part of the lift at zero incidence, which camber makes, that the greatest lift gains. Common practice, no source. */
+/** Part of the lift that camber makes at zero incidence by which the greatest lift gains. Common practice, no source. */
 export const CAMBER_LIFT_GAIN = 0.5;
 
 /** Part of the greatest lift up to which the lift grows straight; above it a parabola. Common practice, no source. */
 export const STRAIGHT_PART = 0.75;
 
-/** Part of the suction on the leading edge that the section keeps; without it lift would cost C_L tan α. Fitted. */
-export const EDGE_SUCTION = 0.8;
+/** Suction on the leading edge that is lost, times √Re: the drag grows by it with the square of the lift. Fitted. */
+export const SUCTION_LOSS = 26;
+
+/** Drag coefficient that separation has added at the greatest lift, times √Re. Fitted. */
+export const STALL_DRAG = 33;
 
 /** Lift of a section that meets the flow with its trailing edge, over that with its nose. Common practice, no source. */
 export const REVERSED_LIFT = 0.7;
+
+/**
+ * Growth of the lift of a turning section beyond its stall: C_L + tanh(3 (c/r)²) (a sin x cos x - C_L), whole to 30°,
+ * nothing from 50° up. The boundary layer is thrown outwards and stays thin. Snel, Houwink & Bosschers, Sectional
+ * prediction of lift coefficients on rotating wind turbine blades in stall, ECN-C-93-052 (1993), from memory.
+ */
+export const STALL_DELAY = 3;
+export const DELAY_FADES = Math.PI / 6;
+export const DELAY_ENDS = (5 * Math.PI) / 18;

@@ -28,7 +28,7 @@ import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
-import { RunList } from "./RunList.tsx";
+import { RunList, RunPicker } from "./RunList.tsx";
 import { readingOfRun } from "./readingOwner.ts";
 import { SectionList } from "./SectionList.tsx";
 import { SetupPanel } from "./SetupPanel.tsx";
@@ -73,6 +73,7 @@ export default function BenchView() {
       }
     >
       <div class="bench-layout">
+        <RunPicker />
         <div class="bench-side">
           <Intake />
           <RunList />

@@ -20,7 +20,7 @@ import {
 export function Intake() {
   const [typing, setTyping] = useState(false);
   return (
-    <div class="bench-intake">
+    <div class="bench-intake" id="bench-intake">
       <FileDrop
         label={uploading.value === null ? "Drop thrust stand logs here" : `Reading ${uploading.value} …`}
         help="Any delimited text, many at once. The file is kept as it came."

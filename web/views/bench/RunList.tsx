@@ -1,6 +1,7 @@
 import { noteChoice } from "../../app/route.ts";
 import type { RunRow } from "./benchModel.ts";
 import { openRun, rows } from "./benchState.ts";
+import { wantedSection } from "./sections.ts";
 
 /** All runs of the project; one is on show. */
 export function RunList() {
@@ -17,6 +18,29 @@ export function RunList() {
         ))}
       </ul>
     </nav>
+  );
+}
+
+/** The list of runs in one line, where the window is narrow; leads to the way in for another log as well. */
+export function RunPicker() {
+  const open = openRun.value?.id ?? "";
+  if (rows.value.length === 0) return null;
+  return (
+    <div class="bench-picker row">
+      <label class="bench-picker-run">
+        Run{" "}
+        <select value={open} onChange={(event) => noteChoice("run", event.currentTarget.value)}>
+          {rows.value.map(({ id, name }) => (
+            <option key={id} value={id} selected={id === open}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="button" onClick={() => (wantedSection.value = { id: "bench-intake" })}>
+        Add a log
+      </button>
+    </div>
   );
 }
 

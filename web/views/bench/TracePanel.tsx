@@ -7,7 +7,15 @@ import type { Trace } from "../../../shared/model/trace.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { editRecipe, openRun, openState, pickedPlateau, trace } from "./benchState.ts";
 import { plateauName } from "./plateausModel.ts";
-import { asSweep, automatic, isAutomatic, withPlateauMoved, withTareMoved } from "./recipeEdits.ts";
+import {
+  asSweep,
+  automatic,
+  isAutomatic,
+  tareWindowsOf,
+  withHandPlateauMoved,
+  withPlateauMoved,
+  withTareMoved,
+} from "./recipeEdits.ts";
 import { offersSweep } from "./sweepModel.ts";
 import { detailCharts, spanTarget, traceChart } from "./traceChart.ts";
 import { refining, shownTrace, zoomTrace } from "./traceZoom.ts";
@@ -25,12 +33,13 @@ export function TracePanel() {
   const reduction = openState.value?.reduction ?? null;
   const run = openRun.value?.document ?? null;
   const clocked = run !== null && hasClock(run);
+  const recipe = run?.recipe ?? null;
   const whole = read?.value ?? null;
   const spec = useMemo(
-    () => (shown && whole ? traceChart({ trace: shown, whole, reduction, hasClock: clocked }) : null),
-    [shown, whole, reduction, clocked],
+    () => (shown && whole && recipe ? traceChart({ trace: shown, whole, reduction, recipe, hasClock: clocked }) : null),
+    [shown, whole, reduction, recipe, clocked],
   );
-  if (spec === null || shown === null || whole === null || run === null)
+  if (spec === null || shown === null || whole === null || recipe === null)
     return read === null ? <p class="muted">Reading the log …</p> : <p class="hint">{read.problem}</p>;
   return (
     <>
@@ -39,7 +48,7 @@ export function TracePanel() {
         {refining.value ? "Reading the samples of this stretch …" : fineness(shown, clocked)}
         {spec.spans?.length ? " Drag the edge of a plateau or tare to move it." : ""}
       </p>
-      <WayOfReduction reduction={reduction} recipe={run.recipe} />
+      <WayOfReduction reduction={reduction} recipe={recipe} />
       <OtherChannels trace={shown} hasClock={clocked} />
     </>
   );
@@ -49,14 +58,15 @@ export function TracePanel() {
 function moveSpan(id: string, start: number, end: number): void {
   const reduction = openState.peek()?.reduction;
   const { kind, index } = spanTarget(id);
-  if (!reduction || kind === "rejected") return;
+  if (kind === "rejected") return;
+  const span = { start, end };
   if (kind === "tare")
     void editRecipe(`Moved tare ${index + 1}`, (now) =>
-      withTareMoved(now, reduction.tare.windows, index, { start, end }),
+      withTareMoved(now, reduction?.tare.windows ?? tareWindowsOf(now), index, span),
     );
   else
     void editRecipe(`Moved ${plateauName(index).toLowerCase()}`, (now) =>
-      withPlateauMoved(now, reduction.plateaus, index, { start, end }),
+      reduction ? withPlateauMoved(now, reduction.plateaus, index, span) : withHandPlateauMoved(now, index, span),
     );
 }
 

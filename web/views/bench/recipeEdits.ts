@@ -49,6 +49,13 @@ export function withPlateauMoved(recipe: Recipe, plateaus: readonly Plateau[], i
   return leavingOut(puttingBack(next, former), { ...former, span: { start, end } }, byHand.reason);
 }
 
+/** A plateau that a person set, moved in a run that can not be reduced, so that nothing is known of its neighbours. */
+export function withHandPlateauMoved(recipe: Recipe, index: number, { start, end }: Span): Recipe {
+  const { plateaus } = recipe;
+  if (plateaus.mode !== "spans" || !plateaus.spans[index] || !(end > start)) return recipe;
+  return withSpans(recipe, plateaus.spans.with(index, { start, end, origin: "moved" }));
+}
+
 /** One plateau cut in two at `at`, a reading at that very time in the second; both halves stay left out where the whole was. */
 export function withPlateauSplit(recipe: Recipe, plateaus: readonly Plateau[], index: number, at: number): Recipe {
   const whole = plateaus[index]?.span;
@@ -85,6 +92,11 @@ export function withPlateauAdded(recipe: Recipe, plateaus: readonly Plateau[], {
 /** The whole run as a slow ramp, by regression instead of plateaus. */
 export function asSweep(recipe: Recipe): Recipe {
   return { ...recipe, plateaus: { mode: "sweep" } };
+}
+
+/** The tare windows that a person set. */
+export function tareWindowsOf({ tare }: Recipe): readonly Span[] {
+  return tare.mode === "windows" ? tare.windows : [];
 }
 
 export function withTareMoved(recipe: Recipe, windows: readonly Span[], index: number, span: Span): Recipe {

@@ -1,8 +1,9 @@
-import type { ColumnRole } from "../../../shared/model/recipe.ts";
+import type { ColumnRole, Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Trace } from "../../../shared/model/trace.ts";
 import type { ChartAxis, ChartPoint, ChartSeries, ChartSpan, ChartSpec } from "../../charts/chartSpec.ts";
 import { isMovable, plateauName } from "./plateausModel.ts";
+import { tareWindowsOf } from "./recipeEdits.ts";
 import { RPM } from "./shownUnits.ts";
 
 /** What the picture of a log is made from. */
@@ -11,12 +12,14 @@ interface TracePicture {
   /** The log from end to end, where `trace` is a stretch of it. */
   readonly whole: Pick<Trace, "start" | "end">;
   readonly reduction: Reduction | null;
+  /** Says which spans a person set, where nothing came out to show. */
+  readonly recipe: Recipe;
   /** Else rows are counted. */
   readonly hasClock: boolean;
 }
 
 /** The log as it came: thrust, and rotation rate on the second axis, with plateaus and tares marked. */
-export function traceChart({ trace, whole, reduction, hasClock }: TracePicture): ChartSpec {
+export function traceChart({ trace, whole, reduction, recipe, hasClock }: TracePicture): ChartSpec {
   const series = [
     traceSeries(trace, "thrust", "Thrust reading", 0),
     reduction && tareSeries(reduction),
@@ -30,7 +33,7 @@ export function traceChart({ trace, whole, reduction, hasClock }: TracePicture):
     y: { label: "Thrust reading", unit: "N" },
     y2: { label: "Rotation rate", unit: "rpm", min: 0 },
     series,
-    spans: reduction === null ? [] : traceSpans(reduction),
+    spans: reduction === null ? handSpans(recipe) : traceSpans(reduction),
   };
 }
 
@@ -82,6 +85,22 @@ const PLATEAU = "plateau-";
 const TARE = "tare-";
 const REJECTED = "rejected-";
 
+/** The windows and plateaus that a person set: what a run that can not be reduced is mended by. */
+function handSpans(recipe: Recipe): ChartSpan[] {
+  const { plateaus } = recipe;
+  const spans = plateaus.mode === "spans" ? plateaus.spans : [];
+  return [
+    ...tareWindowsOf(recipe).map((window, index) => tareSpan(window, index)),
+    ...spans.map(({ start, end }, index): ChartSpan => {
+      return { id: `${PLATEAU}${index}`, start, end, label: plateauName(index), kind: "plateau" };
+    }),
+  ];
+}
+
+function tareSpan({ start, end }: { readonly start: number; readonly end: number }, index: number): ChartSpan {
+  return { id: `${TARE}${index}`, start, end, label: `Tare ${index + 1}`, kind: "tare" };
+}
+
 /**
  * Plateaus, left-out stretches, tare windows, and what did not become a plateau; the identity tells which of them was
  * dragged. The bins of a sweep cover the whole of it and say nothing here.
@@ -94,15 +113,7 @@ export function traceSpans(reduction: Reduction): ChartSpan[] {
       : `${plateauName(index)}, left out: ${plateau.leftOutBecause ?? ""}`;
     return [{ id: `${PLATEAU}${index}`, ...plateau.span, label, kind: plateau.used ? "plateau" : "leftOut" }];
   });
-  const tares = reduction.tare.windows.map(
-    ({ start, end }, index): ChartSpan => ({
-      id: `${TARE}${index}`,
-      start,
-      end,
-      label: `Tare ${index + 1}`,
-      kind: "tare",
-    }),
-  );
+  const tares = reduction.tare.windows.map((window, index) => tareSpan(window, index));
   const rejected = reduction.rejected.map(
     ({ start, end, because }, index): ChartSpan => ({
       id: `${REJECTED}${index}`,

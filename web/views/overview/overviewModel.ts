@@ -7,6 +7,7 @@ import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatUncertain } from "../../../shared/quantity/format.ts";
 import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { StoredParts } from "../../api/client.ts";
+import { notesOf } from "../../app/notes.ts";
 import type { ReductionState } from "../../app/reductions.ts";
 import { counts, joined } from "../../app/words.ts";
 import { flaggedChecks } from "../bench/qualityModel.ts";

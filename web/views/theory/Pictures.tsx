@@ -1,3 +1,5 @@
+import { Warnings } from "../../app/Warnings.tsx";
+import { capitalised } from "../../app/words.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import type { ChartSpec } from "../../charts/chartSpec.ts";
 import { QuantityField } from "../../forms/QuantityField.tsx";
@@ -5,9 +7,13 @@ import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
+  atSpeed,
   chosenRate,
+  chosenShape,
   chosenYardstick,
   diagramRate,
+  held,
+  heldNow,
   openWaterCharts,
   PICTURES,
   type PictureName,
@@ -16,8 +22,11 @@ import {
   powerKind,
   rateChart,
   residualCharts,
+  shape,
   showPicture,
+  speedChart,
   staticMerit,
+  topSpeed,
   yardstick,
   yardsticks,
 } from "./theoryState.ts";
@@ -30,6 +39,7 @@ export function Pictures() {
       {picture.value === "power" && <PowerPicture />}
       {picture.value === "rate" && <RatePicture />}
       {picture.value === "advance" && <OpenWaterPictures />}
+      {picture.value === "speed" && <SpeedPicture />}
       {picture.value === "residual" && <ResidualPictures />}
     </>
   );
@@ -138,6 +148,99 @@ function OpenWaterPictures() {
       </div>
       {drawn.length === 0 && <p class="hint">Nothing to draw yet: reduce a run on Bench, or add a prediction below.</p>}
       <Several specs={drawn} />
+    </>
+  );
+}
+
+function SpeedPicture() {
+  const spec = speedChart.value;
+  return (
+    <>
+      <div class="theory-controls">
+        <HeldFields />
+        <QuantityField
+          label="Up to"
+          symbol="V"
+          dimension="speed"
+          unit="m/s"
+          value={topSpeed.value}
+          positive
+          max={30}
+          onChange={(speed) => {
+            if (speed !== null) topSpeed.value = speed;
+          }}
+        />
+        <SelectField
+          label="Fall with speed taken from"
+          value={shape.value?.prediction.name ?? ""}
+          options={[
+            ...yardsticks.value.map(({ prediction: { name } }) => ({ value: name, label: name })),
+            { value: "", label: "Momentum theory alone" },
+          ]}
+          help="Where a variant was not run at speed, its bollard point is carried on by this curve; the band says how far it may be off."
+          onChange={(name) => {
+            chosenShape.value = name;
+          }}
+        />
+      </div>
+      {spec?.series.some(({ kind }) => kind !== "limit") ? (
+        <Chart spec={spec} height={400} />
+      ) : (
+        <p class="hint">Nothing to draw yet: reduce a run with power on Bench, or add a prediction below.</p>
+      )}
+      <ul class="speed-reasons">
+        {atSpeed.value.map(({ variant, result }) => (
+          <li key={variant.name}>
+            {capitalised(variant.name)}: {result.reason} <Warnings items={result.warnings} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function HeldFields() {
+  const now = heldNow.value;
+  return (
+    <>
+      <SelectField
+        label="Held fixed"
+        value={now.given}
+        options={[
+          { value: "shaftPower", label: "Shaft power" },
+          { value: "rotationRate", label: "Rotation rate" },
+        ]}
+        onChange={(given) => {
+          held.value = given === "shaftPower" ? { given, shaftPower: 100 } : { given, rotationRate: diagramRate.value };
+        }}
+      />
+      {now.given === "shaftPower" ? (
+        <QuantityField
+          key="power"
+          label="Shaft power"
+          symbol="P"
+          dimension="power"
+          unit="W"
+          value={now.shaftPower}
+          positive
+          onChange={(shaftPower) => {
+            if (shaftPower !== null) held.value = { given: "shaftPower", shaftPower };
+          }}
+        />
+      ) : (
+        <QuantityField
+          key="rate"
+          label="Rotation rate"
+          symbol="n"
+          dimension="rotationRate"
+          unit="rpm"
+          value={now.rotationRate}
+          positive
+          onChange={(rotationRate) => {
+            if (rotationRate !== null) held.value = { given: "rotationRate", rotationRate };
+          }}
+        />
+      )}
     </>
   );
 }

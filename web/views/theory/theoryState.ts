@@ -7,6 +7,7 @@ import { groups } from "../variants/variantsState.ts";
 import { type PowerKind, thrustPowerChart, thrustRateChart } from "./pictures/bollardPictures.ts";
 import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPictures.ts";
 import { type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
+import { type Held, type SpeedInputs, speedPicture, variantsAtSpeed } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
 import { fluidDensity } from "./theoryFluid.ts";
 import { benchDisc, estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
@@ -27,6 +28,7 @@ export const PICTURES = {
   power: "Thrust against power",
   rate: "Thrust against rotation rate",
   advance: "Coefficients against advance ratio",
+  speed: "Thrust against speed",
   residual: "Measured over predicted",
 } as const;
 export type PictureName = keyof typeof PICTURES;
@@ -117,6 +119,37 @@ export const openWaterCharts = computed(() =>
       of,
     ),
   ),
+);
+
+/** What stays the same while the speed grows. */
+export const held = signal<Held | null>(null);
+export const heldNow = computed((): Held => held.value ?? { given: "shaftPower", shaftPower: DEFAULT_POWER });
+const DEFAULT_POWER = 100;
+/** Speed the picture against speed ends at, m/s: about as fast as small vehicles go. */
+export const topSpeed = signal(3);
+/** Name of the prediction whose fall with speed is taken; null: the first that can be computed; "" momentum theory alone. */
+export const chosenShape = signal<string | null>(null);
+export const shape = computed(() => {
+  if (chosenShape.value === "") return null;
+  return (
+    yardsticks.value.find(({ prediction }) => prediction.name === chosenShape.value) ?? yardsticks.value[0] ?? null
+  );
+});
+const speedInputs = computed((): SpeedInputs | null =>
+  benchInputs.value === null
+    ? null
+    : {
+        variants: measured.value,
+        predictions: shownPredictions.value,
+        inputs: benchInputs.value,
+        held: heldNow.value,
+        shape: shape.value,
+        topSpeed: topSpeed.value,
+      },
+);
+export const atSpeed = computed(() => (speedInputs.value === null ? [] : variantsAtSpeed(speedInputs.value)));
+export const speedChart = computed(() =>
+  speedInputs.value === null ? null : speedPicture(speedInputs.value, atSpeed.value),
 );
 
 /** Name of the prediction that measurements are divided by; null: the first that can be computed. */

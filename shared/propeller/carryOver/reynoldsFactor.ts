@@ -1,0 +1,110 @@
+import { fluidProperties } from "../../fluid/fluidProperties.ts";
+import type { CarryOver, CarryOverFactor, CarryOverRequest } from "../../model/carryOver.ts";
+import type { FluidState } from "../../model/fluid.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { bladeReynolds } from "../coefficients.ts";
+import { sectionDrag } from "../section/sectionDrag.ts";
+import { between, type DoubtfulFactor, entry } from "./factor.ts";
+import { ittcScaleEffect } from "./ittcScaleEffect.ts";
+
+/**
+ * Exponents of the Reynolds number in K_T and K_Q of a small research propeller at rest, Re 1.9e4 to 7.4e4: K_T 0.076, K_Q -0.103.
+ * Straight lines through log values by numpy 2.4.6 `polyfit`; its smaller sister (Re 5e3 to 2.9e4) gives 0.043 and -0.045.
+ *
+ * Source   Deters, Ananda & Selig, Reynolds number effects on the performance of small-scale propellers, AIAA 2014-2151; University of
+ *          Illinois propeller data set, volume 2, DA4002 of 9 x 6.75 in.
+ */
+const TREND = { thrust: 0.076, torque: -0.103 } as const;
+
+/** Reynolds number up to which the trend is taken to go on; above it blades of full size are known to change by drag alone. */
+const TREND_END = 2e5;
+
+/** Most the Reynolds number may change for the trend where the number itself is not known: the trend's own decade. */
+const GREATEST_TREND = Math.log(10);
+
+/** Doubt of the drag rule itself, as a part of what it changes; common practice, no source. */
+const RULE_DOUBT = 0.25;
+
+export interface ReynoldsFactor {
+  readonly reynolds: CarryOver["reynolds"];
+  readonly factor: CarryOverFactor;
+}
+
+/**
+ * What the change of the blade Reynolds number does to K_T and K_Q.
+ *
+ * One bound is the change of section drag alone (ITTC form), the other the trend measured on a small research propeller, where lift
+ * changes too; above Re 2e5 both are the drag. The middle is taken, with the half-width over sqrt(3) as its standard uncertainty
+ * (GUM 4.3.7). Without a blade the first bound is no change at all.
+ */
+export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
+  const { measured, target, blade } = request;
+  const change = Math.log(relativeReynolds(target) / relativeReynolds(measured));
+  if (blade === undefined) {
+    const inTrend = Math.sign(change) * Math.min(Math.abs(change), GREATEST_TREND);
+    return {
+      reynolds: { measured: null, target: null },
+      factor: listed(upToTrend(inTrend, "thrust"), upToTrend(inTrend, "torque"), WITHOUT_BLADE),
+    };
+  }
+  const reynolds = { measured: reynoldsOf(measured, request), target: reynoldsOf(target, request) };
+  const inTrend = Math.log(Math.min(reynolds.target, TREND_END) / Math.min(reynolds.measured, TREND_END));
+  const byDrag = dragFactors(reynolds.measured, reynolds.target, request);
+  const above = dragFactors(Math.max(reynolds.measured, TREND_END), Math.max(reynolds.target, TREND_END), request);
+  const bounds = (of: "thrust" | "torque") =>
+    withRuleDoubt(between(byDrag[of], above[of] * Math.exp(TREND[of] * inTrend)), byDrag[of]);
+  const reason = `Blade Reynolds number ${formatNumber(reynolds.target, 2)} in place of ${formatNumber(reynolds.measured, 2)}. Drag alone (ITTC form) gives ${formatNumber(byDrag.thrust, 4)} on K_T and ${formatNumber(byDrag.torque, 4)} on K_Q; small research propellers change more (Deters, Ananda & Selig 2014). The middle is taken.`;
+  return { reynolds, factor: listed(bounds("thrust"), bounds("torque"), reason) };
+}
+
+const WITHOUT_BLADE =
+  "Chord and pitch are not stated, so that the Reynolds number is not known: between no change and the whole trend of small research propellers (Deters, Ananda & Selig 2014).";
+
+type Side = CarryOverRequest["measured"] | CarryOverRequest["target"];
+
+/** n D²/ν: the Reynolds number but for the shape, which is the same on both sides. */
+function relativeReynolds({ fluid, rotationRate, diameter }: Side): number {
+  return (rotationRate * diameter ** 2) / viscosity(fluid);
+}
+
+function viscosity(fluid: FluidState): number {
+  return fluidProperties(fluid).kinematicViscosity;
+}
+
+function reynoldsOf(
+  { fluid, rotationRate, diameter }: Side,
+  { blade, measured: { advanceRatio } }: CarryOverRequest,
+): number {
+  return bladeReynolds({
+    ...{ rotationRate, diameter, radius: 0.75 },
+    chord: blade!.chordRatio * diameter,
+    advanceSpeed: advanceRatio * rotationRate * diameter,
+    kinematicViscosity: viscosity(fluid),
+  });
+}
+
+/** K_T and K_Q after the change of drag over those before. */
+function dragFactors(before: number, after: number, { blade, measured, target }: CarryOverRequest) {
+  const { thicknessRatio, roughness, chordRatio } = blade!;
+  const drag = (reynolds: number, diameter: number) =>
+    sectionDrag({ reynolds, thicknessRatio, chord: chordRatio * diameter, roughness });
+  const dragChange = drag(before, measured.diameter) - drag(after, target.diameter);
+  const { thrust, torque } = ittcScaleEffect({ ...blade!, dragChange });
+  return {
+    thrust: 1 - thrust / measured.thrustCoefficient.value,
+    torque: 1 - torque / measured.torqueCoefficient.value,
+  };
+}
+
+/** Between no change and the whole trend. */
+function upToTrend(inTrend: number, of: "thrust" | "torque"): DoubtfulFactor {
+  return between(1, Math.exp(TREND[of] * inTrend));
+}
+
+function withRuleDoubt({ factor, uncertainty }: DoubtfulFactor, byDrag: number): DoubtfulFactor {
+  return { factor, uncertainty: Math.hypot(uncertainty, (RULE_DOUBT * (byDrag - 1)) / factor) };
+}
+
+function listed(thrust: DoubtfulFactor, torque: DoubtfulFactor, reason: string): CarryOverFactor {
+  return entry({ cause: "reynolds", actsOn: "coefficients", reason }, thrust, torque);
+}

@@ -1,0 +1,62 @@
+import type { FinishPicture } from "../../model/finishFit.ts";
+import { bracketedRoot } from "../../numeric/rootFinding.ts";
+import { laminarFloor } from "../section/laminarFloor.ts";
+import { sectionDrag } from "../section/sectionDrag.ts";
+import type { BladeAnswer, BladeResponse, MidSection } from "./bladeResponse.ts";
+
+/** Roughness heights and Reynolds numbers that a small printed blade can have. */
+const ROUGHNESS_RANGE = [1e-6, 1e-3] as const;
+const REYNOLDS_RANGE = [1e4, 1e6] as const;
+const DRAG_FACTORS = [0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8] as const;
+const POINTS = 25;
+
+const spacedByFactors = ([low, high]: readonly [number, number]) =>
+  Array.from({ length: POINTS }, (_, i) => low * (high / low) ** (i / (POINTS - 1)));
+
+export interface BladeToDraw {
+  readonly response: BladeResponse;
+  readonly smooth: BladeAnswer;
+  readonly section: MidSection;
+  /** Lift factor of the last finish that could be fitted; 1 if none. */ readonly liftFactor: number;
+}
+
+/** Lines of drag against roughness and Reynolds number at the working lift, and what drag costs in thrust. */
+export function finishPicture({ response, smooth, section, liftFactor }: BladeToDraw): FinishPicture {
+  const { reynolds } = smooth;
+  const leastAt = (Re: number) => sectionDrag({ ...section, reynolds: Re, roughness: 0 });
+  const dragOfLift = smooth.sectionDrag - leastAt(reynolds);
+  return {
+    reynolds,
+    smoothDrag: smooth.sectionDrag,
+    laminarFloor: laminarFloor(reynolds),
+    dragAgainstRoughness: spacedByFactors(ROUGHNESS_RANGE).flatMap((at) => {
+      const answer = response({ roughness: at, liftFactor, dragFactor: 1 });
+      return answer === null ? [] : [{ at, drag: answer.sectionDrag }];
+    }),
+    smoothDragAgainstReynolds: spacedByFactors(REYNOLDS_RANGE).map((at) => ({ at, drag: leastAt(at) + dragOfLift })),
+    laminarFloorAgainstReynolds: spacedByFactors(REYNOLDS_RANGE).map((at) => ({ at, drag: laminarFloor(at) })),
+    thrustAgainstDrag: DRAG_FACTORS.flatMap((dragFactor) => {
+      const answer = response({ roughness: 0, liftFactor, dragFactor });
+      if (answer === null) return [];
+      return [{ dragFactor, sectionDrag: answer.sectionDrag, thrustRatio: atEqualPower(answer, smooth) }];
+    }),
+  };
+}
+
+/** Thrust over that of the smooth blade from the same shaft power at bollard. */
+function atEqualPower({ points: [rough] }: BladeAnswer, { points: [smooth] }: BladeAnswer): number {
+  const torqueRatio = smooth!.torqueCoefficient / rough!.torqueCoefficient;
+  return (rough!.thrustCoefficient / smooth!.thrustCoefficient) * torqueRatio ** (2 / 3);
+}
+
+/** Roughness height with which a section has `drag` at its lift factor; null where a smooth one has more or the roughest less. */
+export function roughnessOfDrag(drag: number, liftFactor: number, response: BladeResponse): number | null {
+  const more = (exponent: number) => {
+    const answer = response({ roughness: 10 ** exponent, liftFactor, dragFactor: 1 });
+    return answer === null ? Number.NaN : answer.sectionDrag - drag;
+  };
+  const [low, high] = ROUGHNESS_RANGE.map(Math.log10) as [number, number];
+  if (!(more(low) < 0 && more(high) > 0)) return null;
+  const { root, converged } = bracketedRoot(more, low, high, { relativeTolerance: 1e-6 });
+  return converged ? 10 ** root : null;
+}
