@@ -11,6 +11,8 @@ import { Refusal } from "./problems/problemDetails.ts";
 import { checkRequest } from "./problems/requestCheck.ts";
 import { BODY_LIMIT, FILE_LIMIT, tooMany } from "./problems/serverRefusals.ts";
 import { PROJECT_FOLDER } from "./projectFolder.ts";
+import { LiveResults } from "./recording/liveResults.ts";
+import { Recorder } from "./recording/recorder.ts";
 import { computeRoutes } from "./routes/compute.ts";
 import { computePropellerRoutes } from "./routes/computePropeller.ts";
 import { docsRoutes } from "./routes/docs.ts";
@@ -19,7 +21,7 @@ import { insideProject } from "./routes/insideProject.ts";
 import { servePage } from "./routes/page.ts";
 import { projectRoutes } from "./routes/projects.ts";
 import type { Workbench } from "./routes/workbench.ts";
-import { SECURITY_HEADERS } from "./security/headers.ts";
+import { PERMISSIONS, SECURITY_HEADERS } from "./security/headers.ts";
 import { keepToOwnAddress } from "./security/ownAddress.ts";
 import type { Store } from "./store/store.ts";
 import { Reductions } from "./work/reductions.ts";
@@ -50,7 +52,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   keepToOwnAddress(app);
   await protect(app, options);
   await app.register(swagger, OPEN_API);
-  await addRoutes(app, { store, pool, reductions: new Reductions(pool) });
+  const recorder = new Recorder(store.files.recordingFolder(), options.fileLimit);
+  const live = new LiveResults({ store, pool, recorder });
+  await addRoutes(app, { store, pool, reductions: new Reductions(pool), recorder, live });
   await servePage(app, webFolder);
   if (options.pool === undefined) app.addHook("onClose", () => pool.close());
   return app;
@@ -58,6 +62,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
 
 async function protect(app: FastifyInstance, { requestsPerMinute = 12_000, fileLimit = FILE_LIMIT }: AppOptions) {
   await app.register(helmet, SECURITY_HEADERS);
+  app.addHook("onRequest", async (_, reply) => void reply.header("permissions-policy", PERMISSIONS));
   await app.register(rateLimit, {
     max: requestsPerMinute,
     timeWindow: "1 minute",

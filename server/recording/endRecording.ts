@@ -39,9 +39,9 @@ export async function endRecording(
       // Kept files have moved on; this is for the others.
       await store.files.discard(received);
     }
-  } finally {
-    // Where it ended, nothing leads here any more.
+  } catch (reason) {
     log.unseal();
+    throw reason;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { PartKind, PartOf } from "../../shared/model/parts.ts";
-import type { Recording } from "../../shared/model/recording.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
+import type { Recording } from "../../shared/model/recording.ts";
 import { PROGRAM } from "../program.ts";
 import type { Store } from "../store/store.ts";
 import type { LiveJob } from "../work/jobs.ts";

@@ -35,8 +35,8 @@ export async function newRecording(
   if (shelf.list().length >= MOST_OPEN) throw tooManyOpen();
   const fileName = fileNameOf(name);
   const recording = shelf.add({ ...firstRun(store, projectId, fileName, []).document, name, fileName });
-  await recorder.create(recording.id);
-  if (header !== "") await (await recorder.log(recording.id)).append(new TextEncoder().encode(`${header}\n`));
+  const log = await recorder.log(recording.id);
+  if (header !== "") await log.append(new TextEncoder().encode(`${header}\n`));
   return recording;
 }
 

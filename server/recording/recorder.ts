@@ -1,6 +1,6 @@
+import { existsSync } from "node:fs";
 import * as disk from "node:fs/promises";
 import { join } from "node:path";
-import { NothingThere } from "../store/refusals.ts";
 import { type GrowingDisk, GrowingLog } from "./growingLog.ts";
 
 /** The growing logs of recordings, each a file named by the recording's id. */
@@ -13,27 +13,21 @@ export class Recorder {
     private readonly disk: GrowingDisk = disk,
   ) {}
 
-  /** Makes the empty log of a new recording. */
-  async create(id: string): Promise<void> {
-    const file = await disk.open(this.path(id), "wx");
-    try {
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await this.syncFolder();
-  }
-
-  /** Throws NothingThere for a recording that ended: its lines are a run's now. */
+  /** The log of a recording that has not ended; empty for a new one. */
   log(id: string): Promise<GrowingLog> {
     const known = this.logs.get(id);
     if (known !== undefined) return known;
-    const opened = GrowingLog.open(this.path(id), this.limit, this.disk).catch((reason: unknown) => {
+    const opened = this.open(id).catch((reason: unknown) => {
       this.logs.delete(id);
-      throw (reason as NodeJS.ErrnoException).code === "ENOENT" ? new NothingThere("recording", id) : reason;
+      throw reason;
     });
     this.logs.set(id, opened);
     return opened;
+  }
+
+  /** Whether there is a log: not any more after `remove`. */
+  has(id: string): boolean {
+    return existsSync(this.path(id));
   }
 
   path(id: string): string {
@@ -44,6 +38,13 @@ export class Recorder {
   async remove(id: string): Promise<void> {
     this.logs.delete(id);
     await disk.rm(this.path(id), { force: true });
+  }
+
+  private async open(id: string): Promise<GrowingLog> {
+    const file = await this.disk.open(this.path(id), "a");
+    await file.close();
+    await this.syncFolder();
+    return GrowingLog.open(this.path(id), this.limit, this.disk);
   }
 
   private async syncFolder(): Promise<void> {

@@ -1,6 +1,8 @@
 import type { FastifyPluginAsync } from "fastify";
 import { comparisonRoutes } from "./comparison.ts";
 import { partRoutes } from "./parts.ts";
+import { recordingLineRoutes } from "./recordingLines.ts";
+import { recordingRoutes } from "./recordings.ts";
 import { runResultRoutes } from "./runResults.ts";
 import { runRoutes } from "./runs.ts";
 import type { Workbench } from "./workbench.ts";
@@ -13,5 +15,7 @@ export const insideProject: FastifyPluginAsync<{ workbench: Workbench }> = async
   await app.register(partRoutes, { prefix: "/parts", workbench });
   await app.register(runRoutes, { prefix: "/runs", workbench });
   await app.register(runResultRoutes, { prefix: "/runs/:id", workbench });
+  await app.register(recordingRoutes, { prefix: "/recordings", workbench });
+  await app.register(recordingLineRoutes, { prefix: "/recordings/:id", workbench });
   await app.register(comparisonRoutes, { workbench });
 };

@@ -1,4 +1,6 @@
 import { z } from "zod";
+import type { LiveResults } from "../recording/liveResults.ts";
+import type { Recorder } from "../recording/recorder.ts";
 import type { Store } from "../store/store.ts";
 import type { Reductions } from "../work/reductions.ts";
 import type { WorkPool } from "../work/workPool.ts";
@@ -8,12 +10,15 @@ export interface Workbench {
   readonly store: Store;
   readonly pool: WorkPool;
   readonly reductions: Reductions;
+  readonly recorder: Recorder;
+  readonly live: LiveResults;
 }
 
 const id = (text: string) => z.uuid().describe(text);
 
 export const InProject = z.strictObject({ projectId: id("Project") });
 export const OneRun = z.strictObject({ projectId: id("Project"), id: id("Run") });
+export const OneRecording = z.strictObject({ projectId: id("Project"), id: id("Recording") });
 export const OnePart = z.strictObject({ projectId: id("Project"), id: id("Part") });
 
 /** The version a deletion was decided on; a later one is not deleted. */

@@ -22,3 +22,9 @@ export const SECURITY_HEADERS: FastifyHelmetOptions = {
   strictTransportSecurity: false,
   referrerPolicy: { policy: "no-referrer" },
 };
+
+/** What of the browser a page of this server may use: a serial port, when a person chooses one. Nothing else that can be asked. */
+export const PERMISSIONS = [
+  "serial=(self)",
+  ...["camera", "microphone", "geolocation", "usb", "hid", "midi", "payment"].map((name) => `${name}=()`),
+].join(", ");

@@ -36,7 +36,7 @@ test.each([
 
 test("an area ratio far outside, without thrust at all, is refused even where numbers outside are asked for", async () => {
   const { ask } = await startedApp();
-  const series = { ...B4_70, pitchRatio: 0.05 };
+  const series = { ...B4_70, areaRatio: 2, pitchRatio: 0.05 };
   const { status, body } = await ask("POST", "/api/compute/series", { series, outsideRange: true });
   expect(status).toBe(422);
   expect(body.code).toBe("propeller.series-no-thrust");

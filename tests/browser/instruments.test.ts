@@ -1,40 +1,20 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+import { expect, test } from "vitest";
+import { servedPages } from "./setUp.ts";
 
-let workbench: Workbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  workbench = await startWorkbench();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await workbench.stop();
-});
-
-async function open(screen: string): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(`${workbench.address}/#/${screen}`);
-  await page.waitForLoadState("networkidle");
-  return page;
-}
+const { open, address } = servedPages();
 
 const TABLE = ["mass (g)\treading (gf)", "0\t0", "500\t498", "1000\t995", "1500\t1494", "2000\t2000"];
 const BACK = ["1500\t1512", "1000\t1016", "500\t513", "0\t3"];
 
 test("an instrument of the demonstration says how many runs use it, and can not be deleted under them", async () => {
-  const page = await open("parts");
+  const { page } = await open("parts");
   const card = page.locator(".instruments li").first();
   expect(await card.textContent()).toMatch(/1 gf of reading is .* N ± [\s\S]*In 6 runs\./);
   expect(await card.getByRole("button", { name: /^Delete/ }).isDisabled()).toBe(true);
-  await page.close();
 });
 
 test("a pasted dead-weight table is judged at once, kept, and chosen for a run, which it reduces anew", async () => {
-  const page = await open("parts");
+  const { page } = await open("parts");
   await page.getByRole("button", { name: "Add an instrument" }).click();
   await page.getByLabel("Name", { exact: true }).fill("Scale under the lever");
   await page.getByLabel("Applied, row 1").evaluate(
@@ -53,7 +33,7 @@ test("a pasted dead-weight table is judged at once, kept, and chosen for a run, 
   await page.getByRole("button", { name: "Save" }).click();
   await page.getByRole("heading", { name: "Scale under the lever" }).waitFor();
 
-  await page.goto(`${workbench.address}/#/bench`);
+  await page.goto(`${address()}/#/bench`);
   const choice = page.getByLabel("Thrust measured with");
   await choice.waitFor();
   // The other runs of the project are being reduced as well: the one that counts names the new instrument.
@@ -62,5 +42,4 @@ test("a pasted dead-weight table is judged at once, kept, and chosen for a run, 
   );
   await choice.selectOption({ label: "Scale under the lever" });
   expect((await (await reduced).json()).calibrations).toMatchObject([{ role: "thrust" }]);
-  await page.close();
 });

@@ -1,30 +1,15 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
-import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+import { chooseFiles, servedPages } from "./setUp.ts";
 
-let workbench: Workbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  workbench = await startWorkbench();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await workbench.stop();
-});
+const { open } = servedPages();
 
 /** The bench with a broken log dropped, and a 76 mm propeller of the demonstration on the stand. */
 async function benchWith(name: string): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(`${workbench.address}/#/bench`);
-  await page.waitForLoadState("networkidle");
+  const { page } = await open("bench");
   const buffer = Buffer.from(BROKEN_LOGS.find((log) => log.name === name)!.bytes);
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Choose files" }).first().click();
-  await (await chooser).setFiles({ name: `${name}.csv`, mimeType: "text/csv", buffer });
+  await chooseFiles(page, { name: `${name}.csv`, mimeType: "text/csv", buffer });
   await page.getByText(`Columns of ${name}.csv`).waitFor();
   const propeller = page.getByLabel("Propeller of this run");
   const first = await propeller.locator("option").nth(1).getAttribute("value");
@@ -41,7 +26,6 @@ test("a unit that can not be is asked about with what each would mean, and chang
   expect(await page.getByLabel("Unit of thrust (N)").inputValue()).toBe("g");
   await page.getByRole("button", { name: "These columns are right" }).click();
   await expect.poll(() => choices.count()).toBe(0);
-  await page.close();
 });
 
 test("a repair is switched off, says so, and is taken back by undo", async () => {
@@ -51,16 +35,13 @@ test("a repair is switched off, says so, and is taken back by undo", async () =>
   await expect.poll(() => repairs.textContent()).toContain("left out whole, as you chose");
   await page.keyboard.press("Control+z");
   await expect.poll(() => repairs.textContent()).not.toContain("as you chose");
-  await page.close();
 });
 
 test("the electrical log of the same run is added, laid over the log, and moved by hand", async () => {
   const page = await benchWith("two logs apart");
   const meter = Buffer.from(BROKEN_LOGS.find((log) => log.name === "two logs apart")!.companion!);
   await page.getByText("Add the electrical log of the same run").click();
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Choose files" }).last().click();
-  await (await chooser).setFiles({ name: "meter.csv", mimeType: "text/csv", buffer: meter });
+  await chooseFiles(page, { name: "meter.csv", mimeType: "text/csv", buffer: meter }, 1);
   const panel = page.locator("details", { hasText: "Electrical log: meter.csv" });
   await expect.poll(() => panel.textContent(), { timeout: 15_000 }).toMatch(/−412\.3 s ± .* correlation/);
   expect(await panel.locator("canvas").count()).toBe(1);
@@ -69,5 +50,4 @@ test("the electrical log of the same run is added, laid over the log, and moved 
   await expect.poll(() => panel.textContent()).toContain("as you stated");
   await panel.getByRole("button", { name: "Find it from both logs" }).click();
   await expect.poll(() => panel.textContent()).toContain("correlation");
-  await page.close();
 });

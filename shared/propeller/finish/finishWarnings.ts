@@ -1,19 +1,17 @@
-import type { FinishFitRequest } from "../../model/finishFit.ts";
 import { chiSquareUpperTail } from "../../numeric/chiSquare.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
-import type { FittedSurface, SurfaceFit } from "./fitSurface.ts";
+import { type FinishSide, isFitted } from "./finishSide.ts";
+import type { FittedSurface } from "./fitSurface.ts";
 
 /** Curves that chance makes this seldom do not follow from the fitted surface. */
 const SELDOM = 0.01;
 
 /** What the fits of finishes must be read with. */
-export function finishWarnings(finishes: FinishFitRequest["finishes"], fits: readonly SurfaceFit[]): Warning[] {
-  return fits.flatMap((fit, f) => {
-    if (fit.state !== "fitted") return [];
-    const { name } = finishes[f]!;
-    return [atBound(name, fit), misfit(name, fit)].filter((one) => one !== null);
-  });
+export function finishWarnings(sides: readonly FinishSide[]): Warning[] {
+  return sides
+    .filter(isFitted)
+    .flatMap(({ name, fit }) => [atBound(name, fit), misfit(name, fit)].filter((one) => one !== null));
 }
 
 const BOUND_WORDS = {

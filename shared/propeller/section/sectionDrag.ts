@@ -50,7 +50,7 @@ export function profileDrag({ reynolds, thicknessRatio, chord, roughness }: Drag
 
 /** Both sides of a thin smooth plate. */
 function smoothDrag(Re: number): number {
-  const laminar = (TRANSITION_FACTOR * 2.656) / Math.sqrt(Re);
+  const laminar = TRANSITION_FACTOR * laminarFloor(Re);
   const sixth = Math.max(Re, PEAK_OF_TURBULENT_LINE) ** (1 / 6);
   const square = sixth * sixth;
   const turbulent = 2 * (0.044 / sixth - 5 / (square * square));

@@ -22,8 +22,7 @@ export function ColumnsTable({ label, rows, turned, signOwner, onUse, onTurn }: 
             <th scope="col">Column</th>
             <th scope="col">First values</th>
             <th scope="col">Stands for</th>
-            <th scope="col">Unit</th>
-            <th scope="col">Sign</th>
+            <th scope="col">Unit and sign</th>
             <th scope="col">Why</th>
           </tr>
         </thead>
@@ -35,11 +34,11 @@ export function ColumnsTable({ label, rows, turned, signOwner, onUse, onTurn }: 
               <td>
                 <RoleSelect row={row} onUse={onUse} />
               </td>
-              <td>{row.role !== "ignore" && <UnitSelect row={row} onUse={onUse} />}</td>
-              <td>
+              <td class="bench-unit">
+                {row.role !== "ignore" && <UnitSelect row={row} onUse={onUse} />}
                 <SignSelect row={row} owner={signOwner(row.role)} turned={turned.has(row.role)} onTurn={onTurn} />
               </td>
-              <td>
+              <td class="bench-why">
                 <Reason row={row} onUse={onUse} />
               </td>
             </tr>
@@ -96,7 +95,7 @@ interface SignSelectProps {
 
 function SignSelect({ row, owner, turned, onTurn }: SignSelectProps) {
   if (owner === "none") return null;
-  if (owner === "instrument") return <span class="muted">by its instrument</span>;
+  if (owner === "instrument") return <span class="muted">sign by its instrument</span>;
   return (
     <select
       aria-label={`Sign of ${row.header}`}
@@ -104,10 +103,10 @@ function SignSelect({ row, owner, turned, onTurn }: SignSelectProps) {
       onChange={(event) => onTurn(row.role, event.currentTarget.value === "turned")}
     >
       <option value="kept" selected={!turned}>
-        as logged
+        sign as logged
       </option>
       <option value="turned" selected={turned}>
-        turned round
+        sign turned round
       </option>
     </select>
   );

@@ -11,7 +11,7 @@ export function SpeedSpans({ recipe }: { readonly recipe: Recipe }) {
   const hasClock = recipe.columns.some(({ role }) => role === "time");
   const set = (label: string, next: readonly SpeedSpan[]) => void editRecipe(label, (now) => withSpeedSpans(now, next));
   return (
-    <details open={spans.length > 0}>
+    <details class="bench-speed-spans" open={spans.length > 0}>
       <summary>Speeds that changed during the run</summary>
       <p class="hint">A plateau has the speed of the span that its middle lies in; outside all spans it is at rest.</p>
       {spans.length > 0 && (

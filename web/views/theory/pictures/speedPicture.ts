@@ -43,7 +43,7 @@ export function variantsAtSpeed(speed: SpeedInputs): VariantAtSpeed[] {
 
 /** Thrust against speed through the water: measured variants with their band, predictions, and the momentum limit of a fixed power. */
 export function speedPicture(speed: SpeedInputs, known: readonly VariantAtSpeed[]): ChartSpec {
-  const { held, inputs } = speed;
+  const { held } = speed;
   const predicted = speed.predictions.flatMap((shown) => predictedSeries(shown, speed));
   const measured = known.map(({ variant, result }) => variantSeries(variant, result));
   return {

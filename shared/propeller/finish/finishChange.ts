@@ -1,0 +1,30 @@
+import type { FinishChange } from "../../model/finishFit.ts";
+import { differenceOf, ofOneFit, ratioOf, sectionDragOf } from "./derived.ts";
+import { type ChangeToDraw, drawnChange } from "./drawnChange.ts";
+import { changeSentence } from "./finishInWords.ts";
+import type { Doubts } from "./finishResult.ts";
+import type { FittedSide } from "./finishSide.ts";
+
+/** What the second finish changed, with the doubts that both share taken off. */
+export function finishChange(
+  sides: readonly [FittedSide, FittedSide],
+  { doubtOf, all }: Doubts,
+  drawing: Omit<ChangeToDraw, "sides">,
+): FinishChange {
+  const [before, after] = sides;
+  const [liftBefore, liftAfter] = [before, after].map(({ fit }) => ofOneFit(fit.liftFactor, { fit, all }, [1, 0]));
+  const [dragBefore, dragAfter] = [before, after].map(({ fit, response }) => sectionDragOf(fit, all, response));
+  const liftRatio = doubtOf(ratioOf(liftAfter!, liftBefore!));
+  const dragRatio = doubtOf(ratioOf(dragAfter!, dragBefore!));
+  const named = [
+    { name: before.name, sectionDrag: doubtOf(dragBefore!) },
+    { name: after.name, sectionDrag: doubtOf(dragAfter!) },
+  ] as const;
+  return {
+    liftRatio,
+    dragRatio,
+    dragChange: doubtOf(differenceOf(dragAfter!, dragBefore!)),
+    monteCarlo: drawing.draws === 0 ? null : drawnChange({ sides, ...drawing }),
+    sentence: changeSentence(named, { liftRatio, dragRatio }),
+  };
+}

@@ -1,0 +1,63 @@
+import { fluidProperties } from "../../fluid/fluidProperties.ts";
+import type { BladeGeometry } from "../../model/bladeGeometry.ts";
+import type { FinishFitRequest, MeasuredPoint } from "../../model/finishFit.ts";
+import { positive } from "../../quantity/domain.ts";
+import { tellingFrom } from "../../quantity/problem.ts";
+import { type BladeResponse, bladeResponse, type MidSection } from "./bladeResponse.ts";
+import { type FittedSurface, fitSurface, type SurfaceFit } from "./fitSurface.ts";
+import { measuredCovariance, measuredValues } from "./measuredCovariance.ts";
+
+/** One finish with its blade, what was measured and the surface that makes it. */
+export interface FinishSide {
+  readonly name: string;
+  readonly points: readonly MeasuredPoint[];
+  /** K_T and K_Q of each point in turn. */ readonly measured: readonly number[];
+  /** Where these numbers begin in those of all finishes. */ readonly from: number;
+  readonly response: BladeResponse;
+  readonly section: MidSection;
+  readonly fit: SurfaceFit;
+}
+
+export interface FinishSides {
+  readonly sides: readonly FinishSide[];
+  /** Covariance of the numbers of all finishes. */ readonly covariance: readonly (readonly number[])[];
+}
+
+/** Solves each finish by itself. Throws as `finishFit`, told from the finish. */
+export function finishSides(request: FinishFitRequest, geometry: BladeGeometry): FinishSides {
+  const covariance = tellingFrom("finishes", () =>
+    measuredCovariance(request.finishes.flatMap(({ measured }) => measured)),
+  );
+  let from = 0;
+  const sides = request.finishes.map(({ name, measured: points }, f) => {
+    const measured = checkedCoefficients(measuredValues(points));
+    const side = { name, points, measured, from, ...bladeOf(request, geometry, points) };
+    const own = partOf(covariance, side);
+    from += measured.length;
+    const fit = tellingFrom(`finishes[${f}].measured`, () => fitSurface({ ...side, covariance: own }));
+    return { ...side, fit };
+  });
+  return { sides, covariance };
+}
+
+function bladeOf({ fluid, rotationRate }: FinishFitRequest, geometry: BladeGeometry, points: readonly MeasuredPoint[]) {
+  const advanceRatios = points.map(({ advanceRatio }) => advanceRatio);
+  return bladeResponse({ geometry, fluid: fluidProperties(fluid), rotationRate, advanceRatios });
+}
+
+const checkedCoefficients = (values: readonly number[]) =>
+  values.map((value, i) => positive(value, i % 2 === 0 ? "thrust coefficient" : "torque coefficient", ""));
+
+/** Rows and columns of the covariance that belong to one finish. */
+export function partOf<T>(
+  rows: readonly (readonly T[])[],
+  { from, measured }: Pick<FinishSide, "from" | "measured">,
+): T[][] {
+  const to = from + measured.length;
+  return rows.slice(from, to).map((row) => row.slice(from, to));
+}
+
+/** A finish whose surface was found. */
+export type FittedSide = FinishSide & { readonly fit: FittedSurface };
+
+export const isFitted = (side: FinishSide): side is FittedSide => side.fit.state === "fitted";

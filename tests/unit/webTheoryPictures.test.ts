@@ -1,0 +1,164 @@
+import { describe, expect, it } from "vitest";
+import type { Prediction } from "../../shared/model/prediction.ts";
+import { seriesPredictor } from "../../shared/propeller/prediction/seriesPredictor.ts";
+import type { ChartSpec } from "../../web/charts/chartSpec.ts";
+import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
+import { openWaterPicture } from "../../web/views/theory/pictures/openWaterPictures.ts";
+import { residualPicture } from "../../web/views/theory/pictures/residualPictures.ts";
+import { type SpeedInputs, speedPicture, variantsAtSpeed } from "../../web/views/theory/pictures/speedPicture.ts";
+import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
+import type { MeasuredVariant, TheoryInputs } from "../../web/views/theory/theoryModel.ts";
+import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
+
+const INPUTS: TheoryInputs = {
+  staticMerit: 0.6,
+  diameter: DIAMETER,
+  density: DENSITY,
+  nozzleAreaRatio: null,
+  driveEfficiency: 0.75,
+  voltage: 12,
+  duty: { given: "thrust", thrust: 20 },
+};
+const REDUCTION = reductionOf();
+const SANDED: MeasuredVariant = {
+  name: "sanded",
+  style: 1,
+  reductions: [REDUCTION],
+  staticMerit: REDUCTION.staticMerit,
+};
+
+// B4-70 at P/D 1.0: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975), tables 5 and 6.
+const SERIES = { family: "wageningen-b", blades: 4, areaRatio: 0.7, pitchRatio: 1 } as const;
+const SOURCE: Prediction["source"] = { kind: "series", diameter: DIAMETER, series: SERIES };
+const SHOWN: ShownPrediction = {
+  prediction: { name: "B 4-70", source: SOURCE },
+  style: 3,
+  predictor: seriesPredictor(SERIES, DIAMETER),
+  problem: "",
+};
+const K_T = 0.454739;
+const TEN_K_Q = 0.6754;
+
+const pointsOf = ({ series }: ChartSpec, id: string) => series.find((one) => one.id === id)!.points;
+
+describe("predictions in the pictures at bollard", () => {
+  it("draws the thrust of a series as K_T ρ n² D⁴ against rotation rate", () => {
+    const points = pointsOf(thrustRateChart([SANDED], INPUTS, [SHOWN]), "prediction-B 4-70");
+    const { x, y } = points.at(-1)!;
+    expect(y / (K_T * DENSITY * (x / 60) ** 2 * DIAMETER ** 4)).toBeCloseTo(1, 5);
+  });
+
+  it("draws it against the power that the series takes, and below the momentum limit", () => {
+    const spec = thrustPowerChart([SANDED], INPUTS, { kind: "shaftPower", predictions: [SHOWN] });
+    const { x, y } = pointsOf(spec, "prediction-B 4-70").at(-1)!;
+    const n = Math.sqrt(y / (K_T * DENSITY * DIAMETER ** 4));
+    expect((x / (2 * Math.PI * (TEN_K_Q / 10) * DENSITY * n ** 3 * DIAMETER ** 5)).toFixed(3)).toBe("1.000");
+    expect(y).toBeLessThan(Math.cbrt(2 * DENSITY * (Math.PI / 4) * DIAMETER ** 2 * x ** 2));
+  });
+
+  it("draws a stated merit against power alone, since it tells no rotation rate", () => {
+    const merit: ShownPrediction = {
+      prediction: {
+        name: "FM",
+        source: { kind: "staticMerit", diameter: DIAMETER, staticMerit: 0.5, nozzleAreaRatio: null },
+      },
+      style: 4,
+      predictor: null,
+      problem: "",
+    };
+    const { x, y } = pointsOf(
+      thrustPowerChart([], INPUTS, { kind: "shaftPower", predictions: [merit] }),
+      "prediction-FM",
+    ).at(-1)!;
+    // FM = T^1.5 / (P √(2 ρ A)).
+    expect(y ** 1.5 / (x * Math.sqrt(2 * DENSITY * (Math.PI / 4) * DIAMETER ** 2))).toBeCloseTo(0.5, 9);
+    expect(thrustRateChart([SANDED], INPUTS, [merit]).series.some(({ id }) => id === "prediction-FM")).toBe(false);
+  });
+});
+
+describe("the open-water pictures", () => {
+  const inputs = { variants: [SANDED], predictions: [SHOWN], rotationRate: 50 };
+
+  it("draws each series from its bollard point to the advance ratio where its thrust ends", () => {
+    const points = pointsOf(openWaterPicture(inputs, "thrustCoefficient"), "prediction-B 4-70");
+    expect(points[0]!.y).toBeCloseTo(K_T, 5);
+    // J at K_T = 0 of B4-70, P/D 1.0: 1.0618.
+    expect(points.at(-1)!.x).toBeCloseTo(1.0618, 4);
+    expect(points.at(-1)!.y).toBeCloseTo(0, 6);
+    expect(pointsOf(openWaterPicture(inputs, "torqueCoefficient"), "prediction-B 4-70")[0]!.y).toBeCloseTo(TEN_K_Q, 4);
+  });
+
+  it("draws a variant that was measured only at rest as one point at J = 0 with its interval", () => {
+    const points = pointsOf(openWaterPicture(inputs, "thrustCoefficient"), "measured-sanded");
+    expect(points).toHaveLength(1);
+    expect(points[0]).toMatchObject({ x: 0, y: 0.2 });
+    expect(points[0]!.yInterval![0]).toBeLessThan(0.2);
+    expect(openWaterPicture(inputs, "efficiency").series.some(({ id }) => id === "measured-sanded")).toBe(false);
+  });
+});
+
+describe("measured over predicted", () => {
+  // The made run has K_T 0.2 and C_P 0.1 at every plateau.
+  it.each([
+    { of: "thrust", ratio: 0.2 / K_T },
+    { of: "shaftPower", ratio: 0.1 / ((2 * Math.PI * TEN_K_Q) / 10) },
+  ] as const)("divides every plateau by the prediction at its rotation rate: $of", ({ of, ratio }) => {
+    const points = pointsOf(residualPicture([SANDED], SHOWN, of), "measured-sanded");
+    expect(points).toHaveLength(3);
+    for (const { y, yInterval } of points) {
+      expect(y / ratio).toBeCloseTo(1, 4);
+      expect(yInterval![0]).toBeLessThan(y);
+      expect(yInterval![1]).toBeGreaterThan(y);
+    }
+  });
+
+  it("holds a propeller of another size against its equal in form", () => {
+    const larger = { ...SHOWN, predictor: seriesPredictor(SERIES, 3 * DIAMETER) };
+    const [own, other] = [SHOWN, larger].map((shown) =>
+      pointsOf(residualPicture([SANDED], shown, "thrust"), "measured-sanded"),
+    );
+    expect(other!.map(({ y }) => y)).toEqual(own!.map(({ y }) => expect.closeTo(y, 9)));
+  });
+});
+
+describe("thrust against speed", () => {
+  const plain = reductionOf({ powerCoefficient: 0.15 });
+  const speed: SpeedInputs = {
+    variants: [{ ...SANDED, reductions: [plain], staticMerit: plain.staticMerit }],
+    predictions: [SHOWN],
+    inputs: INPUTS,
+    held: { given: "shaftPower", shaftPower: 100 },
+    shape: SHOWN,
+    topSpeed: 3,
+  };
+
+  it("begins at the bollard thrust of the power held, falls, and stays below the momentum limit", () => {
+    const spec = speedPicture(speed, variantsAtSpeed(speed));
+    const own = pointsOf(spec, "speed-sanded");
+    const merit = 0.2 ** 1.5 / (0.15 * Math.sqrt(Math.PI / 2));
+    const ideal = Math.cbrt(2 * DENSITY * (Math.PI / 4) * DIAMETER ** 2 * 100 ** 2);
+    expect(own[0]!.y / (ideal * merit ** (2 / 3))).toBeCloseTo(1, 6);
+    const limit = pointsOf(spec, "limit");
+    for (const [at, { y }] of own.entries()) {
+      expect(y).toBeLessThan(limit[at]!.y);
+      if (at > 0) expect(y).toBeLessThan(own[at - 1]!.y);
+    }
+  });
+
+  it("has a band that widens with speed for what was measured, and none for a yardstick", () => {
+    const spec = speedPicture(speed, variantsAtSpeed(speed));
+    const width = ({ yInterval }: { yInterval?: readonly [number, number] }) => yInterval![1] - yInterval![0];
+    const own = pointsOf(spec, "speed-sanded");
+    expect(width(own.at(-1)!)).toBeGreaterThan(2 * width(own[0]!));
+    expect(pointsOf(spec, "prediction-B 4-70").every(({ yInterval }) => yInterval === undefined)).toBe(true);
+  });
+
+  it("draws no limit at a fixed rotation rate, and nothing for a variant without power", () => {
+    const held = { given: "rotationRate", rotationRate: 50 } as const;
+    const thrustOnly = reductionOf({ powerCoefficient: null });
+    const variants = [{ ...SANDED, reductions: [thrustOnly], staticMerit: null }];
+    const asked = { ...speed, held, variants };
+    expect(variantsAtSpeed(asked)).toEqual([]);
+    expect(speedPicture(asked, []).series.map(({ kind }) => kind)).toEqual(["prediction"]);
+  });
+});
