@@ -14,6 +14,7 @@ import { PROJECT_FOLDER } from "./projectFolder.ts";
 import { LiveResults } from "./recording/liveResults.ts";
 import { Recorder } from "./recording/recorder.ts";
 import { computeRoutes } from "./routes/compute.ts";
+import { computeBladeRoutes } from "./routes/computeBlade.ts";
 import { computePropellerRoutes } from "./routes/computePropeller.ts";
 import { docsRoutes } from "./routes/docs.ts";
 import { healthRoutes } from "./routes/health.ts";
@@ -80,6 +81,7 @@ async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<vo
       await api.register(docsRoutes);
       await api.register(computeRoutes, { prefix: "/compute" });
       await api.register(computePropellerRoutes, { prefix: "/compute" });
+      await api.register(computeBladeRoutes, { prefix: "/compute" });
       await api.register(projectRoutes, { prefix: "/projects", workbench });
       await api.register(insideProject, { prefix: "/projects/:projectId", workbench });
     },

@@ -6,11 +6,13 @@ import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { checked } from "./checked.ts";
 import type { Usage, Words } from "./options.ts";
+import { runSeries, SERIES_OPTIONS } from "./predictSeries.ts";
 
 export const USAGE: Usage = {
   verb: "predict",
   arguments: "",
-  about: "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.",
+  about:
+    "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.\nWith --series: the best pitch of a published series for the thrust or power, or what a stated pitch does.",
   options: {
     diameter: { value: "QUANTITY", text: "propeller diameter" },
     power: { value: "QUANTITY", text: "shaft power; or give --thrust" },
@@ -19,12 +21,17 @@ export const USAGE: Usage = {
     voltage: { value: "QUANTITY", text: "supply voltage, for the current that the power means" },
     "drive-efficiency": { value: "FRACTION", text: "shaft power over electrical power (75 % if absent)" },
     water: { value: "FLUID", text: 'e.g. "fresh 18C", "sea 12C 33"' },
+    ...SERIES_OPTIONS,
     json: { text: "print the result as JSON, SI units" },
   },
-  examples: ['predict --diameter 76mm --power 150W --merit 0.5 --voltage 14.8V --water "fresh 18C"'],
+  examples: [
+    'predict --diameter 76mm --power 150W --merit 0.5 --voltage 14.8V --water "fresh 18C"',
+    "predict --series B3-50 --diameter 76mm --thrust 20N --advance-speed 1.5m/s",
+  ],
 };
 
 export function run(words: Words): number {
+  if (words.has("series")) return runSeries(words, () => dutyOf(words));
   const result = prediction(words);
   process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(result));
   return 0;
@@ -47,7 +54,9 @@ function optional(field: string, value: number | undefined): Record<string, numb
   return value === undefined ? {} : { [field]: value };
 }
 
-function dutyOf(words: Words): BollardDuty {
+type GivenDuty = Exclude<BollardDuty, { readonly given: "electricalPower" }>;
+
+function dutyOf(words: Words): GivenDuty {
   const power = words.quantity("power", "power")?.value;
   const thrust = words.quantity("thrust", "massAsForce")?.value;
   if (power !== undefined && thrust === undefined) return { given: "shaftPower", shaftPower: power };

@@ -33,6 +33,10 @@ export const VERBS = {
     summary: "logs of a motor, with and without propeller -> its constants with uncertainty",
     load: () => import("./identify.ts"),
   },
+  record: {
+    summary: "lines from a stand, as they come -> a run in the workbench that runs",
+    load: () => import("./record.ts"),
+  },
   serve: { summary: "start the workbench for the browser", load: () => import("./serve.ts") },
 } as const satisfies Record<string, Verb>;
 

@@ -29,6 +29,17 @@ const UPLOAD = {
   },
 };
 
+const LINES = {
+  required: true,
+  content: { "text/plain": { schema: { type: "string", description: "Lines as the stand writes them" } } },
+};
+
+/** Bodies that are taken as they come, past the schema of their route. */
+const STREAMED: Readonly<Record<string, unknown>> = {
+  "/api/projects/{projectId}/runs": UPLOAD,
+  "/api/projects/{projectId}/recordings/{id}/lines": LINES,
+};
+
 const REFUSED = {
   description: "Refused",
   content: { "application/problem+json": { schema: { $ref: "#/components/schemas/ProblemDetails" } } },
@@ -49,7 +60,9 @@ function completed(document: OpenApiDocument): OpenApiDocument {
   for (const operation of Object.values(document.paths).flatMap((path) => Object.values(path))) {
     operation.responses = { ...operation.responses, default: REFUSED };
   }
-  const upload = document.paths["/api/projects/{projectId}/runs"]?.["post"];
-  if (upload !== undefined) upload["requestBody"] = UPLOAD;
+  for (const [path, requestBody] of Object.entries(STREAMED)) {
+    const operation = document.paths[path]?.["post"];
+    if (operation !== undefined) operation["requestBody"] = requestBody;
+  }
   return document;
 }

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import * as disk from "node:fs/promises";
+import * as fileSystem from "node:fs/promises";
 import { join } from "node:path";
 import { type GrowingDisk, GrowingLog } from "./growingLog.ts";
 
@@ -10,7 +10,7 @@ export class Recorder {
   constructor(
     private readonly folder: string,
     private readonly limit?: number,
-    private readonly disk: GrowingDisk = disk,
+    private readonly disk: GrowingDisk = fileSystem,
   ) {}
 
   /** The log of a recording that has not ended; empty for a new one. */
@@ -37,7 +37,7 @@ export class Recorder {
   /** Throws the log away: its bytes are kept elsewhere. */
   async remove(id: string): Promise<void> {
     this.logs.delete(id);
-    await disk.rm(this.path(id), { force: true });
+    await fileSystem.rm(this.path(id), { force: true });
   }
 
   private async open(id: string): Promise<GrowingLog> {
@@ -50,7 +50,7 @@ export class Recorder {
   private async syncFolder(): Promise<void> {
     // A folder can not be forced to disk there; the file system does it by itself.
     if (process.platform === "win32") return;
-    const folder = await disk.open(this.folder, "r");
+    const folder = await fileSystem.open(this.folder, "r");
     try {
       await folder.sync();
     } finally {

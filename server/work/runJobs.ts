@@ -82,7 +82,11 @@ export function instrumentsOf(store: Store, projectId: string, { instrumentIds }
 }
 
 /** Refuses a run that names a part its project does not have. Throws InputProblem `run.no-such-part`. */
-export function checkParts(store: Store, projectId: string, { propellerId, recipe }: Run): void {
+export function checkParts(
+  store: Store,
+  projectId: string,
+  { propellerId, recipe }: Pick<Run, "propellerId" | "recipe">,
+): void {
   const named = [
     ["propellers", "document.propellerId", propellerId],
     ["motors", "document.recipe.motorId", recipe.motorId],

@@ -8,6 +8,13 @@ export type Delivery =
   /** Not like this, ever. */
   | { readonly state: "refused"; readonly why: string };
 
+/** What an answer of the workbench to a post means; status 0 where none came. */
+export function deliveryOf(status: number, answer: { readonly bytes: number } | { readonly why: string }): Delivery {
+  if ("bytes" in answer) return { state: "held", bytes: answer.bytes };
+  const isPassing = status === 0 || status === 408 || status === 429 || status >= 500;
+  return { state: isPassing ? "later" : "refused", why: answer.why };
+}
+
 /** What happened to the lines of a recording so far. */
 export interface SendingState {
   /** Bytes that were handed in, counted from the start of the recording. */

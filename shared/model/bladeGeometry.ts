@@ -14,7 +14,10 @@ export const BladeStation = z
       text: "Angle of the chord line to the plane of rotation",
     }),
     thickness: si(z.number(), length("t", "Greatest thickness")),
-    camber: si(z.number(), length("f", "Greatest height of the mean line over the chord line, positive towards the back")),
+    camber: si(
+      z.number(),
+      length("f", "Greatest height of the mean line over the chord line, positive towards the back"),
+    ),
     skew: si(z.number(), {
       symbol: "θ_s",
       unit: "rad",

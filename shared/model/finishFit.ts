@@ -49,12 +49,27 @@ export const GenericBlade = z
   .meta({ id: "GenericBlade" });
 export type GenericBlade = z.infer<typeof GenericBlade>;
 
+/** Blades whose sections are known, or an outline to take a series blade for. */
+export const DescribedBlade = z
+  .discriminatedUnion("given", [
+    z.strictObject({ given: z.literal("geometry"), geometry: BladeGeometry }),
+    z.strictObject({ given: z.literal("outline"), outline: GenericBlade }),
+  ])
+  .meta({ id: "DescribedBlade" });
+export type DescribedBlade = z.infer<typeof DescribedBlade>;
+
+/** Doubt of blade elements for a given surface. */
+export const ModelUncertainty = z
+  .strictObject({
+    thrust: relative("Relative standard uncertainty of the predicted thrust coefficient"),
+    torque: relative("Relative standard uncertainty of the predicted torque coefficient"),
+  })
+  .default({ thrust: 0.04, torque: 0.06 })
+  .describe("Doubt of blade elements for a given surface; common to all finishes");
+
 export const FinishFitRequest = z
   .strictObject({
-    blade: z.discriminatedUnion("given", [
-      z.strictObject({ given: z.literal("geometry"), geometry: BladeGeometry }),
-      z.strictObject({ given: z.literal("outline"), outline: GenericBlade }),
-    ]),
+    blade: DescribedBlade,
     fluid: FluidState,
     rotationRate: si(z.number().positive().max(2000), {
       symbol: "n",
@@ -66,13 +81,7 @@ export const FinishFitRequest = z
       .min(1)
       .max(2)
       .describe("One or two finishes of the same blade, the rougher first"),
-    modelUncertainty: z
-      .strictObject({
-        thrust: relative("Relative standard uncertainty of the predicted thrust coefficient"),
-        torque: relative("Relative standard uncertainty of the predicted torque coefficient"),
-      })
-      .default({ thrust: 0.04, torque: 0.06 })
-      .describe("Doubt of blade elements for a given surface; common to both finishes"),
+    modelUncertainty: ModelUncertainty,
     claimedFactor: si(z.number().min(1.01).max(10), {
       symbol: "x",
       unit: "1",
@@ -82,7 +91,6 @@ export const FinishFitRequest = z
   })
   .meta({ id: "FinishFitRequest" });
 export type FinishFitRequest = z.infer<typeof FinishFitRequest>;
-export type FinishFitInput = z.input<typeof FinishFitRequest>;
 
 const FittedFinish = z.strictObject({
   state: z.literal("fitted"),

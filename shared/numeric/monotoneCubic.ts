@@ -7,7 +7,7 @@
  *
  * Source   Fritsch & Butland, A method for constructing local monotone piecewise cubic interpolants, SIAM J. Sci. Stat.
  *          Comput. 5 (1984) 300; end slopes Moler, Numerical Computing with MATLAB (2004), ch. 3 (pchip).
- * Range    x strictly increasing, two points or more, as many y; the caller has checked that.
+ * Range    x strictly increasing, one point or more, as many y; the caller has checked that.
  *
  * @example monotoneCubic([0, 1, 2], [0, 1, 1])(0.5) // 0.6875
  */
@@ -22,9 +22,7 @@ export function monotoneCubic(x: readonly number[], y: readonly number[]): (at: 
     const u = (at - x[i]!) / h;
     const v = 1 - u;
     return (
-      y[i]! * v * v * (1 + 2 * u) +
-      y[i + 1]! * u * u * (1 + 2 * v) +
-      h * u * v * (slopes[i]! * v - slopes[i + 1]! * u)
+      y[i]! * v * v * (1 + 2 * u) + y[i + 1]! * u * u * (1 + 2 * v) + h * u * v * (slopes[i]! * v - slopes[i + 1]! * u)
     );
   };
 }
@@ -41,6 +39,7 @@ function intervalOf(x: readonly number[], at: number): number {
 }
 
 function slopesOf(x: readonly number[], y: readonly number[]): number[] {
+  if (x.length === 1) return [0];
   const steps = x.slice(1).map((right, i) => right - x[i]!);
   const secants = steps.map((step, i) => (y[i + 1]! - y[i]!) / step);
   if (secants.length === 1) return [secants[0]!, secants[0]!];

@@ -11,6 +11,7 @@ import {
   idealBollardThrust,
   idealEfficiency,
   idealNozzleThrust,
+  idealThrust,
   inducedVelocity,
 } from "../../shared/propeller/momentum.ts";
 import {
@@ -61,6 +62,38 @@ describe("ideal efficiency of an open disc", () => {
     expect(Math.abs(idealEfficiency(disc) - efficiency)).toBeLessThan(5.1e-5);
   });
 });
+
+// In a nozzle the disc carries the part τ of the thrust: 2/(1 + sqrt(1 + τ C_Th)), Küchemann & Weber 1953; van Manen & Oosterveld 1966.
+// Worked out in Python 3.11 and rounded.
+test.each([
+  { loading: 0.5, share: 0.7, efficiency: 0.9251 },
+  { loading: 1, share: 0.7, efficiency: 0.8681 },
+  { loading: 1, share: 0.5, efficiency: 0.899 },
+  { loading: 8, share: 0.5, efficiency: 0.618 },
+  { loading: 50, share: 0.7, efficiency: 0.2857 },
+])("ideal efficiency at a loading of $loading with $share of it on the disc is $efficiency", (row) => {
+  const thrust = row.share * 0.5 * 1000 * 0.01 * 2 ** 2 * row.loading;
+  const disc = { thrust, density: 1000, discArea: 0.01, advanceSpeed: 2 };
+  expect(Math.abs(idealEfficiency(disc) - row.efficiency)).toBeLessThan(5.1e-5);
+});
+
+// Momentum theory solved apart from the project for u of P = m u (V + u/2): Python 3.11, `scipy.optimize.brentq` (scipy 1.17.1, xtol 1e-15);
+// m = ρ A (V + u/2) open, ρ σ A (V + u) in a nozzle. 100 W, 0.00384845 m², 998.6 kg/m³.
+test.each([
+  { advanceSpeed: 0, nozzleAreaRatio: null, thrust: 42.5176385194091 },
+  { advanceSpeed: 0, nozzleAreaRatio: 1, thrust: 53.568867762424624 },
+  { advanceSpeed: 1, nozzleAreaRatio: null, thrust: 36.537690512529096 },
+  { advanceSpeed: 1, nozzleAreaRatio: 1.2, thrust: 43.40068333760904 },
+  { advanceSpeed: 2, nozzleAreaRatio: 1, thrust: 32.84260216625154 },
+  { advanceSpeed: 5, nozzleAreaRatio: null, thrust: 18.383407285636086 },
+  { advanceSpeed: 5, nozzleAreaRatio: 1.2, thrust: 18.67536307895893 },
+])(
+  "100 W at $advanceSpeed m/s with nozzle area ratio $nozzleAreaRatio push at most $thrust N",
+  ({ thrust, ...row }) => {
+    const disc = { shaftPower: 100, discArea: 0.00384845, density: 998.6 };
+    expect(relativeError(idealThrust({ ...disc, ...row }), thrust)).toBeLessThan(1e-11);
+  },
+);
 
 // 10 N in sea water of 1025 kg/m³ from discs of four sizes: printed to the digits shown.
 test.each([

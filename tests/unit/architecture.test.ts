@@ -10,7 +10,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ["model", "numeric"],
   ["fluid"],
   ["propeller", "motor", "supply", "log"],
-  ["calibration"],
+  ["calibration", "sections"],
   ["drive", "bench"],
   ["compare"],
 ];

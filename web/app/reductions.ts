@@ -12,7 +12,7 @@ export interface ReductionState {
   readonly reduction: Reduction | null;
   /** Why it can not be reduced, a whole sentence. */
   readonly problem: ApiProblem | null;
-  /** Part of the work that is done, 0 to 1; only of long logs. */
+  /** Part of the work that is done, 0 to 1; only of long logs, whose work can be given up. */
   readonly fraction?: number;
   /** Versions of run, propeller, motor, controller and instruments that it rests on. */
   readonly basis: string;
@@ -55,14 +55,15 @@ function basisOf({ version, document }: StoredDocument<Run>): string {
 function load(run: StoredDocument<Run>, basis: string): void {
   const { id } = run;
   const last = reductions.peek().get(id)?.reduction ?? null;
-  keep(id, { state: "working", reduction: last, problem: null, basis });
+  const isLong = run.document.file.size >= LONG;
+  keep(id, { state: "working", reduction: last, problem: null, basis, ...(isLong && { fraction: 0 }) });
   const told = {
     reduction: (reduction: Reduction) => keepIfWanted(id, { state: "ready", reduction, problem: null, basis }),
     problem: (problem: ApiProblem) => keepIfWanted(id, { state: "refused", reduction: null, problem, basis }),
   };
   stops.get(id)?.();
   stops.delete(id);
-  if (run.document.file.size < LONG) {
+  if (!isLong) {
     readReduction(openProjectId(), id).then(told.reduction, (thrown: unknown) => told.problem(problemOf(thrown)));
   } else {
     const progress = (fraction: number) =>

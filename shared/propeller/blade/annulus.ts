@@ -45,20 +45,21 @@ export const workspace = () => new Float64Array(6);
  * Source   blade-element momentum: Glauert, Airplane Propellers (1935); one unknown per annulus: Ning (2014, 2021) as in
  *          `discFlow.ts`; tip and hub loss: Prandtl, in Betz, Schraubenpropeller mit geringstem Energieverlust (1919).
  */
-export function inflowAngle(annulus: Annulus, law: SectionLaw, zeroLiftAngle: number, onset: Onset, w: Float64Array) {
+export function inflowAngle(annulus: Annulus, law: SectionLaw, onset: Onset, w: Float64Array): number {
   const beta = Math.atan2(onset.axial, onset.tangential);
   const f = (phi: number) => residual(annulus, law, phi, onset, w);
-  const incidence = wrapped(annulus.pitchAngle - zeroLiftAngle - beta);
-  const far = Math.abs(incidence) < Math.PI / 2 ? incidence : undefined;
-  const start = f(beta);
-  const direction = start < 0 ? 1 : -1;
-  // Past stall or in flow from behind the lift may vanish elsewhere; then the whole right angle is searched.
-  const end = far !== undefined && far * direction > 0 ? beta + far : beta + (direction * Math.PI) / 2;
+  const direction = f(beta) < 0 ? 1 : -1;
+  const toZeroLift = wrapped(annulus.pitchAngle - law.zeroLiftAngle - beta);
+  // Past stall and in flow from behind the lift may vanish elsewhere; then the whole right angle is searched.
+  const isUsual = toZeroLift * direction > LEAST_BRACKET && Math.abs(toZeroLift) < Math.PI / 2;
+  const end = beta + (isUsual ? toZeroLift : (direction * Math.PI) / 2);
   const { root, converged } = bracketedRoot(f, beta, end, { relativeTolerance: TOLERANCE });
   f(root);
   return converged ? wrapped(root) : Number.NaN;
 }
 
+/** rad; in a narrower bracket rounding might hide the change of sign. */
+const LEAST_BRACKET = 1e-3;
 const TOLERANCE = 1e-10;
 
 /** Part of the speed at the blade below which the carrying stream does not sink: swirl at rest and no thrust stays bounded. */
@@ -67,7 +68,7 @@ const LEAST_STREAM = 1e-9;
 function residual(annulus: Annulus, law: SectionLaw, phi: number, onset: Onset, w: Float64Array): number {
   const sine = Math.sin(phi);
   const cosine = Math.cos(phi);
-  law(wrapped(annulus.pitchAngle - phi), w);
+  law.coefficients(wrapped(annulus.pitchAngle - phi), w);
   const [lift, drag] = [w[LIFT]!, w[DRAG]!];
   const steep = Math.abs(sine);
   const tip = lossFactor(annulus.tipExponent, steep);

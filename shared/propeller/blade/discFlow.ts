@@ -1,6 +1,6 @@
 /** |κ| up to which momentum theory holds: thrust against the flow (windmill), and thrust while driven back. */
-export const HEAVY_WINDMILL = 2 / 3;
-export const HEAVY_ASTERN = 2;
+const HEAVY_WINDMILL = 2 / 3;
+const HEAVY_ASTERN = 2;
 
 /**
  * Stream that carries away what a blade gives to the fluid, over the speed of the flow at the blade, m/W (0 or more).
@@ -31,8 +31,11 @@ export function carryingStream(K: number, sine: number): number {
   return Math.abs(sine);
 }
 
-/** The disc works where momentum theory has no answer. Arguments as `carryingStream`. */
-export function beyondMomentum(K: number, sine: number): boolean {
-  const loading = sine < 0 ? -K : K;
-  return loading > HEAVY_ASTERN * sine * sine || loading < -HEAVY_WINDMILL * sine * sine;
+/**
+ * Whether a solved ring lies where momentum theory has no answer, from the advance speed V and the induced velocity u, m/s:
+ * V/(V + u) above 5/3 or below -1, which are κ of -2/3 and 2.
+ */
+export function beyondMomentum(V: number, u: number): boolean {
+  const ratio = V / (V + u);
+  return ratio > 1 + HEAVY_WINDMILL || ratio < 1 - HEAVY_ASTERN;
 }

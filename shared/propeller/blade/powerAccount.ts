@@ -1,7 +1,14 @@
 import type { BladeElement, BladePower } from "../../model/bladeElements.ts";
-import { discArea, } from "../coefficients.ts";
+import { discArea } from "../coefficients.ts";
 import { inducedVelocity } from "../momentum.ts";
 import type { BladeShape } from "./bladeShape.ts";
+
+/** Of one blade: power rubbed away per length, W/m, and the loss factors of the ring. */
+interface PieceLosses {
+  readonly dragPower: number;
+  readonly tipFactor: number;
+  readonly hubFactor: number;
+}
 
 /**
  * Adds up where the power of the shaft goes, piece by piece. For each piece, exactly,
@@ -30,7 +37,7 @@ export class PowerAccount {
     this.#speed = advanceSpeed;
   }
 
-  add(element: BladeElement, dragPower: number, tipFactor: number, hubFactor: number): void {
+  add(element: BladeElement, { dragPower, tipFactor, hubFactor }: PieceLosses): void {
     const span = this.#bladeCount * element.width;
     const thrust = element.thrustPerLength * span;
     const u = element.axialInduced;
@@ -45,7 +52,8 @@ export class PowerAccount {
     this.#profile += dragPower * span;
   }
 
-  close({ thrust, shaft, density }: { thrust: number; shaft: number; density: number }): BladePower {
+  /** The account of a thrust (N) and shaft power (W) in a fluid of a density (kg/m³). */
+  closed({ thrust, shaft, density }: { thrust: number; shaft: number; density: number }): BladePower {
     const V = this.#speed;
     const pushes = thrust * V >= 0;
     const disc = { thrust: Math.abs(thrust), discArea: this.#area, density, advanceSpeed: Math.abs(V) };

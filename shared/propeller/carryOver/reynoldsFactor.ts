@@ -2,6 +2,7 @@ import { fluidProperties } from "../../fluid/fluidProperties.ts";
 import type { CarryOver, CarryOverFactor, CarryOverRequest } from "../../model/carryOver.ts";
 import type { FluidState } from "../../model/fluid.ts";
 import { formatNumber } from "../../quantity/format.ts";
+import { OutOfDomain } from "../../quantity/problem.ts";
 import { bladeReynolds } from "../coefficients.ts";
 import { sectionDrag } from "../section/sectionDrag.ts";
 import { between, type DoubtfulFactor, entry } from "./factor.ts";
@@ -25,6 +26,9 @@ const GREATEST_TREND = Math.log(10);
 /** Doubt of the drag rule itself, as a part of what it changes; common practice, no source. */
 const RULE_DOUBT = 0.25;
 
+/** Change of a coefficient up to which the drag rule, made for small ones, is followed. */
+const GREATEST_CHANGE = 0.5;
+
 export interface ReynoldsFactor {
   readonly reynolds: CarryOver["reynolds"];
   readonly factor: CarryOverFactor;
@@ -36,6 +40,8 @@ export interface ReynoldsFactor {
  * One bound is the change of section drag alone (ITTC form), the other the trend measured on a small research propeller, where lift
  * changes too; above Re 2e5 both are the drag. The middle is taken, with the half-width over sqrt(3) as its standard uncertainty
  * (GUM 4.3.7). Without a blade the first bound is no change at all.
+ *
+ * Throws   OutOfDomain `propeller.carry-over-too-far` where drag alone would change a coefficient by more than half.
  */
 export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
   const { measured, target, blade } = request;
@@ -90,15 +96,28 @@ function dragFactors(before: number, after: number, { blade, measured, target }:
     sectionDrag({ reynolds, thicknessRatio, chord: chordRatio * diameter, roughness });
   const dragChange = drag(before, measured.diameter) - drag(after, target.diameter);
   const { thrust, torque } = ittcScaleEffect({ ...blade!, dragChange });
-  return {
+  const factors = {
     thrust: 1 - thrust / measured.thrustCoefficient.value,
     torque: 1 - torque / measured.torqueCoefficient.value,
   };
+  const farthest = Math.max(Math.abs(factors.thrust - 1), Math.abs(factors.torque - 1));
+  if (farthest > GREATEST_CHANGE) throw tooFar(before, after, farthest);
+  return factors;
 }
 
 /** Between no change and the whole trend. */
 function upToTrend(inTrend: number, of: "thrust" | "torque"): DoubtfulFactor {
   return between(1, Math.exp(TREND[of] * inTrend));
+}
+
+function tooFar(before: number, after: number, change: number): OutOfDomain {
+  return new OutOfDomain({
+    code: "propeller.carry-over-too-far",
+    where: "measured.rotationRate",
+    found: `From a blade Reynolds number of ${formatNumber(before, 2)} to ${formatNumber(after, 2)} the drag alone would change a coefficient by ${formatNumber(100 * change)} %`,
+    needed: `at most ${100 * GREATEST_CHANGE} %`,
+    mend: "Measure faster, larger or in water, nearer to the Reynolds number at work",
+  });
 }
 
 function withRuleDoubt({ factor, uncertainty }: DoubtfulFactor, byDrag: number): DoubtfulFactor {

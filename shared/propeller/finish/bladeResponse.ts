@@ -1,3 +1,4 @@
+import type { BladePower } from "../../model/bladeElements.ts";
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { FluidProperties } from "../../model/fluid.ts";
 import type { BladeSurface } from "../../model/surface.ts";
@@ -18,6 +19,7 @@ export interface BladeAnswer {
   readonly points: readonly { readonly thrustCoefficient: number; readonly torqueCoefficient: number }[];
   /** C_D of the section at 0.7 of the radius at the first advance ratio. */ readonly sectionDrag: number;
   /** Its Reynolds number. */ readonly reynolds: number;
+  /** Where the shaft power goes at the first advance ratio, W. */ readonly power: BladePower;
 }
 
 /** K_T and K_Q that a surface gives; null where the blade elements have no solution. */
@@ -45,7 +47,7 @@ export function bladeResponse({ geometry, fluid, rotationRate, advanceRatios }: 
     const first = solved[0];
     if (first === undefined || solved.length < advanceRatios.length) return null;
     const { dragCoefficient, reynolds } = nearestTo(middle.radius, first.elements);
-    return { points: solved, sectionDrag: dragCoefficient, reynolds };
+    return { points: solved, sectionDrag: dragCoefficient, reynolds, power: first.power };
   };
   return { response, section: middle };
 }

@@ -1,12 +1,12 @@
 import type { FinishChange, FinishFit, FinishFitRequest, FinishResult } from "../../model/finishFit.ts";
 import { uniformsFrom } from "../../numeric/pcg32.ts";
-import type { Warning } from "../../quantity/warning.ts";
+import type { InFluid } from "../inFluid.ts";
 import { finishChange } from "./finishChange.ts";
 import { finishPicture } from "./finishPicture.ts";
 import { finishResult } from "./finishResult.ts";
 import { type FinishSide, type FinishSides, finishSides, isFitted } from "./finishSide.ts";
 import { finishWarnings } from "./finishWarnings.ts";
-import { genericBlade } from "./genericBlade.ts";
+import { bladesOf } from "./genericBlade.ts";
 import { jointDoubt } from "./jointDoubt.ts";
 import { judgedClaim, smoothGain } from "./smoothBlade.ts";
 
@@ -22,8 +22,8 @@ const SEED = 20_261_125;
  * Error    carried: measurement, its common parts, and the stated doubt of the blade elements.
  * Throws   InputProblem for a blade or uncertainties that can not be; OutOfDomain for coefficients that are not positive.
  */
-export function finishFit(request: FinishFitRequest): FinishFit {
-  const blade = bladeOf(request.blade);
+export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
+  const blade = bladesOf(request.blade);
   const told = finishSides(request, blade.geometry);
   const results = resultsOf(told, request);
   const smooth = againstSmooth(told.sides, request);
@@ -41,15 +41,9 @@ export function finishFit(request: FinishFitRequest): FinishFit {
   };
 }
 
-function bladeOf(blade: FinishFitRequest["blade"]) {
-  if (blade.given === "geometry") return { geometry: blade.geometry, warnings: [] as Warning[] };
-  const { geometry, warning } = genericBlade(blade.outline);
-  return { geometry, warnings: [warning] };
-}
-
 function resultsOf(
   { sides, covariance }: FinishSides,
-  { modelUncertainty: model, draws }: FinishFitRequest,
+  { modelUncertainty: model, draws }: Pick<FinishFitRequest, "modelUncertainty" | "draws">,
 ): { finishes: FinishResult[]; change: FinishChange | null } {
   const fitted = sides.filter(isFitted);
   const all = fitted.map(({ fit }) => fit);
@@ -65,7 +59,10 @@ function resultsOf(
 type AgainstSmooth = Pick<FinishFit, "smoothGain" | "claim" | "picture">;
 
 /** The last finish, and the claim over the first, against a clean smooth blade; nulls where that has no solution. */
-function againstSmooth(sides: readonly FinishSide[], request: FinishFitRequest): AgainstSmooth {
+function againstSmooth(
+  sides: readonly FinishSide[],
+  request: Pick<FinishFitRequest, "modelUncertainty" | "claimedFactor">,
+): AgainstSmooth {
   const { modelUncertainty: model, claimedFactor } = request;
   const [first, last] = [sides[0]!, sides.at(-1)!];
   const smooth = last.response({ roughness: 0, liftFactor: 1, dragFactor: 1 });

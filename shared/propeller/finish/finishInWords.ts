@@ -25,8 +25,8 @@ export function changeSentence(
 ): string {
   const from = `from ${formatUncertain(before.sectionDrag)} to ${formatUncertain(after.sectionDrag)}`;
   const drag = {
-    more: `raised the section drag at 0.7 R ${from}`,
-    less: `cut the section drag at 0.7 R ${from}`,
+    more: `raised the section drag at 0.7 R ${from}, to ${formatUncertain(dragRatio)} times what it was`,
+    less: `cut the section drag at 0.7 R ${from}, to ${formatUncertain(dragRatio)} times what it was`,
     unknown: `made no difference to the section drag at 0.7 R that can be claimed (${from}, by ${addedInWords(dragRatio)})`,
   }[sideOf(dragRatio)];
   const lift = {
@@ -66,7 +66,7 @@ export function claimSentence(
   name: string,
   { claimedFactor, verdict, liftFactorNeeded }: Omit<FinishClaim, "sentence">,
 ): string {
-  const claim = `${formatNumber(claimedFactor, 2)} times the thrust of ${name} at equal rotation rate`;
+  const claim = `${claimedFactor} times the thrust of ${name} at equal rotation rate`;
   const needed =
     liftFactorNeeded === null
       ? "more lift than any factor on these sections gives"

@@ -1,6 +1,6 @@
-import { fluidProperties } from "../../fluid/fluidProperties.ts";
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { FinishFitRequest, MeasuredPoint } from "../../model/finishFit.ts";
+import type { FluidProperties } from "../../model/fluid.ts";
 import { positive } from "../../quantity/domain.ts";
 import { tellingFrom } from "../../quantity/problem.ts";
 import { type BladeResponse, bladeResponse, type MidSection } from "./bladeResponse.ts";
@@ -23,8 +23,13 @@ export interface FinishSides {
   /** Covariance of the numbers of all finishes. */ readonly covariance: readonly (readonly number[])[];
 }
 
+/** The finishes and how they were run. */
+export interface FinishesRun extends Pick<FinishFitRequest, "finishes" | "rotationRate"> {
+  readonly fluid: FluidProperties;
+}
+
 /** Solves each finish by itself. Throws as `finishFit`, told from the finish. */
-export function finishSides(request: FinishFitRequest, geometry: BladeGeometry): FinishSides {
+export function finishSides(request: FinishesRun, geometry: BladeGeometry): FinishSides {
   const covariance = tellingFrom("finishes", () =>
     measuredCovariance(request.finishes.flatMap(({ measured }) => measured)),
   );
@@ -40,9 +45,9 @@ export function finishSides(request: FinishFitRequest, geometry: BladeGeometry):
   return { sides, covariance };
 }
 
-function bladeOf({ fluid, rotationRate }: FinishFitRequest, geometry: BladeGeometry, points: readonly MeasuredPoint[]) {
+function bladeOf({ fluid, rotationRate }: FinishesRun, geometry: BladeGeometry, points: readonly MeasuredPoint[]) {
   const advanceRatios = points.map(({ advanceRatio }) => advanceRatio);
-  return bladeResponse({ geometry, fluid: fluidProperties(fluid), rotationRate, advanceRatios });
+  return bladeResponse({ geometry, fluid, rotationRate, advanceRatios });
 }
 
 const checkedCoefficients = (values: readonly number[]) =>

@@ -1,12 +1,19 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
-import type { GenericBlade } from "../../model/finishFit.ts";
+import type { DescribedBlade, GenericBlade } from "../../model/finishFit.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { seriesGeometry } from "../series/seriesGeometry.ts";
 
 /** Blades assumed where none were measured, and the warning that says so. */
-export interface AssumedBlade {
+interface AssumedBlade {
   readonly geometry: BladeGeometry;
   readonly warning: Warning;
+}
+
+/** The blades of a request: measured sections, or those a generic outline stands for. Throws as `genericBlade`. */
+export function bladesOf(blade: DescribedBlade): { geometry: BladeGeometry; warnings: readonly Warning[] } {
+  if (blade.given === "geometry") return { geometry: blade.geometry, warnings: [] };
+  const { geometry, warning } = genericBlade(blade.outline);
+  return { geometry, warnings: [warning] };
 }
 
 /**
@@ -16,7 +23,7 @@ export interface AssumedBlade {
  * Source   as `seriesGeometry`.
  * Throws   OutOfDomain for input the series can not be computed for.
  */
-export function genericBlade({ diameter, bladeCount, pitchRatio, chordAt07 }: GenericBlade): AssumedBlade {
+function genericBlade({ diameter, bladeCount, pitchRatio, chordAt07 }: GenericBlade): AssumedBlade {
   const of = (areaRatio: number) =>
     seriesGeometry({
       series: { family: "wageningen-b", blades: bladeCount, areaRatio, pitchRatio },

@@ -1,4 +1,10 @@
-import { type AttachedFlow, attachedCoefficients, attachedFlow, leastAndLiftDrag, type ModelledSection } from "./attachedFlow.ts";
+import {
+  type AttachedFlow,
+  attachedCoefficients,
+  attachedFlow,
+  leastAndLiftDrag,
+  type ModelledSection,
+} from "./attachedFlow.ts";
 import type { SectionLaw } from "./sectionLaw.ts";
 import { DELAY_ENDS, DELAY_FADES, REVERSED_LIFT, STALL_DELAY, STRAIGHT_PART } from "./sectionModel.data.ts";
 import { type Viterna, viternaDrag, viternaLift, viternaOf } from "./viterna.ts";
@@ -19,7 +25,7 @@ export function modelledLaw(section: ModelledSection): SectionLaw {
   const facePlate = plateBeyond(flow, face, flow.leastLift, section.aspectRatio);
   const delay = Math.tanh(STALL_DELAY * section.chordToRadius * section.chordToRadius);
 
-  return (alpha, out) => {
+  const coefficients = (alpha: number, out: Float64Array) => {
     const reversed = alpha > Math.PI / 2 || alpha < -Math.PI / 2;
     const angle = reversed ? (alpha > 0 ? Math.PI : -Math.PI) - alpha : alpha;
     if (angle > back) stalled(backPlate, angle, 1, out);
@@ -29,6 +35,7 @@ export function modelledLaw(section: ModelledSection): SectionLaw {
     if (whole > 0) out[0]! += delay * whole * (unstalledLift(liftSlope, angle - zeroLiftAngle) - out[0]!);
     if (reversed) out[0]! *= -REVERSED_LIFT;
   };
+  return { zeroLiftAngle, coefficients };
 }
 
 function plateBeyond(flow: AttachedFlow, angle: number, lift: number, aspectRatio: number): Viterna {

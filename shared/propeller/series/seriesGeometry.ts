@@ -9,8 +9,8 @@ import { seriesWarnings } from "./seriesRange.ts";
  *
  *   c = K_r (A_E/A_0) D/Z,   t = (A_r - B_r Z) D,   φ = atan(P/(2π r)),   camber t/2
  *
- * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1. The table's blade has 98 to
- *          99 % of the nominal area.
+ * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1. With the tip outside 0.9 R
+ *          rounded like an ellipse the blades have the nominal area to 1.3 %.
  * Assumes  the pitch is that of the face, and the face is flat: the middle line then stands half the thickness above it. Inner
  *          sections have raised edges, so their true camber is smaller. Rake is left out, and skew.
  * Range    as the series.
@@ -24,7 +24,30 @@ export function seriesGeometry({ series, diameter, outsideRange }: SeriesGeometr
     bladeCount: series.blades,
     diameter: D,
     hubDiameter: D * (isFew ? HUB_RATIO.upToThree : HUB_RATIO.fourAndMore),
-    stations: WAGENINGEN_B_STATIONS.map((station) => bladeStation(station, series, D)),
+    stations: WITH_ROUND_TIP.map((station) => bladeStation(station, series, D)),
+  };
+}
+
+/** Places between the last two of the table, where the outline is a quarter of an ellipse: a straight one would cut the tip. */
+const TIP_RADII = [0.925, 0.95, 0.97, 0.985, 0.995];
+
+const WITH_ROUND_TIP: readonly SeriesStation[] = [
+  ...WAGENINGEN_B_STATIONS.slice(0, -1),
+  ...TIP_RADII.map(tipStation),
+  WAGENINGEN_B_STATIONS.at(-1)!,
+];
+
+function tipStation(radius: number): SeriesStation {
+  const [inner, tip] = WAGENINGEN_B_STATIONS.slice(-2) as [SeriesStation, SeriesStation];
+  const part = (radius - inner.radius) / (tip.radius - inner.radius);
+  const width = Math.sqrt((1 - radius ** 2) / (1 - inner.radius ** 2));
+  return {
+    ...inner,
+    radius,
+    chordOfThree: inner.chordOfThree * width,
+    chordOfFour: inner.chordOfFour * width,
+    thickness: inner.thickness + part * (tip.thickness - inner.thickness),
+    thicknessPerBlade: inner.thicknessPerBlade + part * (tip.thicknessPerBlade - inner.thicknessPerBlade),
   };
 }
 

@@ -1,8 +1,9 @@
-import type { BladeGeometry, BladeStation } from "../../model/bladeGeometry.ts";
+import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { BladeStrength, StrengthChoices, StressedSection } from "../../model/bladeStrength.ts";
 import { finite } from "../../quantity/domain.ts";
+import { checkedGeometry } from "../blade/checkedGeometry.ts";
 import { type MaterialAlongBlade, materialAlongBlade } from "./allowableStress.ts";
-import { beamStations, bladeAt } from "./bladeAt.ts";
+import { type BladeProfile, bladeProfile } from "./bladeProfile.ts";
 import { type BentStation, curvatureOf, deflections } from "./deflection.ts";
 import { type LoadedPiece, loadsBeyond } from "./loadsBeyond.ts";
 import { sectionProperties } from "./sectionProperties.ts";
@@ -36,19 +37,19 @@ const SECTIONS = 41;
  * Assumes  a slender solid blade held rigidly at the hub, steady even inflow, linear material, no fillet, no notch. Twisting
  *          of a skewed blade is left out. Tension and compression are both held against the tensile strength.
  * Range    any load; section shapes as `sectionProperties`.
- * Throws   InputProblem `propeller.blade-not-a-beam` that names station and field; OutOfDomain for numbers not finite.
+ * Throws   InputProblem of `checkedGeometry` that names station and field; OutOfDomain for numbers that are not finite.
  */
 export function bladeStrength(request: StrengthRequest): BladeStrength {
   const { geometry, rotationRate } = request;
-  const stations = beamStations(geometry);
+  finite(rotationRate, "rotation rate", "rev/s");
+  const profile = bladeProfile(checkedGeometry(geometry));
   const [root, tip] = [geometry.hubDiameter / 2, geometry.diameter / 2];
   const beam: Beam = {
-    stations,
-    pieces: request.elements.map((element) => loadedPiece(element, stations, request)),
+    profile,
+    pieces: request.elements.map((element) => loadedPiece(element, profile, request)),
     material: materialAlongBlade(request.material),
     choices: request,
   };
-  finite(rotationRate, "rotation rate", "rev/s");
   const radii = Array.from({ length: SECTIONS }, (_, i) => root + ((OUTERMOST * tip - root) * i) / (SECTIONS - 1));
   const stressed = radii.map((radius) => stressedAt(radius, beam));
   const bent = deflections(
@@ -77,7 +78,7 @@ export function bladeStrength(request: StrengthRequest): BladeStrength {
 }
 
 interface Beam {
-  readonly stations: readonly BladeStation[];
+  readonly profile: BladeProfile;
   readonly pieces: readonly LoadedPiece[];
   readonly material: MaterialAlongBlade;
   readonly choices: StrengthChoices;
@@ -92,11 +93,11 @@ const forwardAt = (radius: number, rakeAngle: number) => -radius * Math.tan(rake
 
 function loadedPiece(
   element: BladeLoad,
-  stations: readonly BladeStation[],
+  profile: BladeProfile,
   { rotationRate, loadFactor, material, sectionShape, rakeAngle }: StrengthRequest,
 ): LoadedPiece {
   const { radius, width } = element;
-  const { chord, thickness, camber, skew } = bladeAt(stations, radius);
+  const { chord, thickness, camber, skew } = profile(radius);
   const solid = chord > 0 && thickness > 0;
   const area = solid ? sectionProperties({ shape: sectionShape, chord, thickness, camber }).area : 0;
   return {
@@ -111,8 +112,8 @@ function loadedPiece(
   };
 }
 
-function stressedAt(radius: number, { stations, pieces, material, choices }: Beam) {
-  const { chord, thickness, camber, pitchAngle, skew } = bladeAt(stations, radius);
+function stressedAt(radius: number, { profile, pieces, material, choices }: Beam) {
+  const { chord, thickness, camber, pitchAngle, skew } = profile(radius);
   const properties = sectionProperties({ shape: choices.sectionShape, chord, thickness, camber });
   const loads = loadsBeyond({ radius, forward: forwardAt(radius, choices.rakeAngle), skew }, pieces);
   const stress = sectionStress(loads, pitchAngle, properties);

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { editRecipe } from "./benchState.ts";
 import type { PlateauRow } from "./plateausModel.ts";
@@ -15,72 +15,79 @@ type Asking = "reason" | "split" | null;
 /** What a person can do with one plateau: leave it out with a reason, put it back, split it, merge it with the next. */
 export function PlateauActions({ row, reduction, unit }: PlateauActionsProps) {
   const [asking, setAsking] = useState<Asking>(null);
+  const box = useFocusKept(asking);
   const done = () => setAsking(null);
   const { plateau, name } = row;
   const byHand = name.toLowerCase();
-  if (asking === "reason") {
-    return (
-      <ReasonForm
-        name={name}
-        onCancel={done}
-        onReason={(reason) => {
-          done();
-          void editRecipe(`Left out ${byHand}`, (recipe) => leavingOut(recipe, plateau, reason));
-        }}
-      />
-    );
-  }
-  if (asking === "split") {
-    return (
-      <SplitForm
-        row={row}
-        unit={unit}
-        onCancel={done}
-        onSplit={(at) => {
-          done();
-          void editRecipe(`Split ${byHand}`, (recipe) => withPlateauSplit(recipe, reduction.plateaus, row.index, at));
-        }}
-      />
-    );
-  }
+  const leaveOut = (reason: string) => {
+    done();
+    void editRecipe(`Left out ${byHand}`, (recipe) => leavingOut(recipe, plateau, reason));
+  };
+  const split = (at: number) => {
+    done();
+    void editRecipe(`Split ${byHand}`, (recipe) => withPlateauSplit(recipe, reduction.plateaus, row.index, at));
+  };
+  return (
+    <div ref={box} class="bench-actions">
+      {asking === "reason" && <ReasonForm name={name} onCancel={done} onReason={leaveOut} />}
+      {asking === "split" && <SplitForm row={row} unit={unit} onCancel={done} onSplit={split} />}
+      {asking === null && <PlateauButtons row={row} reduction={reduction} onAsk={setAsking} />}
+    </div>
+  );
+}
+
+/** Keeps the keyboard at a plateau when its buttons give way to a question, and the question to the buttons. */
+function useFocusKept(asking: Asking) {
+  const box = useRef<HTMLDivElement>(null);
+  const before = useRef(asking);
+  useLayoutEffect(() => {
+    if (before.current !== asking) box.current?.querySelector<HTMLElement>("input, button")?.focus();
+    before.current = asking;
+  }, [asking]);
+  return box;
+}
+
+interface PlateauButtonsProps {
+  readonly row: PlateauRow;
+  readonly reduction: Reduction;
+  readonly onAsk: (asking: Asking) => void;
+}
+
+function PlateauButtons({ row, reduction, onAsk }: PlateauButtonsProps) {
+  const { plateau, name } = row;
+  const byHand = name.toLowerCase();
   const last = row.index === reduction.plateaus.length - 1;
+  const putBack = () => void editRecipe(`Put ${byHand} back`, (recipe) => puttingBack(recipe, plateau));
+  const merge = () =>
+    void editRecipe(`Merged ${byHand} with the next`, (recipe) =>
+      withPlateausMerged(recipe, reduction.plateaus, row.index),
+    );
   return (
     <>
       {!row.used && <span>no: {row.reason} </span>}
       {row.used ? (
-        <button type="button" class="quiet" aria-label={`Leave out ${name}`} onClick={() => setAsking("reason")}>
-          Leave out …
-        </button>
+        <Act words="Leave out …" name={`Leave out ${name}`} run={() => onAsk("reason")} />
       ) : (
-        <button
-          type="button"
-          class="quiet"
-          aria-label={`Put ${name} back`}
-          onClick={() => void editRecipe(`Put ${byHand} back`, (recipe) => puttingBack(recipe, plateau))}
-        >
-          Put back
-        </button>
+        <Act words="Put back" name={`Put ${name} back`} run={putBack} />
       )}
-      {row.movable && (
-        <button type="button" class="quiet" aria-label={`Split ${name}`} onClick={() => setAsking("split")}>
-          Split …
-        </button>
-      )}
-      {row.movable && !last && (
-        <button
-          type="button"
-          class="quiet"
-          aria-label={`Merge ${name} with the next`}
-          onClick={() =>
-            void editRecipe(`Merged ${byHand} with the next`, (recipe) =>
-              withPlateausMerged(recipe, reduction.plateaus, row.index),
-            )
-          }
-        >
-          Merge with next
-        </button>
-      )}
+      {row.movable && <Act words="Split …" name={`Split ${name}`} run={() => onAsk("split")} />}
+      {row.movable && !last && <Act words="Merge with next" name={`Merge ${name} with the next`} run={merge} />}
     </>
+  );
+}
+
+interface ActProps {
+  readonly words: string;
+  /** With the plateau it is about, for the ear. */
+  readonly name: string;
+  readonly run: () => void;
+}
+
+function Act({ words, name, run }: ActProps) {
+  return (
+    <button type="button" class="quiet" aria-label={name} onClick={run}>
+      {words}
+    </button>
   );
 }
 
@@ -111,7 +118,6 @@ function SplitForm({ row, unit, onSplit, onCancel }: SplitFormProps) {
           min={start}
           max={end}
           aria-label={`Where ${row.name} is split${unit && `, ${unit}`}`}
-          autofocus
           value={at}
           onInput={(event) => setAt(event.currentTarget.value)}
         />{" "}
@@ -158,7 +164,6 @@ function ReasonForm({ name, onReason, onCancel }: ReasonFormProps) {
         maxLength={200}
         placeholder="Why?"
         aria-label={`Why ${name} is left out`}
-        autofocus
         value={reason}
         onInput={(event) => setReason(event.currentTarget.value)}
       />

@@ -1,9 +1,10 @@
+import type { ComponentChildren } from "preact";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
 import { Fold } from "./Fold.tsx";
 import { PlateauActions } from "./PlateauActions.tsx";
-import { additionGap, plateauTable } from "./plateausModel.ts";
+import { additionGap, type PlateauRow, plateauTable } from "./plateausModel.ts";
 import { RejectedList } from "./RejectedList.tsx";
 import { withPlateauAdded } from "./recipeEdits.ts";
 import { SpanForm } from "./SpanForm.tsx";
@@ -30,51 +31,16 @@ export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
       <TableBox label="Plateaus">
         <table>
           <thead>
-            <tr>
-              <th scope="col">{reduction.sweep ? "Bin" : "Plateau"}</th>
-              <th scope="col">In the fit</th>
-              {table.heads.map((head) => (
-                <th key={head} scope="col" class="number">
-                  {head}
-                </th>
-              ))}
-              <th scope="col" class="number">
-                Tare taken off
-              </th>
-              <th scope="col" class="number">
-                Residual, standard uncertainties
-              </th>
-              <th scope="col">Time</th>
-              <th scope="col">Found by</th>
-              <th scope="col" class="number">
-                Settled after
-              </th>
-              <th scope="col">Lines of the file</th>
-              <th scope="col" class="number">
-                Samples
-              </th>
-            </tr>
+            <PlateauHeads heads={table.heads} first={reduction.sweep ? "Bin" : "Plateau"} />
           </thead>
           <tbody>
             {table.rows.map((row) => (
-              <tr key={row.index} class={row.index === picked ? "bench-picked" : row.used ? "" : "bench-aside"}>
-                <th scope="row">{row.name}</th>
-                <td>
-                  <PlateauActions row={row} reduction={reduction} unit={unit} />
-                </td>
-                {row.cells.map((cell, at) => (
-                  <td key={at} class="number">
-                    {cell}
-                  </td>
-                ))}
-                <td class="number">{row.tare}</td>
-                <td class="number">{row.residual}</td>
-                <td>{row.when || "–"}</td>
-                <td>{row.foundBy}</td>
-                <td class="number">{row.settling}</td>
-                <td>{row.lines}</td>
-                <td class="number">{row.samples}</td>
-              </tr>
+              <PlateauLine
+                key={row.index}
+                row={row}
+                picked={row.index === picked}
+                actions={<PlateauActions row={row} reduction={reduction} unit={unit} />}
+              />
             ))}
           </tbody>
         </table>
@@ -95,5 +61,50 @@ export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
         />
       )}
     </Fold>
+  );
+}
+
+function PlateauHeads({ heads, first }: { readonly heads: readonly string[]; readonly first: string }) {
+  const number = (head: string) => (
+    <th key={head} scope="col" class="number">
+      {head}
+    </th>
+  );
+  return (
+    <tr>
+      <th scope="col">{first}</th>
+      <th scope="col">In the fit</th>
+      {[...heads, "Tare taken off", "Residual, standard uncertainties"].map(number)}
+      <th scope="col">Time</th>
+      <th scope="col">Found by</th>
+      {number("Settled after")}
+      <th scope="col">Lines of the file</th>
+      {number("Samples")}
+    </tr>
+  );
+}
+
+interface PlateauLineProps {
+  readonly row: PlateauRow;
+  readonly picked: boolean;
+  readonly actions: ComponentChildren;
+}
+
+function PlateauLine({ row, picked, actions }: PlateauLineProps) {
+  return (
+    <tr class={picked ? "bench-picked" : row.used ? "" : "bench-aside"}>
+      <th scope="row">{row.name}</th>
+      <td>{actions}</td>
+      {[...row.cells, row.tare, row.residual].map((cell, at) => (
+        <td key={at} class="number">
+          {cell}
+        </td>
+      ))}
+      <td>{row.when || "–"}</td>
+      <td>{row.foundBy}</td>
+      <td class="number">{row.settling}</td>
+      <td>{row.lines}</td>
+      <td class="number">{row.samples}</td>
+    </tr>
   );
 }

@@ -1,4 +1,4 @@
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { sweepInWords } from "../../../shared/bench/sweepInWords.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
@@ -110,14 +110,13 @@ function WayOfReduction({ reduction, recipe }: WayOfReductionProps) {
 
 /** The command and the electrical side over the stretch on show. */
 function OtherChannels({ trace: shown, hasClock: clocked }: { readonly trace: Trace; readonly hasClock: boolean }) {
+  const [open, setOpen] = useState(false);
   const details = useMemo(() => detailCharts(shown, clocked), [shown, clocked]);
   if (details.length === 0) return null;
   return (
-    <details>
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Command and other channels</summary>
-      {details.map((one) => (
-        <Chart key={one.title} spec={one} height={180} />
-      ))}
+      {open && details.map((one) => <Chart key={one.title} spec={one} height={180} />)}
     </details>
   );
 }

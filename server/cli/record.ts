@@ -1,0 +1,134 @@
+import { setTimeout } from "node:timers/promises";
+import { deliveryOf, LineSender } from "../../shared/log/lineSender.ts";
+import type { StoredRecording } from "../../shared/model/recording.ts";
+import type { Run } from "../../shared/model/run.ts";
+import type { StoredDocument } from "../../shared/model/stored.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import type { Usage, Words } from "./options.ts";
+import { ask, call, reasonOf } from "./workbenchCalls.ts";
+
+const WORKBENCH = "http://127.0.0.1:8730";
+
+export const USAGE: Usage = {
+  verb: "record",
+  arguments: "",
+  about:
+    "Reads lines from standard input as they come and brings them to a workbench that runs, where they can be watched on the\nBench screen; at the end of the input the recording becomes a run. Lines wait here while the workbench does not answer.\nPropeller, columns and water are stated on the page. Before you switch a stand on: guard the propeller, fuse the pack,\nkeep mains away from the water.",
+  options: {
+    workbench: { value: "ADDRESS", text: `where it runs (${WORKBENCH} if absent)` },
+    project: { value: "NAME", text: "project of the recording; may be absent where there is one only" },
+    name: { value: "NAME", text: "what to call the run (Recorded if absent)" },
+    header: {
+      value: "TEXT",
+      text: 'head of the columns, where the stand writes none, e.g. "time (s),thrust (gf),speed (rpm)"',
+    },
+    recording: { value: "ID", text: "go on with a recording that was left open" },
+    "leave-open": { text: "do not make it a run at the end of the input" },
+    json: { text: "print the run, or the recording that was left open, as JSON" },
+  },
+  examples: [
+    'record --name "Sanded, mounting 4" < /dev/ttyUSB0',
+    'record --project Dabchick --header "time (s),thrust (gf),speed (rpm)" < /dev/ttyUSB0',
+  ],
+};
+
+export async function run(words: Words): Promise<number> {
+  const recordings = await recordingsAddress(words);
+  const recording = await begun(recordings, words);
+  const { name } = recording.document;
+  process.stderr.write(`Recording ${name} (${recording.id}). Ctrl+C ends it.\n`);
+  const address = `${recordings}/${recording.id}`;
+  const { refused } = await sendInput(address, recording.held.bytes);
+  if (refused !== "") process.stderr.write(`No more lines could be sent. ${refused}\n`);
+  if (words.has("leave-open") || refused !== "") {
+    const open = await ask<StoredRecording>("GET", address);
+    print(words, open, `${name} is open with ${open.held.lines} lines. Go on with --recording ${open.id}\n`);
+    return refused === "" ? 0 : 2;
+  }
+  const { run } = await ask<{ run: StoredDocument<Run> }>("POST", `${address}/end`);
+  const { file } = run.document;
+  print(words, run, `${name} is a run now: ${file.size} bytes, SHA-256 ${file.sha256.slice(0, 12)}.\n`);
+  return 0;
+}
+
+function print(words: Words, document: object, sentence: string): void {
+  process.stdout.write(words.has("json") ? `${JSON.stringify(document, null, 2)}\n` : sentence);
+}
+
+/** Brings standard input to the recording, and resolves when all of it is held or can not be. */
+async function sendInput(address: string, start: number) {
+  let delayed = "";
+  const sender = new LineSender({
+    start,
+    pause: (milliseconds) => setTimeout(milliseconds),
+    post: async ({ offset, bytes }) => {
+      const { status, body } = await call("POST", `${address}/lines?offset=${offset}`, bytes);
+      const isHeld = status === 200;
+      return deliveryOf(status, isHeld ? (body as { bytes: number }) : { why: reasonOf(body) });
+    },
+    onChange: (state) => {
+      if (state.delayed !== "" && delayed === "") process.stderr.write(`Lines wait here. ${state.delayed}\n`);
+      if (state.delayed === "" && delayed !== "") process.stderr.write("They are on their way again.\n");
+      delayed = state.delayed;
+    },
+  });
+  // The first one ends the input and keeps what came; a second ends the program.
+  process.once("SIGINT", () => process.stdin.destroy());
+  try {
+    for await (const chunk of process.stdin) {
+      sender.send(chunk as Uint8Array);
+      if (sender.state.refused !== "") break;
+    }
+  } catch {
+    // Destroyed by the signal; what came before it is being sent.
+  }
+  return sender.settled();
+}
+
+interface Project {
+  readonly id: string;
+  readonly document: { readonly name: string };
+}
+
+/** Where the recordings of the chosen project are. */
+async function recordingsAddress(words: Words): Promise<string> {
+  const workbench = (words.text("workbench") ?? WORKBENCH).replace(/\/+$/, "");
+  const api = `${workbench}/api/projects`;
+  const { projects } = await ask<{ projects: Project[] }>("GET", checkedAddress(api));
+  const wanted = words.text("project");
+  const fitting = projects.filter(({ id, document }) => wanted === undefined || [id, document.name].includes(wanted));
+  const [only, ...others] = fitting;
+  if (only === undefined || others.length > 0) throw noSuchProject(wanted, projects);
+  return `${api}/${only.id}/recordings`;
+}
+
+function begun(recordings: string, words: Words): Promise<StoredRecording> {
+  const known = words.text("recording");
+  if (known !== undefined) return ask("GET", `${recordings}/${encodeURIComponent(known)}`);
+  const header = words.text("header");
+  return ask("POST", recordings, { name: words.text("name") ?? "Recorded", ...(header !== undefined && { header }) });
+}
+
+function checkedAddress(text: string): string {
+  if (URL.canParse(text)) return text;
+  throw new InputProblem({
+    code: "cli.no-workbench",
+    where: "--workbench",
+    found: `"${text.replace(/\/api\/projects$/, "")}" is not an address`,
+    needed: "the address that the workbench prints at its start",
+    mend: `For example --workbench ${WORKBENCH}`,
+  });
+}
+
+function noSuchProject(wanted: string | undefined, projects: readonly Project[]): InputProblem {
+  const names = projects.map(({ document }) => document.name).join(", ");
+  return new InputProblem({
+    code: "cli.no-such-project",
+    where: "--project",
+    found:
+      wanted === undefined ? `${projects.length} projects are there: ${names}` : `no one project is called "${wanted}"`,
+    needed: `one of: ${names || "none is there yet"}`,
+    mend:
+      projects.length === 0 ? "Make one on the page first" : `For example --project "${projects[0]!.document.name}"`,
+  });
+}

@@ -1,0 +1,52 @@
+import { InputProblem } from "../../shared/quantity/problem.ts";
+
+/** An answer of a running workbench; status 0 and no body where none came. */
+interface Answer {
+  readonly status: number;
+  readonly body: unknown;
+}
+
+/** Asks the workbench at `address` and takes whatever it answers. */
+export async function call(method: string, address: string, body?: object | Uint8Array): Promise<Answer> {
+  const isBytes = body instanceof Uint8Array;
+  try {
+    const response = await fetch(address, {
+      method,
+      headers: { "content-type": isBytes ? "text/plain" : "application/json" },
+      ...(body !== undefined && { body: isBytes ? (body as Uint8Array<ArrayBuffer>) : JSON.stringify(body) }),
+    });
+    return { status: response.status, body: await response.json() };
+  } catch {
+    return { status: 0, body: null };
+  }
+}
+
+/** Asks and throws InputProblem with the workbench's own sentence where it refuses, or `cli.no-workbench`. */
+export async function ask<T>(method: string, address: string, body?: object): Promise<T> {
+  const answer = await call(method, address, body ?? (method === "POST" ? {} : undefined));
+  if (answer.status >= 200 && answer.status < 300) return answer.body as T;
+  if (answer.status === 0) throw noWorkbench(new URL(address).origin);
+  throw refused(answer.body);
+}
+
+/** What a refusal says, or that there was none to be read. */
+export function reasonOf(body: unknown): string {
+  const { detail } = (body ?? {}) as { detail?: unknown };
+  return typeof detail === "string" ? detail : "The workbench does not answer.";
+}
+
+function refused(body: unknown): InputProblem {
+  const { code } = (body ?? {}) as { code?: unknown };
+  const found = reasonOf(body).replace(/\.$/, "");
+  return new InputProblem({ code: String(code), where: "", found, needed: "", mend: "" });
+}
+
+function noWorkbench(address: string): InputProblem {
+  return new InputProblem({
+    code: "cli.no-workbench",
+    where: address,
+    found: "No workbench answers there",
+    needed: "one that runs",
+    mend: "Start it with npm start, or give the address it prints with --workbench",
+  });
+}

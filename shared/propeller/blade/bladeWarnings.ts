@@ -1,0 +1,89 @@
+import type { BladeElement } from "../../model/bladeElements.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
+import { ROUGHEST } from "../section/sectionDrag.ts";
+import type { BladeShape } from "./bladeShape.ts";
+import { beyondMomentum } from "./discFlow.ts";
+
+/** Below this nothing stands beside the section model to judge it by. */
+const LEAST_REYNOLDS = 5e3;
+
+interface WarnedFlow {
+  /** V, m/s. */ readonly advanceSpeed: number;
+  /** k_p, m. */ readonly roughness: number;
+  /** The sections are polars, not the model. */ readonly byPolars: boolean;
+}
+
+/** What a reader must know of a solution by blade elements. */
+export function bladeWarnings(
+  shape: BladeShape,
+  elements: readonly BladeElement[],
+  { advanceSpeed, roughness, byPolars }: WarnedFlow,
+): Warning[] {
+  const middle = elements.reduce((near, element) =>
+    Math.abs(element.radius - 0.35 * shape.diameter) < Math.abs(near.radius - 0.35 * shape.diameter) ? element : near,
+  );
+  return [
+    ...ringWarnings(elements, advanceSpeed),
+    ...(byPolars ? polarWarnings(roughness) : [...reynoldsWarnings(middle), ...roughnessWarnings(shape, roughness)]),
+  ];
+}
+
+/** Part of the blade that may work beyond momentum theory without a word: a twisted root or tip often does. */
+const UNREMARKABLE = 0.1;
+
+function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
+  const lengthOf = (those: readonly BladeElement[]) => those.reduce((sum, { width }) => sum + width, 0);
+  const share = lengthOf(elements.filter(({ axialInduced }) => beyondMomentum(V, axialInduced))) / lengthOf(elements);
+  if (share <= UNREMARKABLE) return [];
+  return [
+    warning({
+      code: "propeller.stream-opposed",
+      where: "advanceSpeed",
+      found: `Over ${formatNumber(share * 100, 2)} % of the blade the stream that the propeller makes meets the one that comes towards it`,
+      needed: "",
+      mend: "Momentum theory has no answer there and an empirical line is used; thrust and torque are rough, and unsteady in the water",
+    }),
+  ];
+}
+
+function reynoldsWarnings({ reynolds }: BladeElement): Warning[] {
+  if (reynolds >= LEAST_REYNOLDS) return [];
+  return [
+    warning({
+      code: "propeller.reynolds-below-model",
+      where: "rotationRate",
+      found: `The Reynolds number of the blade at 0.7 of the radius is ${formatNumber(reynolds, 2)}`,
+      needed: `at least ${formatNumber(LEAST_REYNOLDS, 2)}, the least the section model was held against`,
+      mend: "Take the numbers as a rough guide",
+    }),
+  ];
+}
+
+function roughnessWarnings({ pieces }: BladeShape, roughness: number): Warning[] {
+  const wide = pieces.reduce((sum, { chord, width }) => sum + chord * width, 0);
+  const mean = wide / pieces.reduce((sum, { width }) => sum + width, 0);
+  if (roughness * ROUGHEST <= mean) return [];
+  return [
+    warning({
+      code: "propeller.rougher-than-line",
+      where: "surface.roughness",
+      found: `A roughness of ${formatNumber(roughness * 1e6, 3)} µm is more than 1/${ROUGHEST} of the mean chord`,
+      needed: "grains that are small against the chord",
+      mend: "The drag is held at that of 1/50; ridges so high change the shape of the section, so calibrate on a measurement",
+    }),
+  ];
+}
+
+function polarWarnings(roughness: number): Warning[] {
+  if (roughness === 0) return [];
+  return [
+    warning({
+      code: "propeller.roughness-unused",
+      where: "surface.roughness",
+      found: "The polars carry the roughness they were measured with; the one given is not used",
+      needed: "",
+      mend: "Use the lift and drag factors for another finish",
+    }),
+  ];
+}

@@ -1,0 +1,39 @@
+import type { BladeGeometry } from "../../model/bladeGeometry.ts";
+import type { SeriesPropeller, WageningenB } from "../../model/seriesPropeller.ts";
+import { monotoneCubic } from "../../numeric/monotoneCubic.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { bladeShape } from "../blade/bladeShape.ts";
+import { discArea } from "../coefficients.ts";
+
+/**
+ * The B screw of equal blade count, pitch ratio at 0.7 of the radius and expanded area ratio; null where the series has no
+ * such number of blades.
+ *
+ *   P/D = 0.7 π tan φ_0.7,   A_E/A_0 = Z ∫ c dr / (π D²/4)
+ *
+ * Source   definitions, ITTC Symbols and Terminology List (2021). The result may lie outside the tests of the series.
+ */
+export function comparableSeries(geometry: BladeGeometry): WageningenB | null {
+  const { bladeCount, diameter, stations } = geometry;
+  if (bladeCount < 2 || bladeCount > 7) return null;
+  const pitchAngle = monotoneCubic(
+    stations.map(({ radius }) => radius),
+    stations.map((station) => station.pitchAngle),
+  )(0.35 * diameter);
+  const bladeArea = bladeShape(geometry).pieces.reduce((sum, { chord, width }) => sum + chord * width, 0);
+  return {
+    family: "wageningen-b",
+    blades: bladeCount,
+    areaRatio: (bladeCount * bladeArea) / discArea(diameter),
+    pitchRatio: 0.7 * Math.PI * Math.tan(pitchAngle),
+  };
+}
+
+/** What a series propeller is called in a sentence. */
+export function seriesName(series: SeriesPropeller): string {
+  const pitch = `P/D ${formatNumber(series.pitchRatio, 2)}`;
+  if (series.family === "wageningen-b") {
+    return `a smooth B-series screw of ${series.blades} blades, ${pitch} and area ratio ${formatNumber(series.areaRatio, 2)}`;
+  }
+  return `a ${series.family === "ka-4-70-19a" ? "Ka 4-70" : "Ka 5-75"} screw of ${pitch} in nozzle 19A`;
+}

@@ -1,0 +1,75 @@
+import type { SectionPolar } from "../../model/sectionPolar.ts";
+import type { BladeSurface } from "../../model/surface.ts";
+import { fullCircle } from "./fullCircle.ts";
+import type { SectionLaw } from "./sectionLaw.ts";
+
+/** Steps of the circle in a table: a quarter of a degree, so that a lookup needs no search. */
+const STEPS = 1440;
+
+/** Polars over the full circle, ready to be read at any Reynolds number. */
+export interface PolarTables {
+  /** log Re of each table, rising; empty where the only table serves for all. */
+  readonly logReynolds: readonly number[];
+  /** Lift and drag in turn from -π to π. */ readonly tables: readonly Float64Array[];
+}
+
+/** Tables of a polar that `checkedPolar` has passed, for blades of an aspect ratio. */
+export function polarTables({ blocks }: SectionPolar, aspectRatio: number): PolarTables {
+  return {
+    logReynolds: blocks.length > 1 ? blocks.map(({ reynolds }) => Math.log(reynolds!)) : [],
+    tables: blocks.map(({ points }) => {
+      const at = fullCircle(points, aspectRatio);
+      const table = new Float64Array(2 * (STEPS + 1));
+      for (let i = 0; i <= STEPS; i++) {
+        const { lift, drag } = at(angleOf(i));
+        table[2 * i] = lift;
+        table[2 * i + 1] = drag;
+      }
+      return table;
+    }),
+  };
+}
+
+const angleOf = (step: number) => -Math.PI + (2 * Math.PI * step) / STEPS;
+
+/**
+ * The law of a section by polars: straight between tables in log Re, held beyond the first and the last. The surface's
+ * factors work on it; its roughness does not, since the polar was measured with its own.
+ */
+export function polarLaw({ logReynolds, tables }: PolarTables, reynolds: number, surface: BladeSurface): SectionLaw {
+  const { below, part } = placeIn(logReynolds, Math.log(reynolds));
+  const [low, high] = [tables[below]!, tables[Math.min(below + 1, tables.length - 1)]!];
+  const { liftFactor, dragFactor } = surface;
+  const read = (at: number) => low[at]! + part * (high[at]! - low[at]!);
+  return {
+    zeroLiftAngle: zeroLiftAngle((step) => read(2 * step)),
+    coefficients: (alpha, out) => {
+      const place = ((alpha + Math.PI) * STEPS) / (2 * Math.PI);
+      const step = Math.min(Math.max(Math.floor(place), 0), STEPS - 1);
+      const rest = place - step;
+      const i = 2 * step;
+      out[0] = liftFactor * (read(i) + rest * (read(i + 2) - read(i)));
+      out[1] = dragFactor * (read(i + 1) + rest * (read(i + 3) - read(i + 1)));
+    },
+  };
+}
+
+function placeIn(logReynolds: readonly number[], wanted: number): { below: number; part: number } {
+  const above = logReynolds.findIndex((one) => one > wanted);
+  if (above === 0 || logReynolds.length === 0) return { below: 0, part: 0 };
+  if (above < 0) return { below: logReynolds.length - 1, part: 0 };
+  const [low, high] = [logReynolds[above - 1]!, logReynolds[above]!];
+  return { below: above - 1, part: (wanted - low) / (high - low) };
+}
+
+/** The angle nearest to 0, up to a right angle, at which the lift of a table grows through 0; NaN if there is none. */
+function zeroLiftAngle(liftAt: (step: number) => number): number {
+  const middle = STEPS / 2;
+  for (let off = 0; off < STEPS / 4; off++) {
+    for (const step of [middle + off, middle - off - 1]) {
+      const [low, high] = [liftAt(step), liftAt(step + 1)];
+      if (low <= 0 && high > 0) return angleOf(step - low / (high - low));
+    }
+  }
+  return Number.NaN;
+}

@@ -1,0 +1,205 @@
+import type { Locator, Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
+import { chooseFiles, servedPages } from "./setUp.ts";
+
+const { open } = servedPages();
+
+/** A run of the demonstration on the bench, reduced. */
+async function benchOf(run: RegExp): Promise<Page> {
+  const { page } = await open("bench");
+  await page.getByRole("button", { name: run }).click();
+  await page.locator("#bench-coefficients").waitFor();
+  return page;
+}
+
+async function unfold(page: Page, section: string): Promise<void> {
+  await page.getByRole("navigation", { name: "Sections of this run" }).getByRole("button", { name: section }).click();
+}
+
+async function undo(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /^Undo: / }).click();
+}
+
+const row = (page: Page, name: string): Locator =>
+  page.locator("#bench-plateaus tr").filter({ has: page.getByRole("rowheader", { name, exact: true }) });
+
+/** The pixels of the canvas at which the pointer turns into the sign for dragging an edge. */
+async function edgesOf(page: Page, canvas: Locator): Promise<{ readonly xs: readonly number[]; readonly y: number }> {
+  const box = (await canvas.boundingBox())!;
+  const y = box.y + box.height / 3;
+  const xs: number[] = [];
+  for (let x = box.x + 40; x < box.x + box.width - 40; x += 3) {
+    await page.mouse.move(x, y);
+    const isEdge = (await canvas.evaluate((one: HTMLElement) => one.style.cursor)) === "ew-resize";
+    if (isEdge && x - (xs.at(-1) ?? 0) > 15) xs.push(x);
+  }
+  return { xs, y };
+}
+
+test("a plateau is moved by its edge, by keyboard and by pointer, and undo puts it back", async () => {
+  const page = await benchOf(/^Pitch ratio 0\.8/);
+  await unfold(page, "Plateaus");
+  const found = () => row(page, "Plateau 3").locator("td").nth(-4).textContent();
+  const before = await found();
+  expect(before).toMatch(/change points/);
+
+  await page.getByText("Edges as numbers").first().click();
+  const start = page.getByLabel("Plateau 3, start, s");
+  const typed = Number(await start.inputValue()) + 0.7;
+  await start.fill(typed.toFixed(3));
+  await start.press("Enter");
+  await expect.poll(found).toBe("moved by hand");
+  await undo(page);
+  await expect.poll(found).toBe(before);
+
+  const canvas = page.locator("#bench-picture canvas").first();
+  const { xs, y } = await edgesOf(page, canvas);
+  expect(xs.length).toBeGreaterThan(10);
+  const edge = xs[Math.floor(xs.length / 2)]!;
+  await page.mouse.move(edge, y);
+  await page.mouse.down();
+  await page.mouse.move(edge + 4, y);
+  await page.mouse.move(edge + 6, y);
+  await page.mouse.up();
+  await page.getByText(/^Moved (plateau|tare) \d+$/).waitFor();
+  await undo(page);
+  await page.getByText(/^Taken back: Moved/).waitFor();
+});
+
+test("a plateau is split, merged again, and left out only with a reason; each act can be undone", async () => {
+  const page = await benchOf(/^Pitch ratio 1\.0(?! under)/);
+  await unfold(page, "Plateaus");
+  const names = page.locator("#bench-plateaus tbody th");
+  const count = await names.count();
+
+  await page.getByRole("button", { name: "Split Plateau 2" }).click();
+  await page.getByRole("button", { name: "Split", exact: true }).click();
+  await expect.poll(() => names.count()).toBe(count + 1);
+  await page.getByRole("button", { name: "Merge Plateau 2 with the next" }).click();
+  await expect.poll(() => names.count()).toBe(count);
+  expect(await row(page, "Plateau 2").textContent()).toContain("merged by hand");
+  await undo(page);
+  await undo(page);
+  await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("change points");
+
+  await page.getByRole("button", { name: "Leave out Plateau 2" }).click();
+  const leave = page.getByRole("button", { name: "Leave out", exact: true });
+  expect(await leave.isDisabled()).toBe(true);
+  await page.getByLabel("Why Plateau 2 is left out").fill("air drawn from the surface");
+  await leave.click();
+  await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("no: air drawn from the surface");
+  await page.getByRole("button", { name: "Put Plateau 2 back" }).click();
+  await page.getByRole("button", { name: "Leave out Plateau 2" }).waitFor();
+  await undo(page);
+  await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("no: air drawn from the surface");
+});
+
+test("a zero of the scale is added, drawn through by one line, removed, and given back by undo", async () => {
+  const page = await benchOf(/^Net propeller sanded.*mounting 3/);
+  await unfold(page, "Zero of the scale");
+  const windows = page.locator("#bench-tare li");
+  const count = await windows.count();
+  const first = await windows.first().textContent();
+  const from = Number(/, ([\d.]+) to/.exec(first!)![1]);
+  expect(count).toBeGreaterThan(1);
+
+  await page.getByRole("button", { name: `Remove Tare ${count}` }).click();
+  await expect.poll(() => windows.count()).toBe(count - 1);
+  await undo(page);
+  await expect.poll(() => windows.count()).toBe(count);
+
+  await page.getByLabel("one straight line through all windows").check();
+  await expect.poll(() => page.locator("#bench-tare summary").textContent()).toContain("line");
+  const add = page.locator("#bench-tare form");
+  await add.getByLabel(/^Add a tare window from/).fill(String(from));
+  await add.getByLabel(/^to/).fill(String(from + 1));
+  expect(await add.textContent()).toContain("It overlaps tare 1");
+  expect(await add.getByRole("button").isDisabled()).toBe(true);
+});
+
+test("the quality card says what asks for a look, says it once, and a stated fact settles a check", async () => {
+  const page = await benchOf(/^Net propeller sanded.*mounting 1/);
+  const card = page.locator("#bench-quality");
+  expect(await card.getByRole("status").textContent()).toMatch(/./);
+  expect(await card.textContent()).toContain("Blade Reynolds number");
+  expect(await page.locator("#bench-warnings").textContent()).not.toMatch(/Reynolds/);
+  const depth = card
+    .locator("li")
+    .filter({ hasText: /immersion|depth/i })
+    .first();
+  expect(await depth.textContent()).toContain("Not known");
+  await card.getByText("What only you can say of the stand").click();
+  await card.getByLabel(/^Depth of the shaft/).fill("300 mm");
+  await card.getByLabel(/^Depth of the shaft/).press("Enter");
+  await expect.poll(() => card.textContent()).toMatch(/What passed \(\d+\)/);
+  await expect.poll(() => depth.textContent()).not.toContain("Shaft immersion");
+  await undo(page);
+});
+
+test("a tow shows its curves against the advance ratio, and the order of the curves can be stated", async () => {
+  const page = await benchOf(/under a towing carriage/);
+  const panel = page.locator("#bench-advance");
+  expect(await panel.textContent()).toMatch(/at rest|advance ratio/);
+  expect(await panel.locator("canvas").count()).toBe(1);
+  await panel.getByLabel("Order of the curves").selectOption("1");
+  await expect.poll(() => panel.textContent()).toMatch(/K_T\(J\): .*order 1|K_T\(J\): .*straight|K_T\(J\): .*1/);
+  await undo(page);
+});
+
+test("speeds that no column holds are given by spans of time, changed, refused where they overlap, and undone", async () => {
+  const page = await benchOf(/^Pitch ratio 1\.2/);
+  await unfold(page, "On the stand");
+  await page.getByText("Speeds that changed during the run").click();
+  await page.getByRole("button", { name: /^Make a span of each of the \d+ plateaus/ }).click();
+  const spans = page.locator(".bench-speeds tbody tr");
+  await spans.first().waitFor();
+  const count = await spans.count();
+  for (const span of ["span 2", "span 3"]) {
+    await page.getByLabel(`Speed of ${span}`).fill("0.4 m/s");
+    await page.getByLabel(`Speed of ${span}`).press("Enter");
+    await page.getByText(`Changed speed ${span}`, { exact: true }).waitFor();
+  }
+  await page.locator("#bench-advance").waitFor();
+  await page.getByLabel("Start of span 2").fill("0 s");
+  await page.getByLabel("Start of span 2").press("Enter");
+  await page.getByText(/^It overlaps .* a plateau has one speed\.$/).waitFor();
+  await page.getByRole("button", { name: "Remove span 1", exact: true }).click();
+  await expect.poll(() => spans.count()).toBe(count - 1);
+  await undo(page);
+  await expect.poll(() => spans.count()).toBe(count);
+  await undo(page);
+  await expect.poll(() => page.locator("#bench-advance").count()).toBe(0);
+  await undo(page);
+  await undo(page);
+  await expect.poll(() => spans.count()).toBe(0);
+});
+
+test("the columns of the second log are changed like those of the first: role, unit and sign, with undo", async () => {
+  const { page } = await open("bench");
+  const log = BROKEN_LOGS.find(({ name }) => name === "two logs apart")!;
+  const file = (name: string, bytes: Uint8Array | string) => ({
+    name,
+    mimeType: "text/csv",
+    buffer: Buffer.from(bytes),
+  });
+  await chooseFiles(page, file("stand.csv", log.bytes));
+  await page.getByText("Columns of stand.csv").waitFor();
+  await page.getByText("Add the electrical log of the same run").click();
+  await chooseFiles(page, file("meter.csv", log.companion!), 1);
+  await page.getByText("Columns of meter.csv").click();
+  const columns = page.getByRole("region", { name: "Columns of the electrical log" });
+  const unit = columns.getByRole("combobox", { name: /^Unit of .*current/i }).first();
+  const sign = columns.getByRole("combobox", { name: /^Sign of .*current/i }).first();
+  const store = page.getByRole("button", { name: "Store the columns of the electrical log" });
+  const before = await unit.inputValue();
+  expect(await store.isDisabled()).toBe(true);
+  await unit.selectOption("mA");
+  await sign.selectOption("turned");
+  await store.click();
+  await page.getByText(/It holds .*current in mA/i).waitFor();
+  await expect.poll(() => sign.inputValue()).toBe("turned");
+  await undo(page);
+  await expect.poll(() => unit.inputValue()).toBe(before);
+  await expect.poll(() => sign.inputValue()).toBe("kept");
+});

@@ -1,0 +1,104 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Trace } from "../../shared/model/trace.ts";
+import { writeLongLog } from "../bench/longLog.ts";
+import { chooseFiles, servedPages } from "./setUp.ts";
+
+/** Long enough for progress to be told, and for a picture to hold many samples in each of its steps. */
+const ROWS = 150_000;
+
+const { open } = servedPages();
+const folder = mkdtempSync(join(tmpdir(), "bollard-long-"));
+const path = join(folder, "long.csv");
+
+beforeAll(() => writeLongLog(path, ROWS));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const long = (name: string) => ({ name, mimeType: "text/csv", buffer: readFileSync(path) });
+
+/** The long log on the bench, with a propeller of the demonstration. */
+async function benchWithLongLog(name: string): Promise<Page> {
+  const { page } = await open("bench");
+  await chooseFiles(page, long(name));
+  await page.getByText(`Columns of ${name}`).waitFor();
+  return page;
+}
+
+const fineness = (page: Page) => page.locator("#bench-picture > p[role=status]").textContent();
+
+test("a zoom asks for the samples of its stretch, says when they are as logged, and goes back to the whole", async () => {
+  const page = await benchWithLongLog("zoomed.csv");
+  await expect.poll(() => fineness(page)).toMatch(/^Extremes of each step of 120\sms/);
+  const picture = page.getByRole("application", { name: /^Log over time/ });
+  await picture.locator("canvas").waitFor();
+  const finer = page.waitForResponse(/\/trace\?.*from=/);
+  await picture.focus();
+  await page.keyboard.press("+");
+  const { start, end }: Trace = await (await finer).json();
+  expect(end - start).toBeLessThan(0.7 * 150);
+  for (let step = 0; step < 11; step++) await page.keyboard.press("+");
+  await expect.poll(() => fineness(page)).toMatch(/^Samples as logged\./);
+  await page.keyboard.press("ArrowRight");
+  const spoken = page.locator("#bench-picture .chart-spoken").first();
+  await expect.poll(() => spoken.textContent()).toMatch(/Time: \d+\.\d{3,4}\ss/);
+  await page.keyboard.press("Shift+ArrowRight");
+  await page.waitForResponse(/\/trace\?.*from=/);
+  await page.getByRole("button", { name: "Whole picture" }).first().click();
+  await expect.poll(() => fineness(page)).toMatch(/^Extremes of each step of 120\sms/);
+});
+
+test("a wheel of zooms gives up the readings it overtakes and ends at the last", async () => {
+  const page = await benchWithLongLog("wheeled.csv");
+  await page.locator("#bench-picture canvas").first().waitFor();
+  const asked: string[] = [];
+  page.on("request", (request) => /\/trace\?.*from=/.test(request.url()) && asked.push(request.url()));
+  await page.getByRole("application", { name: /^Log over time/ }).focus();
+  for (let step = 0; step < 8; step++) await page.keyboard.press("+");
+  await expect.poll(() => fineness(page)).not.toMatch(/120\sms/);
+  expect(asked.length).toBeLessThan(8);
+});
+
+test("the import of a long log is given up while it is sent: nothing is kept, and it can be sent again", async () => {
+  const { page, complaints } = await open("bench");
+  const runs = page.getByRole("navigation", { name: "Runs" }).getByRole("listitem");
+  const before = await runs.count();
+  const network = await page.context().newCDPSession(page);
+  const slow = { offline: false, latency: 0, downloadThroughput: -1, uploadThroughput: 300_000 };
+  await network.send("Network.emulateNetworkConditions", slow);
+  await chooseFiles(page, long("given-up.csv"));
+  await page.getByRole("progressbar", { name: "Reading given-up.csv" }).waitFor();
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await page.getByText("Drop thrust stand logs here").waitFor();
+  await network.send("Network.emulateNetworkConditions", { ...slow, uploadThroughput: -1 });
+  await page.reload();
+  await page.locator("#bench-picture canvas").first().waitFor();
+  expect(await runs.count()).toBe(before);
+  await chooseFiles(page, long("given-up.csv"));
+  await page.getByText("Columns of given-up.csv").waitFor();
+  expect(await runs.count()).toBe(before + 1);
+  expect(complaints).toEqual([]);
+});
+
+test("the reduction of a long log tells its progress, ends at once when given up, and is begun again", async () => {
+  const page = await benchWithLongLog("reduced.csv");
+  // The answer is held back, so that giving up does not race with the work itself.
+  let held = 0;
+  await page.route(/\/reduction\/progress$/, () => {
+    held += 1;
+  });
+  const given = page.waitForEvent("requestfailed", (request) => /\/reduction\/progress$/.test(request.url()));
+  const propeller = page.getByLabel("Propeller of this run");
+  await propeller.selectOption(await propeller.locator("option").nth(1).getAttribute("value"));
+  await page.getByRole("progressbar").waitFor();
+  expect(held).toBe(1);
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await given;
+  await page.getByText("The reduction was stopped.").first().waitFor();
+  await page.unroute(/\/reduction\/progress$/);
+  await page.getByRole("button", { name: "Reduce this log" }).click();
+  await page.locator("#bench-coefficients").waitFor();
+  expect(await page.getByRole("progressbar").count()).toBe(0);
+});

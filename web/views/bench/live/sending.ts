@@ -1,0 +1,103 @@
+import { signal } from "@preact/signals";
+import type { Stretch } from "../../../../shared/log/lineOutbox.ts";
+import { LineSender, type SendingState } from "../../../../shared/log/lineSender.ts";
+import { LineTally } from "../../../../shared/log/lineTally.ts";
+import type { StoredRecording } from "../../../../shared/model/recording.ts";
+import { postLines } from "../../../api/recordings.ts";
+import { forgetStretches, keepStretch, keptStretches } from "./keptLines.ts";
+
+/** What this page has received for a recording and how far it has come. */
+export interface PageSending extends SendingState {
+  /** Whole lines, those that were held before this page began included. */
+  readonly lines: number;
+  /** The last whole line, as text, to see by that the port is read rightly; empty before the first. */
+  readonly lastLine: string;
+}
+
+/** By recording; absent for one that this page brings no lines to. */
+export const sendings = signal<ReadonlyMap<string, PageSending>>(new Map());
+
+interface Line {
+  readonly sender: LineSender;
+  readonly take: (bytes: Uint8Array) => void;
+}
+const lines = new Map<string, Promise<Line>>();
+
+/** Longest text of a line that is shown. */
+const SHOWN = 200;
+
+/** The way of this page to a recording; what an earlier page could not bring there is sent first. */
+export function lineTo(projectId: string, recording: StoredRecording): Promise<Line> {
+  const known = lines.get(recording.id);
+  if (known !== undefined) return known;
+  const made = openLine(projectId, recording);
+  lines.set(recording.id, made);
+  return made;
+}
+
+/** Brings on what an earlier page of this browser could not. */
+export async function sendLeftover(projectId: string, recording: StoredRecording): Promise<void> {
+  const kept = await keptStretches(recording.id);
+  if (kept.length > 0) await lineTo(projectId, recording);
+}
+
+/** Resolves when all that came is held, or can not be; at once for a recording that this page brings nothing to. */
+export async function sent(id: string): Promise<void> {
+  const line = await lines.get(id);
+  await line?.sender.settled();
+}
+
+/** Forgets all about a recording that is over. */
+export async function closeLine(id: string): Promise<void> {
+  lines.delete(id);
+  const left = new Map(sendings.peek());
+  left.delete(id);
+  sendings.value = left;
+  await forgetStretches(id);
+}
+
+async function openLine(projectId: string, { id, held }: StoredRecording): Promise<Line> {
+  const kept = await keptStretches(id);
+  const tally = new LineTally();
+  let open = "";
+  let lastLine = "";
+  let forgotten = held.bytes;
+  const note = (state: SendingState) => {
+    sendings.value = new Map(sendings.peek()).set(id, { ...state, lines: held.lines + tally.lines, lastLine });
+    if (state.held > forgotten) void forgetStretches(id, state.held);
+    forgotten = state.held;
+  };
+  const sender = new LineSender({
+    start: held.bytes,
+    post: (stretch) => postLines(projectId, id, stretch),
+    pause: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+    onChange: note,
+  });
+  const decoder = new TextDecoder();
+  const read = (bytes: Uint8Array) => {
+    tally.push(bytes);
+    const whole = (open + decoder.decode(bytes, { stream: true })).split(/\r\n|\r|\n/);
+    open = (whole.pop() ?? "").slice(-SHOWN);
+    lastLine = whole.at(-1)?.slice(0, SHOWN) ?? lastLine;
+  };
+  for (const bytes of beyond(held.bytes, kept)) {
+    read(bytes);
+    sender.send(bytes);
+  }
+  const take = (bytes: Uint8Array) => {
+    read(bytes);
+    void keepStretch(id, sender.send(bytes));
+  };
+  note(sender.state);
+  return { sender, take };
+}
+
+/** Of stretches in order, what lies beyond `place`; two may cover the same bytes. */
+function beyond(place: number, stretches: readonly Stretch[]): Uint8Array[] {
+  let reached = place;
+  return stretches.flatMap(({ offset, bytes }) => {
+    const fresh = bytes.subarray(Math.max(0, reached - offset));
+    reached = Math.max(reached, offset + bytes.length);
+    return fresh.length > 0 ? [fresh] : [];
+  });
+}
