@@ -1,8 +1,10 @@
 import { basename, resolve } from "node:path";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import type { Comparison } from "../../shared/model/comparison.ts";
+import type { FinishFit } from "../../shared/model/finishFit.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { BLADE_OPTIONS, finishLines, finishOf } from "./finishLines.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
 import type { Usage, Words } from "./options.ts";
 
@@ -15,10 +17,12 @@ export const USAGE: Usage = {
     ...LOG_OPTIONS,
     "again-a": { value: "LOG", text: "another mounting of the first variant", many: true },
     "again-b": { value: "LOG", text: "another mounting of the second variant", many: true },
+    ...BLADE_OPTIONS,
     "claimed-ratio": { value: "NUMBER", text: "exit with 1 unless the whole 95 % interval lies above this" },
   },
   examples: [
     'compare as-printed.csv sanded.csv --diameter 76mm --water "fresh 18C"',
+    "compare as-printed.csv sanded.csv --diameter 76mm --blades 3 --pitch-ratio 0.9 --chord 20mm",
     "compare as-printed-1.csv sanded-1.csv --again-a as-printed-2.csv --again-b sanded-2.csv --diameter 76mm --json",
   ],
 };
@@ -44,11 +48,12 @@ export async function run(words: Words): Promise<number> {
     });
   }
   const [nameA, nameB] = namesOf(logA, logB);
-  const comparison = compareVariants({
-    baseline: await variant(nameA, [logA, ...words.all("again-a")], words),
-    variant: await variant(nameB, [logB, ...words.all("again-b")], words),
-  });
-  process.stdout.write(words.has("json") ? `${JSON.stringify(comparison, null, 2)}\n` : readable(comparison));
+  const baseline = await variant(nameA, [logA, ...words.all("again-a")], words);
+  const changed = await variant(nameB, [logB, ...words.all("again-b")], words);
+  const comparison = compareVariants({ baseline, variant: changed });
+  const finish = finishOf(words, [firstRun(baseline), firstRun(changed)]);
+  const result = finish === null ? comparison : { ...comparison, finish };
+  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(comparison, finish));
   const claimed = words.quantity("claimed-ratio", "number")?.value;
   return claimed !== undefined && comparison.thrustCoefficientRatio.interval95[0] <= claimed ? 1 : 0;
 }
@@ -64,7 +69,11 @@ async function variant(name: string, logs: readonly string[], words: Words) {
   return { name, reductions };
 }
 
-function readable({ sentence, thrustCoefficientRatio, equalShaftPowerRatio, warnings }: Comparison): string {
+/** Sections are told from the first mounting of each. */
+const firstRun = ({ name, reductions }: Awaited<ReturnType<typeof variant>>) => ({ name, reduction: reductions[0]! });
+
+function readable(comparison: Comparison, finish: FinishFit | null): string {
+  const { sentence, thrustCoefficientRatio, equalShaftPowerRatio, warnings } = comparison;
   const ratio = ({ value, interval95: [low, high] }: { value: number; interval95: readonly [number, number] }) =>
     `${formatNumber(value, 4)} (95 %: ${formatNumber(low, 4)} to ${formatNumber(high, 4)})`;
   return [
@@ -75,6 +84,7 @@ function readable({ sentence, thrustCoefficientRatio, equalShaftPowerRatio, warn
       ? [`Thrust at equal shaft power, second over first   ${ratio(equalShaftPowerRatio)}`]
       : []),
     ...warnings.map(({ message }) => `Note: ${message}`),
+    ...(finish === null ? [] : finishLines(finish)),
     "",
   ].join("\n");
 }

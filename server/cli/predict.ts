@@ -6,13 +6,14 @@ import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { checked } from "./checked.ts";
 import type { Usage, Words } from "./options.ts";
+import { BLADE_OPTIONS, runBlades } from "./predictBlades.ts";
 import { runSeries, SERIES_OPTIONS } from "./predictSeries.ts";
 
 export const USAGE: Usage = {
   verb: "predict",
   arguments: "",
   about:
-    "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.\nWith --series: the best pitch of a published series for the thrust or power, or what a stated pitch does.",
+    "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.\nWith --series: the best pitch of a published series for the thrust or power, or what a stated pitch does.\nWith --geometry: what blade elements make of a blade from its sections.",
   options: {
     diameter: { value: "QUANTITY", text: "propeller diameter" },
     power: { value: "QUANTITY", text: "shaft power; or give --thrust" },
@@ -22,15 +23,18 @@ export const USAGE: Usage = {
     "drive-efficiency": { value: "FRACTION", text: "shaft power over electrical power (75 % if absent)" },
     water: { value: "FLUID", text: 'e.g. "fresh 18C", "sea 12C 33"' },
     ...SERIES_OPTIONS,
+    ...BLADE_OPTIONS,
     json: { text: "print the result as JSON, SI units" },
   },
   examples: [
     'predict --diameter 76mm --power 150W --merit 0.5 --voltage 14.8V --water "fresh 18C"',
     "predict --series B3-50 --diameter 76mm --thrust 20N --advance-speed 1.5m/s",
+    "predict --geometry samples/blades/dabchick-76mm.csv --blades 3 --rpm 4200rpm",
   ],
 };
 
-export function run(words: Words): number {
+export function run(words: Words): number | Promise<number> {
+  if (words.has("geometry")) return runBlades(words);
   if (words.has("series")) return runSeries(words, () => dutyOf(words));
   const result = prediction(words);
   process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(result));

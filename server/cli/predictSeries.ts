@@ -22,8 +22,11 @@ export const SERIES_OPTIONS: Options = {
     value: "NUMBER",
     text: "with --series and --rpm: its pitch ratio; without it the best one is looked for",
   },
-  rpm: { value: "QUANTITY", text: "with --series: rotation rate; with --diameter too, the pitch that does the duty" },
-  "advance-speed": { value: "QUANTITY", text: "with --series: speed through the water (0 if absent)" },
+  rpm: {
+    value: "QUANTITY",
+    text: "rotation rate, with --series or --geometry; with --series and --diameter, the pitch that does the duty",
+  },
+  "advance-speed": { value: "QUANTITY", text: "with --series or --geometry: speed through the water (0 if absent)" },
   "outside-range": { text: "with --series: compute outside the range of its tests too, flagged" },
 };
 
@@ -112,12 +115,7 @@ function pointOf(words: Words, withoutPitch: SeriesWithoutPitch): Told {
   const { advanceSpeed, outsideRange } = common(words);
   const { density: rho, kinematicViscosity } = water(words);
   const reynolds = seriesReynolds(series, { diameter: D, rotationRate: n, advanceSpeed, kinematicViscosity });
-  const point = openWaterOfSeries({
-    series,
-    outsideRange,
-    advanceRatio: advanceSpeed / (n * D),
-    ...(reynolds === null ? {} : { reynolds }),
-  });
+  const point = openWaterOfSeries({ series, outsideRange, reynolds, advanceRatio: advanceSpeed / (n * D) });
   const thrust = point.thrustCoefficient * rho * n ** 2 * D ** 4;
   const shaftPower = (point.torqueCoefficient * rho * n ** 3 * D ** 5) / TORQUE_OVER_POWER_COEFFICIENT;
   const result = { ...point, thrust, shaftPower, reynolds };

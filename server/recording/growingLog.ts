@@ -24,9 +24,9 @@ export interface WholeLines {
  */
 export class GrowingLog {
   private readonly tally = new LineTally();
+  /** Of all bytes, and of those up to the end of the last whole line. */
   private readonly hash = createHash("sha256");
-  /** Bytes after the last whole line. */
-  private rest: Uint8Array = new Uint8Array(0);
+  private wholeHash = this.hash.copy();
   private receivedAt: Date | null = null;
   private turn: Promise<unknown> = Promise.resolve();
   private isSealed = false;
@@ -52,7 +52,7 @@ export class GrowingLog {
 
   get whole(): WholeLines {
     const { wholeBytes, lines } = this.tally;
-    return { path: this.path, bytes: wholeBytes, lines, sha256: this.hash.copy().digest("hex") };
+    return { path: this.path, bytes: wholeBytes, lines, sha256: this.wholeHash.copy().digest("hex") };
   }
 
   /**
@@ -110,12 +110,12 @@ export class GrowingLog {
   }
 
   private note(piece: Uint8Array, at: Date): void {
-    const before = this.tally.wholeBytes;
+    const start = this.tally.bytes;
     this.tally.push(piece);
-    const open = Buffer.concat([this.rest, piece]);
-    const whole = this.tally.wholeBytes - before;
-    this.hash.update(open.subarray(0, whole));
-    this.rest = open.subarray(whole);
+    const whole = Math.max(0, this.tally.wholeBytes - start);
+    this.hash.update(piece.subarray(0, whole));
+    if (whole > 0) this.wholeHash = this.hash.copy();
+    this.hash.update(piece.subarray(whole));
     this.receivedAt = at;
   }
 }

@@ -2,7 +2,7 @@ import { electricalPlateaus } from "../../shared/bench/electricalPlateaus.ts";
 import { alignmentPicture, mergedLog } from "../../shared/bench/mergedLog.ts";
 import { monteCarloOfRun } from "../../shared/bench/monteCarloOfRun.ts";
 import { readingChoices } from "../../shared/bench/readingChoices.ts";
-import { reduceRun, runFactsOf } from "../../shared/bench/reduceRun.ts";
+import { reduceInSteps, runFactsOf } from "../../shared/bench/reduceRun.ts";
 import { traceOf } from "../../shared/bench/trace.ts";
 import { inspectLog } from "../../shared/log/inspectLog.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
@@ -10,7 +10,7 @@ import type { LogInspection } from "../../shared/model/log.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
-import type { CompanionLog, InspectJob, Job, LiveJob, MonteCarloJob, OutcomeOf, Outcomes } from "./jobs.ts";
+import type { CompanionLog, InspectJob, Job, LiveJob, MonteCarloJob, OutcomeOf, Outcomes, ReduceJob } from "./jobs.ts";
 import { liveResult } from "./liveResult.ts";
 import type { Progress, Tables } from "./tables.ts";
 
@@ -28,28 +28,40 @@ export async function runJob<J extends Job>(job: J, tables: Tables, progress: Pr
   const { companion } = job;
   const second = companion && { ...companion, table: await tables.tableOf(companion.file, reading) };
   if (job.kind === "monteCarlo") return (await monteCarlo(job, table, second, progress)) as OutcomeOf<J>;
+  if (job.kind === "reduce") return (await reduced(job, table, second, progress)) as OutcomeOf<J>;
   return outcomeOf(job, table, second) as OutcomeOf<J>;
 }
 
 /** The second log with its table. */
 type Second = CompanionLog & { readonly table: LogTable };
 
-/** In slices, so that progress is told and a cancellation comes in between. */
 async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | undefined, progress: Progress) {
   const { table: both, recipe } = together(table, job.recipe, second);
   const source = { sha256: job.file.sha256, program: job.program };
-  const work = monteCarloOfRun(runFactsOf({ ...job, table: both, recipe, source }), job);
+  return stepByStep(monteCarloOfRun(runFactsOf({ ...job, table: both, recipe, source }), job), progress);
+}
+
+async function reduced(job: ReduceJob, table: LogTable, second: Second | undefined, progress: Progress) {
+  const { warnings, ...both } = together(table, job.recipe, second);
+  const source = { sha256: job.file.sha256, program: job.program };
+  const onProgress = (part: number) => progress.onProgress(READING_SHARE + (1 - READING_SHARE) * part);
+  const reduction = await stepByStep(reduceInSteps({ ...job, ...both, source }), { ...progress, onProgress });
+  return { ...reduction, warnings: [...warnings, ...reduction.warnings] };
+}
+
+/** Between two steps progress is told and a cancellation is heard. */
+async function stepByStep<T>(work: Generator<number, T>, { onProgress, signal }: Progress): Promise<T> {
   for (;;) {
     const step = work.next();
     if (step.done) return step.value;
-    progress.onProgress(step.value);
+    onProgress(step.value);
     await new Promise((resolve) => setImmediate(resolve));
-    progress.signal.throwIfAborted();
+    signal.throwIfAborted();
   }
 }
 
 function outcomeOf(
-  job: Exclude<Job, MonteCarloJob | LiveJob>,
+  job: Exclude<Job, ReduceJob | MonteCarloJob | LiveJob>,
   table: LogTable,
   second: Second | undefined,
 ): Outcomes[keyof Outcomes] {
@@ -62,11 +74,6 @@ function outcomeOf(
       return electricalPlateaus({ ...job, ...together(table, job.recipe, second) });
     case "trace":
       return traceOf({ ...job, ...together(table, job.recipe, second) });
-    case "reduce": {
-      const { warnings, ...both } = together(table, job.recipe, second);
-      const reduction = reduceRun({ ...job, ...both, source: { sha256: job.file.sha256, program: job.program } });
-      return { ...reduction, warnings: [...warnings, ...reduction.warnings] };
-    }
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Budget, BudgetRow, DoubtSource, RunBudget } from "../model/budget.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { combined } from "../numeric/combined.ts";
 import { coverageFactor, type Uncertain } from "../quantity/uncertain.ts";
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
 import type { CommonPart } from "./commonParts.ts";
@@ -136,7 +136,7 @@ function meritBudget(
   };
   add(ofThrust, byThrust);
   add(ofPower, byPower);
-  return budget("staticMerit", merit, [...together.values()], effectiveDegreesOfFreedom(doubts), facts);
+  return budget("staticMerit", merit, [...together.values()], combined(doubts).degreesOfFreedom, facts);
 }
 
 /** So many degrees of freedom that they count as infinite. */

@@ -24,6 +24,9 @@ export interface Channel {
   readonly shift: number;
   /** Smallest step of the reading, SI; 0 where none is known. */
   readonly resolution: number;
+  /** The same, and the reading that means nothing, both in the unit of the column: no calibration factor moves them. */
+  readonly writtenStep: number;
+  readonly writtenZero: number;
   /** Relative standard uncertainty of the calibration factor, common to the whole run. */
   readonly relativeUncertainty: number;
   /** Unit the file is written in. */
@@ -46,12 +49,17 @@ export interface Channels {
 }
 
 /** All that the readings of the channels depend on, for `remembered`. */
-export function channelsKey(channels: Channels): unknown {
-  return Object.values(channels).map((channel: Channel | undefined) => {
+export function channelsKey(channels: readonly (Channel | undefined)[]): unknown {
+  return channels.map((channel) => {
     if (channel === undefined) return null;
     const { role, header, unit, raw, scale, shift, resolution } = channel;
     return [role, header, unit, identityOf(raw), scale, shift, resolution];
   });
+}
+
+/** All that a channel depends on before it is calibrated, for `remembered`. */
+export function writtenKey({ role, header, unit, raw, writtenStep }: Channel): unknown {
+  return [role, header, unit, identityOf(raw), writtenStep];
 }
 
 /** SI value of one row; NaN where the cell is missing. */
@@ -124,6 +132,7 @@ function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
   if (raw === undefined) throw noSuchColumn(use, table);
   const { factor = 1, offset = 0, relativeUncertainty = 0, resolution } = recipe.corrections[use.role] ?? {};
   const unit = unitFactor(table, recipe, use);
+  const writtenStep = resolution ?? stepOf(table, use);
   return {
     role: use.role,
     header: headerOf(table, use.column),
@@ -131,7 +140,9 @@ function channelOf(table: LogTable, recipe: Recipe, use: ColumnUse): Channel {
     raw,
     scale: factor * unit.factor,
     shift: (unit.offset - offset * factor) * unit.factor,
-    resolution: Math.abs((resolution ?? stepOf(table, use)) * factor * unit.factor),
+    resolution: Math.abs(writtenStep * factor * unit.factor),
+    writtenStep,
+    writtenZero: unit.offset === 0 ? offset : offset - unit.offset / factor,
     relativeUncertainty,
     unit: use.unit,
     calibration: null,
@@ -155,7 +166,8 @@ function measuredChannel(table: LogTable, recipe: Recipe, use: ColumnUse, used: 
   // Counts and millivolts are no unit of the channel: the numbers are then taken as they are written.
   const unit = readingFactor === null ? { factor: 1, offset: 0 } : unitFactor(table, recipe, use);
   const perWritten = (unit.factor / (readingFactor ?? 1)) * factor;
-  const step = stepOf(table, use);
+  const ownStep = ((used.instrument.resolution ?? 0) * (readingFactor ?? 1)) / unit.factor;
+  const writtenStep = Math.max(stepOf(table, use), ownStep);
   return {
     role: use.role,
     header: headerOf(table, use.column),
@@ -163,7 +175,9 @@ function measuredChannel(table: LogTable, recipe: Recipe, use: ColumnUse, used: 
     raw,
     scale: perWritten,
     shift: unit.offset * perWritten - offset * factor,
-    resolution: Math.max(Math.abs(step * perWritten), Math.abs((used.instrument.resolution ?? 0) * factor)),
+    resolution: Math.abs(writtenStep * perWritten),
+    writtenStep,
+    writtenZero: (offset * (readingFactor ?? 1)) / unit.factor - unit.offset,
     relativeUncertainty,
     unit: use.unit,
     calibration: appliedCalibration(used, calibration),

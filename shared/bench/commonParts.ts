@@ -1,7 +1,7 @@
 import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { FluidState } from "../model/fluid.ts";
 import type { Propeller } from "../model/parts.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { combined } from "../numeric/combined.ts";
 import { CELSIUS_ZERO, STANDARD_ATMOSPHERE } from "../quantity/constants.ts";
 import type { Channel } from "./channels.ts";
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
@@ -129,12 +129,13 @@ export function tarePart(name: string, key: string, { points, fit, line, unit = 
       uncertainties: bent.map(({ pull: gap, bow }) => (gap === 0 ? 0 : bow / Math.abs(gap))),
     }),
   ];
-  const parts = inputs.map((input) => ({
-    standardUncertainty: Math.abs(input.sensitivity * input.standardUncertainty),
-    degreesOfFreedom: input.degreesOfFreedom,
-  }));
-  const change = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  return change === 0 ? [] : [{ name, key, change, degreesOfFreedom: effectiveDegreesOfFreedom(parts), inputs }];
+  const { standardUncertainty: change, degreesOfFreedom } = combined(
+    inputs.map((input) => ({
+      standardUncertainty: Math.abs(input.sensitivity * input.standardUncertainty),
+      degreesOfFreedom: input.degreesOfFreedom,
+    })),
+  );
+  return change === 0 ? [] : [{ name, key, change, degreesOfFreedom, inputs }];
 }
 
 /** For each stretch between rests: change of the coefficient by its zero, and by one standard uncertainty of its bow. */

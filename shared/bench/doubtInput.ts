@@ -1,5 +1,5 @@
 import type { BudgetRow } from "../model/budget.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { judgedTogether } from "../numeric/combined.ts";
 
 /** One input of a coefficient that is known to a standard uncertainty. */
 export interface DoubtInput extends Pick<BudgetRow, "name" | "source" | "kind" | "distribution"> {
@@ -31,7 +31,8 @@ export interface SeveralInputs {
 
 /**
  * Several independent inputs of one kind as one: sensitivity sqrt(Σ c²) and the uncertainty that gives the same part,
- * sqrt(Σ c² u²) / sqrt(Σ c²), which is their mean where they are alike. None where they bring no doubt.
+ * sqrt(Σ c² u²) / sqrt(Σ c²), which is their mean where they are alike; degrees of freedom as judged by one estimate. None
+ * where they bring no doubt.
  */
 export function asOneInput({ words, sensitivities, uncertainties, degreesOfFreedom }: SeveralInputs): DoubtInput[] {
   const pieces = sensitivities.map((c, i) => ({
@@ -39,11 +40,10 @@ export function asOneInput({ words, sensitivities, uncertainties, degreesOfFreed
     degreesOfFreedom: degreesOfFreedom?.[i] ?? Infinity,
   }));
   const sensitivity = Math.hypot(...sensitivities);
-  const part = Math.hypot(...pieces.map(({ change }) => change));
-  if (part === 0) return [];
-  const together = effectiveDegreesOfFreedom(
+  const { standardUncertainty: part, degreesOfFreedom: together } = judgedTogether(
     pieces.map((piece) => ({ ...piece, standardUncertainty: Math.abs(piece.change) })),
   );
+  if (part === 0) return [];
   return [{ ...words, standardUncertainty: part / sensitivity, sensitivity, degreesOfFreedom: together, pieces }];
 }
 

@@ -2,7 +2,9 @@ import type { Recipe } from "../model/recipe.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { searchedSpans } from "./plateauSearch.ts";
 import type { FoundSpan, PlateauSearch, PlateauSpans } from "./plateauSpans.ts";
+import { remembered } from "./remembered.ts";
 import type { RowSpan } from "./rest.ts";
+
 import { rowAt, type Timeline } from "./timeline.ts";
 
 type HandSpan = Extract<Recipe["plateaus"], { mode: "spans" }>["spans"][number];
@@ -15,7 +17,12 @@ type HandSpan = Extract<Recipe["plateaus"], { mode: "spans" }>["spans"][number];
 export function handSpans(spans: readonly HandSpan[], search: PlateauSearch): PlateauSpans {
   const starts = new Set(spans.map(({ start }) => start));
   const rows = spans.map((span, i) => rowsOf(span, i, search.timeline, starts.has(span.end)));
-  const seen = search.timeline.kind === "readings" ? null : searchedSpans(search);
+  const dependsOn = search.tare.dependsOn;
+  // It sees the same wherever a person draws an edge.
+  const seen =
+    search.timeline.kind === "readings"
+      ? null
+      : remembered(search.rest, { stage: "searched", dependsOn }, () => searchedSpans(search));
   const found = rows.map((row, i): FoundSpan => {
     const step = seen?.steps.find(({ span }) => contains(span, middleOf(row)));
     return { ...row, foundBy: spans[i]!.origin ?? "hand", settlingTime: step?.settlingTime ?? null };

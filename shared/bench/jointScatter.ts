@@ -1,4 +1,6 @@
-import { plainMean, type SampleMean, sampleMean } from "./sampleMean.ts";
+import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { remembered } from "./remembered.ts";
+import { plainMean, type SampleMean, sampleMean, scaledMean } from "./sampleMean.ts";
 
 /**
  * Scatter (type A) of the mean of `values` that is left when the rotation rate of the same moments is allowed for by
@@ -15,4 +17,24 @@ export function jointScatter(values: Float64Array, rates: Float64Array, exponent
   const departures = new Float64Array(values.length);
   for (let i = 0; i < values.length; i++) departures[i] = values[i]! - slope * rates[i]!;
   return sampleMean(departures, 0);
+}
+
+/** Scatter of the thrust of a plateau with the rotation rate allowed for. */
+export function thrustScatterOf(plateau: MeasuredPlateau): SampleMean {
+  const { written, scales } = plateau;
+  const scatter = remembered(written, { stage: "thrustScatter", dependsOn: null }, () => {
+    const { thrust, rotationRate } = written.readings;
+    return jointScatter(thrust, rotationRate, 2);
+  });
+  return scaledMean(scatter, scales.thrust);
+}
+
+/** The same of the torque; null where none was read. */
+export function torqueScatterOf(plateau: MeasuredPlateau): SampleMean | null {
+  const { written, scales } = plateau;
+  const scatter = remembered(written, { stage: "torqueScatter", dependsOn: null }, () => {
+    const { torque, rotationRate } = written.readings;
+    return plateau.torque && torque ? jointScatter(torque, rotationRate, 2) : null;
+  });
+  return scatter && scaledMean(scatter, scales.torque);
 }

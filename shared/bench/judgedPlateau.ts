@@ -5,10 +5,9 @@ import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts"
 import { type Advance, advanceOf } from "./advance/advanceSpeed.ts";
 import { type Turning, turningOf } from "./advance/turning.ts";
 import { type FitPoint, repeatabilityOf } from "./coefficientFit.ts";
-import { jointScatter } from "./jointScatter.ts";
+import { thrustScatterOf } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { type PooledScatter, pooledScatter } from "./pooledScatter.ts";
-import { remembered } from "./remembered.ts";
 import { type PowerSource, powerFromMotor, powerFromTorque, type ShaftPower, type StandMotor } from "./shaftPowerOf.ts";
 import { type TareLine, tareUncertainty } from "./tareLine.ts";
 
@@ -57,13 +56,7 @@ export function judged(
   setting: JudgeSetting,
 ): { plateaus: JudgedPlateau[]; turning: Turning } {
   const greatest = Math.max(...plateaus.map(({ thrust }) => Math.abs(thrust.mean)));
-  const scatters = pooledScatter(
-    plateaus.map((measured) =>
-      remembered(measured, { stage: "thrustScatter", dependsOn: null }, () =>
-        jointScatter(measured.readings.thrust, measured.readings.rotationRate, 2),
-      ),
-    ),
-  );
+  const scatters = pooledScatter(plateaus.map(thrustScatterOf));
   const seen = plateaus.map((measured, i) => ({
     measured,
     thrustPoint: thrustPointOf(measured, setting, { greatest, own: scatters[i]! }),

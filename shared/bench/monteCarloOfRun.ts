@@ -1,5 +1,5 @@
 import type { MonteCarlo, MonteCarloResult } from "../model/budget.ts";
-import { normalDraw, scaleDraw, studentDraw, type Uniform } from "../numeric/distributions.ts";
+import { normalDraw, rectangularDraw, scaleDraw, type Uniform } from "../numeric/distributions.ts";
 import { lineThroughOrigin } from "../numeric/lineThroughOrigin.ts";
 import { movementLeft, numericalTolerance, spreadOf } from "../numeric/monteCarlo.ts";
 import { uniformsFrom } from "../numeric/pcg32.ts";
@@ -7,7 +7,7 @@ import { staticMerit } from "../propeller/staticMerit.ts";
 import { within } from "../quantity/domain.ts";
 import type { Uncertain } from "../quantity/uncertain.ts";
 import { type CoefficientInputs, fitPointsOf, inputsOf, type KeyedInput } from "./budget.ts";
-import { type FitPoint, type OriginFit, weighingUncertainty } from "./coefficientFit.ts";
+import { type FitPoint, fittingUncertainty, type OriginFit } from "./coefficientFit.ts";
 import { type DoubtInput, powerFactor } from "./doubtInput.ts";
 import type { RunFacts } from "./runFacts.ts";
 
@@ -95,39 +95,52 @@ function errorsOf(input: KeyedInput, uniform: Uniform, shared: Shared): readonly
   const id = `${input.key}|${input.name}`;
   const known = shared.get(id);
   if (known) return known;
-  const errors = input.pieces.map((piece) => unitDraw(input.distribution, piece.degreesOfFreedom, uniform));
+  // Pieces of a scatter were judged by one estimate: where it is too small, it is so for all of them.
+  const scale = input.distribution === "student" ? scaleDraw(input.degreesOfFreedom, uniform) : 1;
+  const errors = input.pieces.map(() => scale * unitDraw(input.distribution, uniform));
   shared.set(id, errors);
   return errors;
 }
 
-function unitDraw(distribution: DoubtInput["distribution"], degreesOfFreedom: number, uniform: Uniform): number {
-  if (distribution === "rectangular") return Math.sqrt(3) * (2 * uniform() - 1);
-  return distribution === "student" ? studentDraw(degreesOfFreedom, uniform) : normalDraw(uniform);
+function unitDraw(distribution: DoubtInput["distribution"], uniform: Uniform): number {
+  return distribution === "rectangular" ? rectangularDraw(uniform) : normalDraw(uniform);
 }
 
 /**
- * The line through plateaus that are moved by their own doubts. Where they scatter more than these explain, the doubts are
- * widened as in the fit; where the scatter is what the doubt was taken from, one drawn scale is common to all.
+ * The line through plateaus that are moved by their own doubts. Scatters of all plateaus were judged by one estimate and so
+ * were their spreads: each has one drawn scale. Where the plateaus scatter more than their doubts explain, the doubts are
+ * widened as in the fit.
  */
 function refittedDraw(fit: OriginFit, points: readonly FitPoint[], inputs: CoefficientInputs) {
   const uncertaintyX = points.map((point) => point.roundingX);
-  const uncertaintyY = points.map(weighingUncertainty);
+  const uncertaintyY = points.map(fittingUncertainty);
   const promised = Math.hypot(...inputs.own.map((input) => input.sensitivity * input.standardUncertainty));
   const widening = fit.independent / promised;
+  const degreesOf = (source: DoubtInput["source"]) =>
+    inputs.own.find((input) => input.source === source)?.degreesOfFreedom ?? Infinity;
   const byScatter = inputs.beyond.length > 0 && fit.degreesOfFreedom === points.length - 1;
+  const [ofScatter, ofSpread] = byScatter
+    ? [Infinity, Infinity]
+    : [degreesOf("plateauScatter"), degreesOf("plateauSpread")];
   return (uniform: Uniform): number => {
     const scale = byScatter ? widening * scaleDraw(fit.degreesOfFreedom, uniform) : widening;
-    const x = points.map((point) => point.x + scale * point.roundingX * unitDraw("rectangular", Infinity, uniform));
-    const y = points.map((point) => point.y + scale * ownError(point, byScatter, uniform));
+    const [scatter, spread] = [scaleDraw(ofScatter, uniform), scaleDraw(ofSpread, uniform)];
+    const x = points.map((point) => point.x + scale * point.roundingX * unitDraw("rectangular", uniform));
+    const y = points.map((point) => point.y + scale * ownError(point, { scatter, spread }, uniform));
     return lineThroughOrigin({ x, y, uncertaintyX, uncertaintyY }).slope;
   };
 }
 
-function ownError(point: FitPoint, byScatter: boolean, uniform: Uniform): number {
-  const { scatter, scatterDegreesOfFreedom, rounding, repeatability } = point;
-  const unit = byScatter ? normalDraw(uniform) : studentDraw(scatterDegreesOfFreedom, uniform);
-  const steps = rounding === 0 ? 0 : rounding * unitDraw("rectangular", Infinity, uniform);
-  return scatter * unit + steps + repeatability * normalDraw(uniform);
+/** `scales`: what the estimates of scatter and of spread are off by, as factors. */
+function ownError(
+  point: FitPoint,
+  scales: { readonly scatter: number; readonly spread: number },
+  uniform: Uniform,
+): number {
+  const { scatter, rounding, repeatability, spread } = point;
+  const steps = rounding === 0 ? 0 : rounding * unitDraw("rectangular", uniform);
+  const beyond = spread ? scales.spread * spread.uncertainty * normalDraw(uniform) : 0;
+  return scales.scatter * scatter * normalDraw(uniform) + steps + beyond + repeatability * normalDraw(uniform);
 }
 
 /** Digits to which a standard uncertainty is compared; JCGM 101:2008, 7.9.2, note 1: one or two. */

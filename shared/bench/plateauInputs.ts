@@ -32,6 +32,18 @@ export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { wha
     }),
     ...asOneInput({
       ...perReading,
+      uncertainties: points.map((point) => point.spread?.uncertainty ?? 0),
+      degreesOfFreedom: points.map((point) => point.spread?.degreesOfFreedom ?? Infinity),
+      words: {
+        name: `${what} of the plateaus differing by more than their own doubts`,
+        source: "plateauSpread",
+        kind: "A",
+        distribution: "student",
+        unit,
+      },
+    }),
+    ...asOneInput({
+      ...perReading,
       uncertainties: points.map((point) => point.rounding),
       words: {
         name: `steps of the ${what} reading`,

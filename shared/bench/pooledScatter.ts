@@ -1,22 +1,24 @@
-import type { SampleMean } from "./sampleMean.ts";
+import { moments } from "../numeric/moments.ts";
+import { type MeanInflation, sharedCorrelation } from "../numeric/sharedCorrelation.ts";
+import { blockMeans, type SampleMean, scatterOf } from "./sampleMean.ts";
 
-/** Scatter of one plateau's mean and its degrees of freedom. */
+/** Scatter of one plateau's mean, and the degrees of freedom of the estimate behind it, which several may share. */
 export interface PooledScatter {
   readonly scatter: number;
   readonly degreesOfFreedom: number;
 }
 
 /**
- * Scatter of the means of all plateaus of a run, where no plateau is taken to hang together less than all do on average.
+ * Scatter of the means of all plateaus of a run; how their readings hang together is taken from all of them at once.
  *
  * What makes readings of a stand hang together, an amplifier that wanders or water that swirls, is there in every
  * plateau; one short stretch shows it badly, and a plateau that by chance shows none of it would rule the fit. One that
- * hangs together more than the others keeps its own.
+ * hangs together beyond doubt more than the others keeps its own.
  *
- * Source   pooled estimates: JCGM 100:2008, 4.2.4 and H.3.6; degrees of freedom add up.
+ * Source   pooled estimates: JCGM 100:2008, 4.2.4 and H.3.6; see `sharedCorrelation`.
  */
 export function pooledScatter(means: readonly SampleMean[]): PooledScatter[] {
-  return atLeast(means, togetherness(means));
+  return judgedBy(means, means);
 }
 
 /** Part of the running scatter that a scale at rest must have to be taken to wander as it does when running. */
@@ -24,28 +26,12 @@ const SAME_WANDER = 0.5;
 
 /**
  * Scatter of the means at rest. Rests are few and short; where the scale scatters at rest as it does when running, it is
- * the scale that wanders, and the plateaus tell how long it takes to.
+ * the scale that wanders, and the plateaus tell how long it takes to. `plateaus`: with the rotation rate allowed for, or
+ * a tiring battery would pass for a scale that wanders.
  */
 export function scatterAtRest(rests: readonly SampleMean[], plateaus: readonly SampleMean[]): PooledScatter[] {
   const isScale = pooledDeviation(rests) >= SAME_WANDER * pooledDeviation(plateaus);
-  const own = togetherness(rests);
-  const running = togetherness(plateaus);
-  return atLeast(rests, isScale && running.inflation > own.inflation ? running : own);
-}
-
-/** How much the samples of several means hang together. */
-interface Togetherness {
-  readonly inflation: number;
-  readonly degreesOfFreedom: number;
-}
-
-function togetherness(means: readonly SampleMean[]): Togetherness {
-  const known = means.filter(({ samples }) => samples > 1);
-  const samples = known.reduce((sum, mean) => sum + mean.samples, 0);
-  return {
-    inflation: known.reduce((sum, mean) => sum + mean.samples * mean.inflation, 0) / Math.max(1, samples),
-    degreesOfFreedom: known.reduce((sum, mean) => sum + mean.degreesOfFreedom, 0),
-  };
+  return judgedBy(rests, isScale ? [...rests, ...plateaus] : rests);
 }
 
 function pooledDeviation(means: readonly SampleMean[]): number {
@@ -54,13 +40,26 @@ function pooledDeviation(means: readonly SampleMean[]): number {
   return samples > 0 ? Math.sqrt(squares / samples) : 0;
 }
 
-function atLeast(means: readonly SampleMean[], { inflation, degreesOfFreedom: together }: Togetherness) {
+/** Standard deviations of its own estimate by which a plateau must hang together more than all do, to keep its own. */
+const BEYOND_DOUBT = 3;
+
+/** Scatter of `means`, the first of `all`, by the correlation that all show together. */
+function judgedBy(means: readonly SampleMean[], all: readonly SampleMean[]): PooledScatter[] {
+  const known = all.filter(({ samples }) => samples > 1);
+  const blockSize = Math.max(1, ...known.map((mean) => mean.blockSize));
+  const series = known.map((mean) => blockMeans(mean.series, blockSize / mean.blockSize));
+  const together = sharedCorrelation(series);
   return means.map((mean) => {
-    const { scatter, degreesOfFreedom } = mean;
-    if (mean.samples < 2 || !(inflation > mean.inflation)) return { scatter, degreesOfFreedom };
-    return {
-      scatter: mean.standardDeviation * Math.sqrt(inflation / mean.samples),
-      degreesOfFreedom: Math.max(degreesOfFreedom, Math.min(together, mean.samples - 1)),
-    };
+    const j = known.indexOf(mean);
+    return j < 0 ? ownOf(mean) : ownOrPooled(mean, series[j]!, together[j]!);
   });
 }
+
+function ownOrPooled(own: SampleMean, series: Float64Array, together: MeanInflation): PooledScatter {
+  if (moments(series).count < 2) return ownOf(own);
+  const scatter = scatterOf(series, together.inflation);
+  const mostByChance = Math.sqrt(1 + BEYOND_DOUBT * Math.sqrt(2 / own.degreesOfFreedom));
+  return own.scatter > mostByChance * scatter ? ownOf(own) : { scatter, degreesOfFreedom: together.degreesOfFreedom };
+}
+
+const ownOf = ({ scatter, degreesOfFreedom }: SampleMean): PooledScatter => ({ scatter, degreesOfFreedom });

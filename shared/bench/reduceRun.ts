@@ -2,14 +2,14 @@ import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { LogTable } from "../log/logTable.ts";
 import type { UsedInstruments } from "../model/instrument.ts";
 import type { Controller, Motor, Propeller } from "../model/parts.ts";
+import type { QualityCheck } from "../model/quality.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { Reduction } from "../model/reduction.ts";
 import type { Warning } from "../quantity/warning.ts";
 import { requireOneSpeed } from "./advance/advanceSpeed.ts";
 import { groupingOf } from "./advance/grouping.ts";
 import { runCoefficients } from "./advance/runCoefficients.ts";
-import { blocksOf } from "./blocks.ts";
-import { type Channels, channelsKey, channelsOf } from "./channels.ts";
+import type { Channels } from "./channels.ts";
 import { advanceChecks } from "./checks/advanceChecks.ts";
 import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
@@ -24,19 +24,18 @@ import { runChecks } from "./checks/runChecks.ts";
 import { sweepChecks } from "./checks/sweepChecks.ts";
 import { tooFewPlateaus } from "./checks/tooFewPlateaus.ts";
 import { meritOf } from "./fullFit.ts";
+import { thrustScatterOf, torqueScatterOf } from "./jointScatter.ts";
 import { type JudgeSetting, judged } from "./judgedPlateau.ts";
 import { type MeasuredPlateau, measurePlateau, type PlateauSource } from "./measuredPlateau.ts";
-import { type PlateauSpans, plateauSpansOf } from "./plateauSpans.ts";
+import type { PlateauSpans } from "./plateauSpans.ts";
 import { requireThrust } from "./quadraticLaw.ts";
+import { QUALITY_CHECKS } from "./quality/qualityCard.ts";
 import { reductionOf } from "./reductionOf.ts";
-import { identityOf, remembered } from "./remembered.ts";
-import { restOf } from "./rest.ts";
 import type { RunFacts } from "./runFacts.ts";
+import { searchedRun } from "./searchedRun.ts";
 import type { PowerSource, StandMotor } from "./shaftPowerOf.ts";
 import { sweepFitOf } from "./sweepFit.ts";
-import { type TareLine, tareLineOf, withRunningWander } from "./tareLine.ts";
-import { tareWindowsOf } from "./tareWindows.ts";
-import { type Timeline, timelineOf } from "./timeline.ts";
+import { type TareLine, withRunningWander } from "./tareLine.ts";
 
 export interface RunRequest {
   readonly table: LogTable;
@@ -64,7 +63,18 @@ export interface RunRequest {
  *          warning beside the result.
  */
 export function reduceRun(request: RunRequest): Reduction {
-  const { facts, warnings } = workOut(request);
+  return toTheEnd(reduceInSteps(request));
+}
+
+/** Share of the work that is done when the spans are found, the plateaus measured, the line fitted. */
+const SHARES = { searched: 0.3, measured: 0.7, fitted: 0.75 };
+
+/**
+ * The same in steps of some tens of milliseconds for a million rows, so that a thread can tell how far it is, the share
+ * done from 0 to 1, and can hear that nobody waits any more. Steps that were done are not done again the next time.
+ */
+export function* reduceInSteps(request: RunRequest): Generator<number, Reduction> {
+  const { facts, warnings } = yield* workOut(request);
   const checks = [
     coefficientChecks,
     powerChecks,
@@ -77,42 +87,38 @@ export function reduceRun(request: RunRequest): Reduction {
     calibrationChecks,
     advanceChecks,
   ];
-  return reductionOf(facts, request.source, [...warnings, ...checks.flatMap((check) => check(facts))]);
+  const told: Warning[] = [...warnings];
+  for (const check of checks) {
+    told.push(...check(facts));
+    yield SHARES.fitted;
+  }
+  const quality: QualityCheck[] = [];
+  for (const check of QUALITY_CHECKS) {
+    quality.push(check(facts));
+    yield SHARES.fitted + ((1 - SHARES.fitted) * quality.length) / QUALITY_CHECKS.length;
+  }
+  return reductionOf(facts, request.source, { warnings: told, quality });
 }
 
 /** Everything that is worked out of a run on the way to its reduction. Throws as `reduceRun`. */
 export function runFactsOf(request: RunRequest): RunFacts {
-  return workOut(request).facts;
+  return toTheEnd(workOut(request)).facts;
 }
 
-/** From the table to the spans of steady running; looked for again only when a channel, the tare or the plateaus change. */
-function searched({ table, recipe, instruments }: RunRequest) {
-  const channels = channelsOf(table, recipe, instruments);
-  const timeline = timelineOf(table, channels.time);
-  const dependsOn = [table.fileName, identityOf(timeline), channelsKey(channels), recipe.tare, recipe.plateaus];
-  const found = remembered(channels.thrust.raw, { stage: "search", dependsOn }, () =>
-    searchedIn(channels, timeline, recipe),
-  );
-  return { channels, timeline, ...found };
+function toTheEnd<T>(steps: Generator<number, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 }
 
-function searchedIn(channels: Channels, timeline: Timeline, recipe: Recipe) {
-  const blocks = blocksOf(channels, timeline);
-  const rest = restOf(blocks);
-  const tareWindows = tareWindowsOf(channels, timeline, rest, recipe);
-  const shape = recipe.tare.mode === "none" ? undefined : recipe.tare.shape;
-  const thrustTare = tareLineOf(channels.thrust, tareWindows.spans, timeline, shape);
-  const torqueTare = channels.torque ? tareLineOf(channels.torque, tareWindows.spans, timeline, shape) : null;
-  const spans = plateauSpansOf({ channels, timeline, blocks, rest, tare: thrustTare, recipe });
-  return { rest, tareWindows, thrustTare, torqueTare, spans };
-}
-
-function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly Warning[] } {
+function* workOut(request: RunRequest): Generator<number, { facts: RunFacts; warnings: readonly Warning[] }> {
   const { table, recipe, propeller } = request;
-  const { channels, timeline, rest, tareWindows, ...found } = searched(request);
+  const { channels, timeline, rest, tareWindows, ...found } = yield* searchedRun(request);
+  yield SHARES.searched;
   const fluid = fluidProperties(recipe.fluid);
   const source = { table, channels, timeline, thrustTare: found.thrustTare, torqueTare: found.torqueTare };
-  const { measured, spans } = measuredPlateaus(source, found.spans);
+  const { measured, spans } = yield* measuredPlateaus(source, found.spans);
   const { thrustTare, torqueTare } = tareDoubts(found, measured);
   const standMotor = request.motor ? { motor: request.motor, controller: request.controller } : null;
   const powerSource = powerSourceOf(channels, standMotor);
@@ -132,6 +138,7 @@ function workOut(request: RunRequest): { facts: RunFacts; warnings: readonly War
   const sweeps = recipe.plateaus.mode === "sweep" && timeline.kind === "clock";
   const { diameter } = propeller;
   const sweep = sweeps ? sweepFitOf(source, candidates, { density: fluid.density, diameter }) : null;
+  yield SHARES.measured;
   const coefficients = runCoefficients({ grouping, turning, run, sweep: sweep?.fit ?? null });
   const { thrust, power } = coefficients;
   return {
@@ -150,22 +157,22 @@ function tareDoubts(
   { thrustTare, torqueTare }: { readonly thrustTare: TareLine; readonly torqueTare: TareLine | null },
   measured: readonly MeasuredPlateau[],
 ) {
-  const torques = measured.flatMap(({ torque }) => torque ?? []);
+  const torques = measured.flatMap((plateau) => torqueScatterOf(plateau) ?? []);
   return {
-    thrustTare: withRunningWander(
-      thrustTare,
-      measured.map(({ thrust }) => thrust),
-    ),
+    thrustTare: withRunningWander(thrustTare, measured.map(thrustScatterOf)),
     torqueTare: torqueTare && withRunningWander(torqueTare, torques),
   };
 }
 
 /** Means of every span; one that turns out to hold no reading or no rotation joins the rejected ones. */
-function measuredPlateaus(source: PlateauSource, spans: PlateauSpans) {
+function* measuredPlateaus(source: PlateauSource, spans: PlateauSpans) {
   const measured: MeasuredPlateau[] = [];
   const rejected = [...spans.rejected];
-  for (const span of spans.spans) {
+  const { searched, measured: allMeasured } = SHARES;
+  for (const [i, span] of spans.spans.entries()) {
+    yield searched + ((allMeasured - searched) * i) / spans.spans.length;
     const plateau = measurePlateau(source, span);
+    if (plateau) thrustScatterOf(plateau);
     if (plateau && plateau.rotationRate.mean > 0) measured.push(plateau);
     else rejected.push({ span, because: plateau ? "at rest" : "without readings" });
   }

@@ -1,7 +1,8 @@
 import { calibrationSentence } from "../calibration/calibrationWords.ts";
 import { InstrumentRole } from "../model/instrument.ts";
+import type { QualityCheck } from "../model/quality.ts";
 import type { Plateau, Reduction } from "../model/reduction.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { known, withParts } from "../numeric/combined.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../propeller/coefficients.ts";
 import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import type { Warning } from "../quantity/warning.ts";
@@ -11,7 +12,6 @@ import { type Channel, type Channels, headerOf } from "./channels.ts";
 import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
-import { qualityCard } from "./quality/qualityCard.ts";
 import { rejectedStretches } from "./rejectedStretches.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
@@ -22,7 +22,7 @@ import { driftOf, driftRateOf, tareCorners, tareUncertainty } from "./tareLine.t
 export function reductionOf(
   facts: RunFacts,
   source: { readonly sha256: string; readonly program: string },
-  warnings: readonly Warning[],
+  { warnings, quality }: { readonly warnings: readonly Warning[]; readonly quality: readonly QualityCheck[] },
 ): Reduction {
   const { table, recipe, propeller, fluid, thrust, power, merit, law } = facts;
   const C_P = power?.document.coefficient ?? null;
@@ -48,7 +48,7 @@ export function reductionOf(
     reverse: facts.reverse,
     budget: budgetOf(facts),
     ...calibrationsOf(facts.channels),
-    quality: qualityCard(facts),
+    quality: [...quality],
     warnings: [...warnings],
   };
 }
@@ -141,15 +141,8 @@ function calibrated(mean: SampleMean, channel: Channel | undefined, tareDoubt: n
 }
 
 function withDoubts(mean: SampleMean, others: readonly number[]): Uncertain {
-  const parts = [
-    { standardUncertainty: mean.scatter, degreesOfFreedom: mean.degreesOfFreedom },
-    ...[mean.rounding, ...others].map((doubt) => ({
-      standardUncertainty: Math.abs(doubt),
-      degreesOfFreedom: Infinity,
-    })),
-  ];
-  const total = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  return uncertain(mean.mean, total, effectiveDegreesOfFreedom(parts));
+  const scatter = { standardUncertainty: mean.scatter, degreesOfFreedom: mean.degreesOfFreedom };
+  return withParts(mean.mean, [scatter, ...known(mean.rounding, ...others)]);
 }
 
 /**
@@ -158,15 +151,9 @@ function withDoubts(mean: SampleMean, others: readonly number[]): Uncertain {
  */
 function ofThisPlateau(point: FitPoint): Uncertain {
   const K = point.y / point.x;
-  const parts = [
-    { standardUncertainty: point.scatter / point.x, degreesOfFreedom: point.scatterDegreesOfFreedom },
-    ...[point.rounding, K * point.roundingX, point.tareUncertainty].map((doubt) => ({
-      standardUncertainty: Math.abs(doubt) / point.x,
-      degreesOfFreedom: Infinity,
-    })),
-  ];
-  const total = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  return uncertain(K, total, effectiveDegreesOfFreedom(parts));
+  const scatter = { standardUncertainty: point.scatter / point.x, degreesOfFreedom: point.scatterDegreesOfFreedom };
+  const others = [point.rounding, K * point.roundingX, point.tareUncertainty].map((doubt) => doubt / point.x);
+  return withParts(K, [scatter, ...known(...others)]);
 }
 
 /** Distance from the line through the origin, or from the curve where the plateau lies at speed or no line was fitted. */

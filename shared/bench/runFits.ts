@@ -48,14 +48,15 @@ export function thrustFullFit(used: readonly JudgedPlateau[], plateauFit: Platea
   const points = used.map(({ thrustPoint }) => thrustPoint);
   const K = fit.coefficient;
   const parts = calibrationsOf(used, K);
-  // Part of each plateau in the coefficient; they sum to 1, whatever the doubt in the rotation rate does to the slope.
+  // Part of each plateau in the coefficient; they sum to it, whatever the doubt in the rotation rate does to the slope.
   const weighed = points.map(({ y }, i) => fit.influences[i]! * y);
   const all = weighed.reduce((sum, part) => sum + part, 0);
-  const shares = weighed.map((part) => part / all);
+  // Where a curve crosses nought the parts cancel, and there is nothing to bring them up to.
+  const shares = weighed.map((part) => (all === 0 ? part : (part / all) * K));
   const advance = advancePartsOf(used, plateauFit, run);
   return fullFit(fit, [
-    ...parts(channels.thrust, "thrust", (_, i) => shares[i]! * K, setting.thrustTare),
-    ...parts(channels.rotationRate, "rotation rate", (_, i) => -2 * shares[i]! * K - advance.pull(i)),
+    ...parts(channels.thrust, "thrust", (_, i) => shares[i]!, setting.thrustTare),
+    ...parts(channels.rotationRate, "rotation rate", (_, i) => -2 * shares[i]! - advance.pull(i)),
     ...diameterPart(propeller, K || 1, K ? -4 - advance.whole / K : -advance.whole),
     ...advance.parts,
     ...densityPart(recipe.fluid, K, run.run),

@@ -1,5 +1,5 @@
-import { effectiveSampleSize } from "../numeric/autocorrelation.ts";
 import { moments } from "../numeric/moments.ts";
+import { sharedCorrelation } from "../numeric/sharedCorrelation.ts";
 
 /** Mean of the readings of a steady stretch and what its doubt is made of. */
 export interface SampleMean {
@@ -12,10 +12,12 @@ export interface SampleMean {
   readonly samples: number;
   /** Independent readings that the samples are worth. */
   readonly effectiveSamples: number;
-  /** How much the squared scatter grows because the samples hang together; below 1 by chance only. */
-  readonly inflation: number;
   /** Degrees of freedom of `scatter`. */
   readonly degreesOfFreedom: number;
+  /** What the scatter was taken from: the readings, in a long stretch means of blocks of `blockSize`. */
+  readonly series: Float64Array;
+  /** A power of two, so that stretches of different length can be brought to the same blocks. */
+  readonly blockSize: number;
 }
 
 /** Standard deviation, in steps, from which on scatter evens the rounding out: the error left is under 1 % of a step. */
@@ -35,10 +37,10 @@ const MOST_BLOCKS = 1024;
 export function sampleMean(values: Float64Array, resolution: number): SampleMean {
   const { count, mean, standardDeviation } = moments(values);
   if (count < 2) return singleReading(mean, count, resolution);
-  const blocks = values.length > MOST_BLOCKS ? blockMeans(values) : values;
-  const found = effectiveSampleSize(blocks);
-  const effective = found.effective / found.shortSeriesFactor;
-  const scatter = moments(blocks).standardDeviation / Math.sqrt(effective);
+  const blockSize = 2 ** Math.max(0, Math.ceil(Math.log2(values.length / MOST_BLOCKS)));
+  const series = blockMeans(values, blockSize);
+  const { inflation, degreesOfFreedom } = sharedCorrelation([series])[0]!;
+  const scatter = scatterOf(series, inflation);
   return {
     mean,
     scatter,
@@ -46,20 +48,47 @@ export function sampleMean(values: Float64Array, resolution: number): SampleMean
     standardDeviation,
     samples: count,
     effectiveSamples: scatter > 0 ? Math.min(count, Math.max(1, (standardDeviation / scatter) ** 2)) : count,
-    inflation: standardDeviation > 0 ? count * (scatter / standardDeviation) ** 2 : 1,
-    degreesOfFreedom: Math.max(1, effective - 1),
+    degreesOfFreedom,
+    series,
+    blockSize,
   };
+}
+
+/** The same of the readings times `scale`. */
+export function scaledMean(mean: SampleMean, scale: number): SampleMean {
+  if (scale === 1) return mean;
+  const size = Math.abs(scale);
+  return {
+    ...mean,
+    mean: scale * mean.mean,
+    scatter: size * mean.scatter,
+    rounding: size * mean.rounding,
+    standardDeviation: size * mean.standardDeviation,
+    series: mean.series.map((value) => scale * value),
+  };
+}
+
+/** Standard error of the mean of `series`, whose samples hang together by `inflation`. */
+export function scatterOf(series: Float64Array, inflation: number): number {
+  const { count, variance } = moments(series);
+  return Math.sqrt((variance * inflation) / count);
 }
 
 function singleReading(mean: number, samples: number, resolution: number): SampleMean {
   const rounding = resolution / Math.sqrt(12);
-  const none = { scatter: 0, standardDeviation: 0, inflation: 1, degreesOfFreedom: Infinity };
+  const none = {
+    scatter: 0,
+    standardDeviation: 0,
+    degreesOfFreedom: Infinity,
+    series: new Float64Array(0),
+    blockSize: 1,
+  };
   return { mean, rounding, samples, effectiveSamples: samples, ...none };
 }
 
-/** Means of equal blocks of rows; NaN where a block holds no number. */
-function blockMeans(values: Float64Array): Float64Array {
-  const size = Math.ceil(values.length / MOST_BLOCKS);
+/** Means of equal blocks of `size` rows; NaN where a block holds no number. */
+export function blockMeans(values: Float64Array, size: number): Float64Array {
+  if (size === 1) return values;
   const means = new Float64Array(Math.floor(values.length / size));
   for (let block = 0; block < means.length; block++) {
     let sum = 0;

@@ -15,14 +15,17 @@ const CREEP_TOLERANCE = 0.02;
 /** The same as part of the thrust at the top rotation rate: what does not matter there need not throw a slow plateau out. */
 const CREEP_OF_GREATEST = 0.005;
 
-/** First row from which rotation rate and thrust per rotation rate squared stay settled; null where they do not. */
+/**
+ * First row from which rotation rate and thrust per rotation rate squared stay settled; null where they do not. Thrust is
+ * looked at as written: only parts of it count.
+ */
 export function settledRow({ channels, timeline, tare, rest }: PlateauSearch, { from, to }: RowSpan): number | null {
   const rates = samplesOf(channels.rotationRate, from, to);
-  const thrusts = samplesOf(channels.thrust, from, to);
+  const thrusts = channels.thrust.raw.subarray(from, to);
   const segment = segmentOf(timeline, from);
-  const zero = tare.at(timeline.times[from]!, segment).value;
+  const zero = tare.writtenAt(timeline.times[from]!, segment);
   // The zero moves on during the step; holding it still would make a slow propeller look as if it crept.
-  const drift = (tare.at(timeline.times[to - 1]!, segment).value - zero) / Math.max(1, to - from - 1);
+  const drift = (tare.writtenAt(timeline.times[to - 1]!, segment) - zero) / Math.max(1, to - from - 1);
   const typicalRate = Math.abs(lateMedian(rates));
   if (!(typicalRate > 0)) return null;
   const byRate = settledFrom(rates, {
@@ -33,7 +36,7 @@ export function settledRow({ channels, timeline, tare, rest }: PlateauSearch, { 
     const square = rates[i]! * rates[i]!;
     ratios[i] = square > 0 ? (thrusts[i]! - zero - drift * i) / square : Number.NaN;
   }
-  const step = channels.thrust.resolution / typicalRate ** 2;
+  const step = channels.thrust.writtenStep / typicalRate ** 2;
   const byRatio = settledFrom(ratios, { tolerance: Math.max(RATIO_TOLERANCE * Math.abs(lateMedian(ratios)), step) });
   if (byRate === null || byRatio === null) return null;
   const settled = Math.max(byRate, byRatio);

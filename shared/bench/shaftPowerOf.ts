@@ -4,7 +4,8 @@ import { OutOfDomain } from "../quantity/problem.ts";
 import { jointScatter } from "./jointScatter.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { remembered } from "./remembered.ts";
-import { plainMean, type SampleMean } from "./sampleMean.ts";
+import { plainMean, type SampleMean, scaledMean } from "./sampleMean.ts";
+import type { WrittenPlateau } from "./writtenPlateau.ts";
 
 /** Shaft power of one plateau and what its doubt is made of. */
 export interface ShaftPower {
@@ -35,21 +36,17 @@ export interface StandMotor {
 
 /** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
 export function powerFromTorque(plateau: MeasuredPlateau): ShaftPower | null {
-  return remembered(plateau, { stage: "powerFromTorque", dependsOn: null }, () => meanOfProducts(plateau));
-}
-
-function meanOfProducts({ readings, torque, rotationRate, turnSign }: MeasuredPlateau): ShaftPower | null {
-  if (!readings.torque || !torque) return null;
+  const { torque, rotationRate, turnSign, written, scales } = plateau;
+  if (!torque) return null;
+  const products = remembered(written, { stage: "powerFromTorque", dependsOn: null }, () => productsOf(written));
+  if (products === null) return null;
   // Torque and rotation rate both change sign where the log counts turns backwards; their product does not.
   const turn = 2 * Math.PI * turnSign;
-  const powers = new Float64Array(readings.torque.length);
-  for (let i = 0; i < powers.length; i++) powers[i] = turn * readings.rotationRate[i]! * readings.torque[i]!;
-  const mean = plainMean(powers);
-  if (!Number.isFinite(mean)) return null;
-  const joint = jointScatter(powers, readings.rotationRate, 3);
+  const scale = turn * scales.rotationRate * scales.torque;
+  const joint = scaledMean(products.joint, scale);
   const perTorque = turn * rotationRate.mean;
   return {
-    mean,
+    mean: scale * products.mean,
     scatter: joint.scatter,
     degreesOfFreedom: joint.degreesOfFreedom,
     joint,
@@ -61,21 +58,34 @@ function meanOfProducts({ readings, torque, rotationRate, turnSign }: MeasuredPl
   };
 }
 
+/** Mean of torque times rotation rate, and its scatter with the rotation rate allowed for; units of the columns. */
+function productsOf({ readings: { torque, rotationRate } }: WrittenPlateau) {
+  if (!torque) return null;
+  const products = new Float64Array(torque.length);
+  for (let i = 0; i < products.length; i++) products[i] = rotationRate[i]! * torque[i]!;
+  const mean = plainMean(products);
+  return Number.isFinite(mean) ? { mean, joint: jointScatter(products, rotationRate, 3) } : null;
+}
+
 /**
  * Shaft power from electrical power, rotation rate and the motor's constants; the scatter of the readings is carried by
  * the partial derivatives. Only the product of voltage and current enters, so a power column alone serves as well.
  * Null where no electrical power was measured or no motor current fits the reading.
  */
 export function powerFromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor): ShaftPower | null {
-  const dependsOn = [motor, controller];
-  return remembered(plateau, { stage: "powerFromMotor", dependsOn }, () => fromMotor(plateau, { motor, controller }));
+  const { electricalPower, rotationRate } = plateau.scales;
+  const dependsOn = [motor, controller, electricalPower, rotationRate];
+  return remembered(plateau.written, { stage: "powerFromMotor", dependsOn }, () =>
+    fromMotor(plateau, { motor, controller }),
+  );
 }
 
 function fromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor): ShaftPower | null {
   const { electricalPower, rotationRate } = plateau;
   if (!electricalPower) return null;
-  const { readings } = plateau;
-  if (!readings.electricalPower) return null;
+  const { written, scales } = plateau;
+  const { electricalPower: input, rotationRate: rates } = written.readings;
+  if (!input) return null;
   const reading = {
     voltage: electricalPower.mean,
     current: 1,
@@ -86,10 +96,11 @@ function fromMotor(plateau: MeasuredPlateau, { motor, controller }: StandMotor):
   const shaft = solved(reading);
   if (!shaft) return null;
   const { power, byPower, byRate, byConstants } = shaft;
-  const { electricalPower: input, rotationRate: rates } = readings;
   const powers = new Float64Array(input.length);
   for (let i = 0; i < powers.length; i++) {
-    powers[i] = power + byPower * (input[i]! - electricalPower.mean) + byRate * (rates[i]! - rotationRate.mean);
+    const morePower = scales.electricalPower * input[i]! - electricalPower.mean;
+    const faster = scales.rotationRate * rates[i]! - rotationRate.mean;
+    powers[i] = power + byPower * morePower + byRate * faster;
   }
   if (!Number.isFinite(plainMean(powers))) return null;
   const joint = jointScatter(powers, rates, 3);

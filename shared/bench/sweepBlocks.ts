@@ -57,8 +57,8 @@ export function sweepBlocksOf(source: PlateauSource, used: readonly JudgedPlatea
 /** Rows whose thrust was left out of its bin as a glitch. */
 function glitchRows(used: readonly JudgedPlateau[]): ReadonlySet<number> {
   return new Set(
-    used.flatMap(({ measured: { span, readings } }) =>
-      Array.from(readings.thrust).flatMap((value, i) => (Number.isNaN(value) ? [span.from + i] : [])),
+    used.flatMap(({ measured: { span, written } }) =>
+      Array.from(written.readings.thrust).flatMap((value, i) => (Number.isNaN(value) ? [span.from + i] : [])),
     ),
   );
 }

@@ -1,9 +1,10 @@
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
-import { scaled, type Uncertain, uncertain } from "../quantity/uncertain.ts";
-import { type Channel, samplesOf } from "./channels.ts";
+import { judgedTogether, known, withParts } from "../numeric/combined.ts";
+import { scaled, type Uncertain } from "../quantity/uncertain.ts";
+import { type Channel, writtenKey } from "./channels.ts";
 import { scatterAtRest } from "./pooledScatter.ts";
+import { identityOf, remembered } from "./remembered.ts";
 import type { RowSpan } from "./rest.ts";
-import { type SampleMean, sampleMean } from "./sampleMean.ts";
+import { type SampleMean, sampleMean, scaledMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
 import { straightDriftRate, straightTares } from "./straightTare.ts";
 import type { Timeline } from "./timeline.ts";
@@ -30,16 +31,23 @@ export interface TareAt {
   readonly gap: string;
 }
 
-/** Tare of one channel over the run. */
+/** Windows whose means are kept. */
+const KEPT_WINDOWS = 1000;
+
 /** How the zero goes between windows: straight from each to the next, or one line through all. */
 export type TareShape = "piecewise" | "line";
 
+/** Tare of one channel over the run. */
 export interface TareLine {
   readonly shape: TareShape;
   readonly windows: readonly TareWindow[];
   /** Rounding of the reading at rest, the same in every window, SI. */
   readonly rounding: number;
   readonly at: (time: number, segment: number) => TareAt;
+  /** The reading that is zero at that moment, in the unit of the column: no calibration factor moves it. */
+  readonly writtenAt: (time: number, segment: number) => number;
+  /** What these readings depend on, for `remembered`. */
+  readonly dependsOn: unknown;
 }
 
 /**
@@ -53,11 +61,24 @@ export function tareLineOf(
   timeline: Timeline,
   shape: TareShape = "piecewise",
 ): TareLine {
-  const windows = spans.flatMap((span) => windowOf(channel, span, timeline));
-  const straight = shape === "line" ? straightTares(windows) : null;
+  const written = spans.flatMap((span) => windowOf(channel, span, timeline));
+  const windows = written.map((window) => ({ ...window, mean: inSi(window.mean, channel) }));
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
-  const at = (time: number, segment: number) => straight?.(time, segment) ?? tareAt(windows, time, segment);
-  return { shape, windows, rounding, at };
+  const zeroAt = zerosBetween(written, shape);
+  const writtenAt = (time: number, segment: number) =>
+    written.length > 0 ? zeroAt(time, segment).value : channel.writtenZero;
+  const dependsOn = [shape, spans, writtenKey(channel), written.length > 0 ? null : channel.writtenZero];
+  return { shape, windows, rounding, at: zerosBetween(windows, shape), writtenAt, dependsOn };
+}
+
+function zerosBetween(windows: readonly TareWindow[], shape: TareShape): TareLine["at"] {
+  const straight = shape === "line" ? straightTares(windows) : null;
+  return (time, segment) => straight?.(time, segment) ?? tareAt(windows, time, segment);
+}
+
+function inSi(mean: SampleMean, { scale, shift }: Channel): SampleMean {
+  const scaled = scaledMean(mean, scale);
+  return { ...scaled, mean: scaled.mean + shift };
 }
 
 /** The line with the scatter of its windows judged by all of them and by the plateaus; see `scatterAtRest`. */
@@ -83,9 +104,7 @@ export function driftOf({ windows, rounding }: TareLine): Uncertain | null {
     standardUncertainty: mean.scatter,
     degreesOfFreedom: mean.degreesOfFreedom,
   }));
-  const all = [...parts, { standardUncertainty: rounding, degreesOfFreedom: Infinity }];
-  const doubt = Math.hypot(...all.map((part) => part.standardUncertainty));
-  return uncertain(last.mean.mean - first.mean.mean, doubt, effectiveDegreesOfFreedom(all));
+  return withParts(last.mean.mean - first.mean.mean, [judgedTogether(parts), ...known(rounding)]);
 }
 
 /** Drift per second: that of the line, or from the first to the last window; null with fewer than two windows or no clock. */
@@ -122,15 +141,21 @@ function longestPair(windows: readonly TareWindow[]): [TareWindow?, TareWindow?]
   return best;
 }
 
-function windowOf(channel: Channel, { from, to }: RowSpan, timeline: Timeline): TareWindow[] {
-  const readings = samplesOf(channel, from, to);
-  const { glitches, tails } = spikesIn(readings, channel.resolution, channel.shift);
-  for (const i of [...glitches, ...tails]) readings[i] = Number.NaN;
-  if (!readings.some((reading) => Number.isFinite(reading))) return [];
-  const start = timeline.times[from]!;
-  const end = timeline.times[to - 1]!;
-  const mean = sampleMean(readings, channel.resolution);
-  return [{ start, end, middle: (start + end) / 2, segment: segmentOf(timeline, from), mean }];
+/** In the unit of the column. */
+function windowOf(channel: Channel, span: RowSpan, timeline: Timeline): TareWindow[] {
+  const { raw, writtenStep } = channel;
+  const dependsOn = [span, writtenStep, identityOf(timeline)];
+  // As many windows as a log is likely to have.
+  return remembered(raw, { stage: "tareWindow", dependsOn, budget: KEPT_WINDOWS }, () => {
+    const readings = raw.slice(span.from, span.to);
+    const { glitches, tails } = spikesIn(readings, writtenStep, 0);
+    for (const i of [...glitches, ...tails]) readings[i] = Number.NaN;
+    if (!readings.some((reading) => Number.isFinite(reading))) return [];
+    const start = timeline.times[span.from]!;
+    const end = timeline.times[span.to - 1]!;
+    const mean = sampleMean(readings, writtenStep);
+    return [{ start, end, middle: (start + end) / 2, segment: segmentOf(timeline, span.from), mean }];
+  });
 }
 
 /** Which unbroken stretch of logging `row` lies in. */

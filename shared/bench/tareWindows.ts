@@ -45,8 +45,8 @@ function restingStretches(channels: Channels, timeline: Timeline, rest: Rest): R
   return rest.stretches.flatMap((stretch) => {
     const lead = timeline.kind === "clock" ? Math.max(1, Math.round(LEAD / timeline.step)) : 1;
     const to = Math.max(stretch.from, stretch.to - Math.min(lead, Math.ceil(0.2 * (stretch.to - stretch.from))));
-    const readings = samplesOf(channels.thrust, stretch.from, to);
-    const settled = settledFrom(readings, { tolerance: channels.thrust.resolution });
+    const readings = channels.thrust.raw.subarray(stretch.from, to);
+    const settled = settledFrom(readings, { tolerance: channels.thrust.writtenStep });
     // A zero that creeps all through a rest is still the best zero there is: its second half is taken.
     const span = { from: stretch.from + (settled ?? readings.length >> 1), to };
     return longEnough(span, timeline) && hasNumber(channels, span) ? [span] : [];

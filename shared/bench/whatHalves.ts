@@ -1,8 +1,7 @@
 import type { BudgetRow, DoubtSource, Improvement } from "../model/budget.ts";
+import { combined } from "../numeric/combined.ts";
 import { bracketedRoot } from "../numeric/rootFinding.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
 import { formatNumber } from "../quantity/format.ts";
-import { coverageFactor } from "../quantity/uncertain.ts";
 
 /** The part of a budget that says where an improvement would act. */
 export interface HalvingRequest {
@@ -97,8 +96,7 @@ function scaledRows(rows: readonly BudgetRow[], acts: readonly Act[], factor: nu
 
 function halfWidth(rows: readonly BudgetRow[]): number {
   const parts = rows.map((row) => ({ ...row, degreesOfFreedom: row.degreesOfFreedom ?? Infinity }));
-  const u = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  return u === 0 ? 0 : u * coverageFactor(effectiveDegreesOfFreedom(parts));
+  return combined(parts).expanded95;
 }
 
 const MOST_READINGS = 1 / Math.sqrt(10);

@@ -1,5 +1,5 @@
 import type { Instrument, InstrumentRole } from "../model/instrument.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { combined, known } from "../numeric/combined.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { coverageFactor } from "../quantity/uncertain.ts";
 import type { Calibration, LineFindings } from "./calibration.ts";
@@ -19,12 +19,7 @@ export const ROLE_UNITS: { readonly [R in InstrumentRole]: string } = {
 
 /** Half-width of the 95 % interval of the factor, relative. */
 export function relative95({ lineUncertainty, scaleUncertainty, degreesOfFreedom }: Calibration): number {
-  const parts = [
-    { standardUncertainty: lineUncertainty, degreesOfFreedom },
-    { standardUncertainty: scaleUncertainty, degreesOfFreedom: Infinity },
-  ];
-  const total = Math.hypot(lineUncertainty, scaleUncertainty);
-  return total === 0 ? 0 : total * coverageFactor(effectiveDegreesOfFreedom(parts));
+  return combined([{ standardUncertainty: lineUncertainty, degreesOfFreedom }, ...known(scaleUncertainty)]).expanded95;
 }
 
 export const percent = (part: number, digits = 2): string => `${formatNumber(100 * part, digits)}\u00a0%`;

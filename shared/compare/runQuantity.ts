@@ -1,5 +1,5 @@
 import type { CoefficientFit, Reduction } from "../model/reduction.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
+import { combined } from "../numeric/combined.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
 
@@ -29,16 +29,16 @@ const EQUAL_SHAFT_POWER: Exponents = { thrust: 1, power: -2 / 3 };
 /** K_T^(3/2)/C_P: static merit but for its constant, which cancels in a ratio. */
 const STATIC_MERIT: Exponents = { thrust: 3 / 2, power: -1 };
 
-export const thrustCoefficientOf = (run: Reduction): RunQuantity => combined(run, EQUAL_RATE);
-export const equalShaftPowerThrustOf = (run: Reduction): RunQuantity => combined(run, EQUAL_SHAFT_POWER);
-export const staticMeritOf = (run: Reduction): RunQuantity => combined(run, STATIC_MERIT);
+export const thrustCoefficientOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_RATE);
+export const equalShaftPowerThrustOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_SHAFT_POWER);
+export const staticMeritOf = (run: Reduction): RunQuantity => quantityOf(run, STATIC_MERIT);
 
 /**
  * K_T^a C_P^b of a run. Scatter of the thrust and of the power points is taken as independent. A cause that reaches
  * both coefficients under one key is taken to move them the same way, as diameter, density and rotation rate do, so it
  * partly cancels.
  */
-function combined({ source, thrustFit, powerFit }: Reduction, exponents: Exponents): RunQuantity {
+function quantityOf({ source, thrustFit, powerFit }: Reduction, exponents: Exponents): RunQuantity {
   const fits = [
     { fit: thrustFit, exponent: exponents.thrust, name: "thrust coefficient" },
     ...(exponents.power === 0 || powerFit === null
@@ -60,10 +60,11 @@ function combined({ source, thrustFit, powerFit }: Reduction, exponents: Exponen
       common.set(key, (common.get(key) ?? 0) + (exponent * standardUncertainty) / coefficient);
     }
   }
+  const own = combined(parts);
   return {
     value,
-    independent: Math.hypot(...parts.map((part) => part.standardUncertainty)),
-    degreesOfFreedom: effectiveDegreesOfFreedom(parts),
+    independent: own.standardUncertainty,
+    degreesOfFreedom: own.degreesOfFreedom,
     common,
   };
 }

@@ -1,8 +1,8 @@
 import type { VariantRatio } from "../model/comparison.ts";
+import { combined, known } from "../numeric/combined.ts";
 import { fiellerInterval } from "../numeric/fieller.ts";
 import { twoSidedPValue } from "../numeric/studentT.ts";
-import { effectiveDegreesOfFreedom, type UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
-import { coverageFactor } from "../quantity/uncertain.ts";
+import type { UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
 import { type RunQuantity, UNLIMITED_DEGREES_OF_FREEDOM } from "./runQuantity.ts";
 import { commonVariance, occurrences, type SideStatistics, sideStatistics } from "./sideStatistics.ts";
 
@@ -36,9 +36,7 @@ export function variantRatio(baseline: readonly RunQuantity[], variant: readonly
   const shared = commonVariance(V, B);
   const found = doubts(B, V, shared);
   const logRatio = V.meanLog - B.meanLog;
-  const u = Math.hypot(...found.parts.map((part) => part.standardUncertainty));
-  const dof = effectiveDegreesOfFreedom(found.parts);
-  const half = coverageFactor(dof) * u;
+  const { standardUncertainty: u, degreesOfFreedom: dof, expanded95: half } = combined(found.parts);
   const pValue = u === 0 ? Number(logRatio === 0) : twoSidedPValue(logRatio / u, dof);
   const value = Math.exp(logRatio);
   return {
@@ -62,7 +60,7 @@ interface Doubts {
 }
 
 function doubts(B: SideStatistics, V: SideStatistics, shared: number): Doubts {
-  const common = part(shared, Infinity);
+  const [common] = known(Math.sqrt(shared)) as [UncertaintyPart];
   if (B.betweenRuns !== null && V.betweenRuns !== null) {
     const variances = [spread(V, V.betweenRuns) / V.runs, spread(B, B.betweenRuns) / B.runs] as const;
     return {
@@ -71,8 +69,8 @@ function doubts(B: SideStatistics, V: SideStatistics, shared: number): Doubts {
       parts: [part(variances[0], V.runs - 1), part(variances[1], B.runs - 1), common],
     };
   }
-  const known = V.betweenRuns ?? B.betweenRuns;
-  if (known === null) {
+  const spreadSeen = V.betweenRuns ?? B.betweenRuns;
+  if (spreadSeen === null) {
     const variances = [V.withinRuns, B.withinRuns] as const;
     return {
       basis: "withinRun",
@@ -80,7 +78,7 @@ function doubts(B: SideStatistics, V: SideStatistics, shared: number): Doubts {
       parts: [part(variances[0], V.degreesOfFreedomWithin), part(variances[1], B.degreesOfFreedomWithin), common],
     };
   }
-  const variances = [spread(V, known) / V.runs, spread(B, known) / B.runs] as const;
+  const variances = [spread(V, spreadSeen) / V.runs, spread(B, spreadSeen) / B.runs] as const;
   // One estimate of the spread serves both sides, so its degrees of freedom are those of the side that has it.
   const pooled = part(variances[0] + variances[1], Math.max(V.runs, B.runs) - 1);
   return { basis: "pooledReplicates", variances, parts: [pooled, common] };
@@ -102,13 +100,13 @@ function fieller(B: SideStatistics, V: SideStatistics, found: Doubts, shared: nu
   if (V.betweenRunsPlain !== null && B.betweenRunsPlain !== null) {
     ofVariant = spread(V, V.betweenRunsPlain) / V.runs;
     ofBaseline = spread(B, B.betweenRunsPlain) / B.runs;
-    parts = [part(ofVariant, V.runs - 1), part(ofBaseline, B.runs - 1), part(shared, Infinity)];
+    parts = [part(ofVariant, V.runs - 1), part(ofBaseline, B.runs - 1), ...known(Math.sqrt(shared))];
   }
   return fiellerInterval({
     numerator: V.mean,
     denominator: B.mean,
     varianceNumerator: V.mean ** 2 * (ofVariant + shared),
     varianceDenominator: B.mean ** 2 * ofBaseline,
-    coverageFactor: coverageFactor(effectiveDegreesOfFreedom(parts)),
+    coverageFactor: combined(parts).coverageFactor,
   });
 }

@@ -1,7 +1,6 @@
 import type { VariantSummary } from "../model/comparison.ts";
 import type { Reduction } from "../model/reduction.ts";
-import { effectiveDegreesOfFreedom } from "../numeric/welchSatterthwaite.ts";
-import { coverageFactor } from "../quantity/uncertain.ts";
+import { combined, known } from "../numeric/combined.ts";
 import { thrustCoefficientOf } from "./runQuantity.ts";
 import { occurrences, sideStatistics } from "./sideStatistics.ts";
 
@@ -23,12 +22,9 @@ export function variantSummary({ name, reductions }: VariantRuns): VariantSummar
   const betweenRuns = side.betweenRuns!;
   const spread = Math.sqrt(Math.max(betweenRuns, side.withinRuns) / runs.length);
   const common = Math.hypot(...side.common.values());
-  const u = Math.hypot(spread, common);
-  const dof = effectiveDegreesOfFreedom([
-    { standardUncertainty: spread, degreesOfFreedom: runs.length - 1 },
-    { standardUncertainty: common, degreesOfFreedom: Infinity },
-  ]);
-  const factor = Math.exp(coverageFactor(dof) * u);
+  const scatter = { standardUncertainty: spread, degreesOfFreedom: runs.length - 1 };
+  const { standardUncertainty: u, expanded95 } = combined([scatter, ...known(common)]);
+  const factor = Math.exp(expanded95);
   const value = Math.exp(side.meanLog);
   return {
     name,

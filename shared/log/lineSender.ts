@@ -38,6 +38,8 @@ export interface LineSenderOptions {
 
 /** Bytes of one post. */
 const MOST = 256 * 1024;
+/** Rest after each post, in which lines gather for the next, ms: a stand that writes fast must not make a post of each line. */
+const GATHERING = 80;
 /** First and longest wait before another try, ms. */
 const PATIENCE = { first: 250, longest: 8000 } as const;
 
@@ -86,15 +88,17 @@ export class LineSender {
         this.outbox.acknowledge(delivery.bytes);
         this.delayed = "";
         wait = PATIENCE.first;
+        this.tell();
+        await this.options.pause(GATHERING);
       } else if (delivery.state === "refused") {
         this.refused = delivery.why;
+        this.tell();
       } else {
         this.delayed = delivery.why;
         this.tell();
         await this.options.pause(wait);
         wait = Math.min(2 * wait, PATIENCE.longest);
       }
-      this.tell();
     }
     this.isWorking = false;
   }

@@ -64,7 +64,7 @@ export const BestPitch = z
       reynolds: si(z.number().nullable(), {
         symbol: "Re",
         unit: "1",
-        text: "Reynolds number of the section at 0.75 of the radius; null where chord or viscosity is not known",
+        text: "Reynolds number of the section at 0.75 of the radius; null where the viscosity is not given",
       }),
       candidates: z.array(PitchCandidate).describe("The duty over the pitch ratio, from the lowest up"),
       warnings: z.array(ResultWarning),

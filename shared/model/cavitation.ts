@@ -24,7 +24,6 @@ export const CavitationRequest = z
   })
   .meta({ id: "CavitationRequest" });
 export type CavitationRequest = z.infer<typeof CavitationRequest>;
-export type CavitationRequestInput = z.input<typeof CavitationRequest>;
 
 export const BurrillLineName = z.enum(["light", "merchant", "fast", "segmental", "breakdown"]);
 export type BurrillLineName = z.infer<typeof BurrillLineName>;

@@ -30,7 +30,7 @@ export const VariantRatio = z
     basis: z
       .enum(["replicates", "pooledReplicates", "withinRun"])
       .describe("What the doubt rests on: mountings of both, of one side only, or the scatter inside single runs"),
-    fieller95: z.tuple([z.number(), z.number()]).readonly().nullable().describe("Fieller interval, a cross-check"),
+    fieller95: z.tuple([z.number(), z.number()]).readonly().nullable().describe("Fieller interval on plain means, a cross-check; told in the sentence where it differs"),
   })
   .meta({ id: "VariantRatio" });
 export type VariantRatio = z.infer<typeof VariantRatio>;

@@ -32,3 +32,14 @@ export const SectionPolar = z
   })
   .meta({ id: "SectionPolar" });
 export type SectionPolar = z.infer<typeof SectionPolar>;
+
+export const SectionPolarRequest = z
+  .strictObject({
+    text: z
+      .string()
+      .min(1)
+      .max(500_000)
+      .describe("Delimited text: alpha with its unit, C_L, C_D, and Re where there are several blocks"),
+  })
+  .meta({ id: "SectionPolarRequest" });
+export type SectionPolarRequest = z.infer<typeof SectionPolarRequest>;

@@ -39,7 +39,7 @@ export const outsideRange = z
   .default(false)
   .describe("Compute outside the range the series was tested over too; always flagged");
 
-export const SERIES_NUMBERS = {
+const SERIES_NUMBERS = {
   advanceRatio: number("J", "Advance ratio V/(n D)"),
   thrustCoefficient: number("K_T", "Thrust coefficient, of propeller and nozzle together"),
   torqueCoefficient: number("K_Q", "Torque coefficient"),

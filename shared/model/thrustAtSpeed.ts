@@ -42,7 +42,9 @@ export const ThrustAtSpeedRequest = z
     }).default(null),
     openWater: z
       .strictObject({
-        range: z.tuple([z.number(), z.number()]).describe("Least and greatest advance ratio that was measured"),
+        range: z
+          .tuple([z.number().min(0), z.number().positive()])
+          .describe("Least and greatest advance ratio that was measured"),
         thrustCurve: Polynomial.describe("K_T over J of the run"),
         powerCurve: Polynomial.describe("C_P over J of the run"),
       })

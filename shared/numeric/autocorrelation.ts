@@ -1,8 +1,8 @@
 import { OutOfDomain } from "../quantity/problem.ts";
 import { moments } from "./moments.ts";
 
-/** Products that the sum over lags may take before the series is halved, so that a slow drift does not cost n². */
-const MOST_PRODUCTS = 2 ** 22;
+/** Products that a sum over lags may take before the series is halved, so that a slow drift does not cost n². */
+export const MOST_PRODUCTS = 2 ** 22;
 
 /**
  * Autocorrelation coefficient r_k of evenly spaced `values` at `lag`, from -1 to 1.
@@ -16,7 +16,7 @@ const MOST_PRODUCTS = 2 ** 22;
  * Throws   OutOfDomain for another lag, for no numbers, or where all are equal and no correlation is defined.
  */
 export function autocorrelation(values: ArrayLike<number>, lag: number): number {
-  const deviations = deviationsFromMean(values, 0, values.length);
+  const deviations = deviationsFromMean(values);
   if (!Number.isInteger(lag) || lag < 0 || lag >= deviations.length) {
     throw new OutOfDomain({
       found: `a lag of ${lag} in ${deviations.length} numbers`,
@@ -36,11 +36,6 @@ export interface EffectiveSampleSize {
   readonly effective: number;
   /** count / effective: factor on the squared standard error of the mean, 1 or more. */
   readonly inflation: number;
-  /**
-   * Further factor on the squared standard error for what taking the mean out of the same samples hides, 1 or more:
-   * near 1 for a long series, beyond 2 where the samples hang together over a third of it.
-   */
-  readonly shortSeriesFactor: number;
 }
 
 /**
@@ -60,11 +55,7 @@ export interface EffectiveSampleSize {
  * Range    never more than the count: alternating samples are not counted as better than independent ones.
  *          Numbers that are all equal count in full; their doubt is the resolution, not the scatter.
  * Error    of a short series τ comes out too low, because the mean is taken from the same samples: by a sixth for 20 τ of
- *          samples, by half for 5 τ (first-order autoregressions, simulated). `shortSeriesFactor` gives it back: a tenth
- *          is left for 10 τ of samples and a fifth for 3 τ (from memory of the source: Zięba & Ramza, Metrology and
- *          Measurement Systems 18 (2011) 529; measured by simulation). With the covariances beyond lag K taken as nought
- *          every r_k lacks the part V that the mean takes up, (1 - k/n) V, and solving for V gives the factor
- *          n (n - 1) / ((n - K)(n - K - 1)). V, added to the r_k, moves K out once.
+ *          samples, by half for 5 τ (first-order autoregressions, simulated); `sharedCorrelation` puts it back.
  *          Work grows as count times the logarithm of count, whatever the correlation.
  * Throws   OutOfDomain `numeric.no-numbers`.
  */
@@ -77,65 +68,28 @@ export function effectiveSampleSize(values: ArrayLike<number>, from = 0, to = va
     means = meansOfTwo(means);
     time = correlationTime(means);
   }
-  const varianceOfMean = (moments(means).variance * time.time) / means.length;
+  const varianceOfMean = (moments(means).variance * time) / means.length;
   const independent = moments(deviations).variance / count;
   const inflation = independent > 0 ? Math.min(count, Math.max(1, varianceOfMean / independent)) : 1;
-  return { effective: count / inflation, inflation, shortSeriesFactor: shortSeriesFactor(means, time) };
+  return { effective: count / inflation, inflation };
 }
 
-/** Part of the samples that the lags may reach over. */
-const LONGEST_REACH = 0.6;
-
-/** The time with the mean's own part put back, by that without. */
-function shortSeriesFactor(deviations: Float64Array, first: CorrelationTime): number {
-  const count = deviations.length;
-  if (count < 4 || first.time <= 1) return 1;
-  const part = (first.time * meanTakenOut(count, first.lags)) / count;
+/** Variance of the mean over its variance for independent samples, τ; null where the sum would take too long. */
+function correlationTime(deviations: Float64Array): number | null {
   const total = laggedProduct(deviations, 0);
-  let { sum, lags } = first;
-  for (let lag = lags + 1; lag + 1 < LONGEST_REACH * count; lag += 2) {
-    if (lag * count > MOST_PRODUCTS) break;
-    const pair = (laggedProduct(deviations, lag) + laggedProduct(deviations, lag + 1)) / total;
-    if (pair + part * (2 - (2 * lag + 1) / count) <= 0) break;
-    sum += pair;
-    lags = lag + 1;
-  }
-  const time = Math.max(first.time * meanTakenOut(count, first.lags), (2 * sum - 1) * meanTakenOut(count, lags));
-  return Math.min(count, time / first.time);
-}
-
-/** n (n - 1) / ((n - K)(n - K - 1)) for K `lags` of `count` samples. */
-function meanTakenOut(count: number, lags: number): number {
-  const left = Math.max(2, count - lags);
-  return (count * (count - 1)) / (left * (left - 1));
-}
-
-interface CorrelationTime {
-  /** Variance of the mean over its variance for independent samples, τ. */
-  readonly time: number;
-  /** Σ of the r_k in it, r_0 included, and the last lag. */
-  readonly sum: number;
-  readonly lags: number;
-}
-
-/** Null where the sum would take too long. */
-function correlationTime(deviations: Float64Array): CorrelationTime | null {
-  const total = laggedProduct(deviations, 0);
-  if (total === 0) return { time: 1, sum: 1, lags: 0 };
+  if (total === 0) return 1;
   let sum = 0;
-  let lags = 0;
   for (let lag = 0; lag + 1 < deviations.length; lag += 2) {
     if (lag * deviations.length > MOST_PRODUCTS) return null;
     const pair = (laggedProduct(deviations, lag) + laggedProduct(deviations, lag + 1)) / total;
     if (pair <= 0) break;
     sum += pair;
-    lags = lag + 1;
   }
-  // The first pair alone, r_0 and r_1, is what independent samples have.
-  return { time: 2 * sum - 1, sum, lags: lags === 1 ? 0 : lags };
+  return 2 * sum - 1;
 }
 
-function deviationsFromMean(values: ArrayLike<number>, from: number, to: number): Float64Array {
+/** Distances of the numbers that are there from their mean. */
+export function deviationsFromMean(values: ArrayLike<number>, from = 0, to = values.length): Float64Array {
   const { count, mean } = moments(values, from, to);
   const deviations = new Float64Array(count);
   let filled = 0;
@@ -147,11 +101,12 @@ function deviationsFromMean(values: ArrayLike<number>, from: number, to: number)
 }
 
 /** Means of consecutive pairs; an odd one at the end is left out. */
-function meansOfTwo(values: Float64Array): Float64Array {
+export function meansOfTwo(values: Float64Array): Float64Array {
   return Float64Array.from({ length: values.length >> 1 }, (_, i) => (values[2 * i]! + values[2 * i + 1]!) / 2);
 }
 
-function laggedProduct(deviations: Float64Array, lag: number): number {
+/** Σ d_i d_i-lag. */
+export function laggedProduct(deviations: Float64Array, lag: number): number {
   let sum = 0;
   for (let i = lag; i < deviations.length; i++) sum += deviations[i]! * deviations[i - lag]!;
   return sum;

@@ -1,4 +1,4 @@
-import { inverse, Matrix, solve } from "ml-matrix";
+import { Matrix, solve } from "ml-matrix";
 import { OutOfDomain } from "../quantity/problem.ts";
 
 export interface BoxedProblem {
@@ -11,8 +11,6 @@ export interface BoxedProblem {
 
 export interface BoxedFit {
   readonly solution: readonly number[];
-  /** Inverse of JᵀJ over the unknowns that are free; rows and columns of an unknown held at its bound are 0. */
-  readonly covariance: readonly (readonly number[])[];
   /** ∂residual/∂unknown at the solution, a row for each residual. */
   readonly jacobian: readonly (readonly number[])[];
   readonly chiSquared: number;
@@ -54,7 +52,6 @@ export function boxedLeastSquares(problem: BoxedProblem): BoxedFit {
     const free = x.map((_, i) => i).filter((i) => heldAt[i] === null);
     const finished = (converged: boolean) => ({
       solution: x,
-      covariance: covarianceOf(J, free),
       jacobian: J.to2DArray(),
       chiSquared,
       heldAt,
@@ -112,14 +109,6 @@ function dampedStep(J: Matrix, gradient: readonly number[], free: readonly numbe
   for (let i = 0; i < free.length; i++) normal.set(i, i, normal.get(i, i) * (1 + damping) || 1);
   const change = solve(normal, Matrix.columnVector(free.map((i) => gradient[i]!)), true).to1DArray();
   return gradient.map((_, i) => change[free.indexOf(i)] ?? 0);
-}
-
-function covarianceOf(J: Matrix, free: readonly number[]): number[][] {
-  const none = J.to2DArray()[0]!.map(() => 0);
-  if (free.length === 0) return none.map(() => none);
-  const part = J.subMatrixColumn([...free]);
-  const covariance = inverse(part.transpose().mmul(part), true).to2DArray();
-  return none.map((_, i) => none.map((_, j) => covariance[free.indexOf(i)]?.[free.indexOf(j)] ?? 0));
 }
 
 function sumOfSquares(values: readonly number[]): number {

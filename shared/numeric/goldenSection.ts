@@ -12,7 +12,8 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /**
  * Greatest value of `f` between `low` and `high` by golden-section search.
  *
- * Source   Kiefer, Sequential minimax search for a maximum, Proceedings of the American Mathematical Society 4 (1953) 502.
+ * Source   Kiefer, Sequential minimax search for a maximum, Proceedings of the American Mathematical Society 4 (1953)
+ *          502.
  * Assumes  one maximum between the ends; where there are more, one of them is found.
  * Error    the place to `tolerance`, but not closer than the root of the rounding unit allows; the value much better.
  * Throws   OutOfDomain where `f` gives no finite number.

@@ -50,47 +50,6 @@ export function numericalTolerance(standardUncertainty: number, digits: number):
   return 0.5 * 10 ** (exponent - digits + 1);
 }
 
-/** Draws of one turn: enough that the ends of a 95 % interval rest on 250 each. JCGM 101:2008, 7.9.4 b. */
-export const DRAWS_OF_A_TURN = 10_000;
-
-export interface AdaptiveRequest {
-  /** Gives one draw of the result. */
-  readonly evaluate: () => number;
-  /** Significant digits of the standard uncertainty that are wanted to stand still. */
-  readonly digits: number;
-  readonly maximumDraws: number;
-}
-
-export interface AdaptiveSpread extends DrawnSpread {
-  readonly draws: number;
-  /** False if mean, standard uncertainty or an end of the symmetric interval still moved by more than the tolerance. */
-  readonly converged: boolean;
-  readonly tolerance: number;
-}
-
-/**
- * Draws in turns of 10,000 until the mean, the standard uncertainty and the ends of the 95 % interval are known to the
- * numerical tolerance, or `maximumDraws` are spent.
- *
- * Source   JCGM 101:2008, 7.9.4.
- */
-export function adaptiveSpread({ evaluate, digits, maximumDraws }: AdaptiveRequest): AdaptiveSpread {
-  if (maximumDraws < 2 * DRAWS_OF_A_TURN) throw fewDraws(maximumDraws, 2 * DRAWS_OF_A_TURN);
-  const all: number[] = [];
-  const turns: (readonly number[])[] = [];
-  for (;;) {
-    const turn = Float64Array.from({ length: DRAWS_OF_A_TURN }, evaluate);
-    for (const value of turn) all.push(value);
-    turns.push(statedNumbers(spreadOf(turn)));
-    if (turns.length < 2) continue;
-    const tolerance = numericalTolerance(moments(all).standardDeviation, digits);
-    const converged = movementOf(turns) <= tolerance;
-    if (converged || all.length + DRAWS_OF_A_TURN > maximumDraws) {
-      return { ...spreadOf(all), draws: all.length, converged, tolerance };
-    }
-  }
-}
-
 /** The four numbers that are stated of a spread. */
 function statedNumbers({ mean, standardUncertainty, symmetricInterval }: DrawnSpread): number[] {
   return [mean, standardUncertainty, ...symmetricInterval];

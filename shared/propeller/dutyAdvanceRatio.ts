@@ -10,8 +10,8 @@ const STEP = 0.02;
  *
  *   K(J) = c J^m
  *
- * With the diameter known n = V/(J D), so that thrust (K_T, m = 2) or shaft power (K_Q, m = 3) becomes this condition; with the
- * rotation rate known D = V/(n J), and m is 4 or 5.
+ * With the diameter known n = V/(J D), so that thrust (K_T, m = 2) or shaft power (K_Q, m = 3) becomes this condition;
+ * with the rotation rate known D = V/(n J), and m is 4 or 5.
  *
  * Error    1e-12 of the ratio (Brent), however slow the propeller moves.
  * Returns  null where no advance ratio does it.

@@ -144,8 +144,9 @@ export interface AdvancingPoweredDisc extends PoweredDisc {
  *
  *   T = m u,   P = T (V + u/2)         m = ρ A (V + u/2) open, m = ρ σ A (V + u) in a nozzle
  *
- * u is the velocity added far behind: an open wake narrows until it has the outer pressure, a nozzle's jet leaves with it.
- * At rest it is idealBollardThrust and idealNozzleThrust. A nozzle that ends as wide as the disc loses its gain with speed.
+ * u is the velocity added far behind: an open wake narrows until it has the outer pressure, a nozzle's jet leaves with
+ * it. At rest it is idealBollardThrust and idealNozzleThrust. A nozzle that ends as wide as the disc loses its gain
+ * with speed.
  *
  * Source   momentum theory (Rankine-Froude); with a nozzle Küchemann & Weber, Aerodynamics of Propulsion (1953).
  * Assumes  as idealNozzleThrust; no drag of the nozzle.

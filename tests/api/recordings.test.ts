@@ -249,6 +249,13 @@ test("lines from a page of another site are refused", async () => {
   expect(response.status).toBe(403);
 });
 
+test("a page of the workbench may ask for a serial port, and for nothing else of the computer", async () => {
+  const { address } = await recordingApp();
+  const policy = (await fetch(`${address}/`)).headers.get("permissions-policy") ?? "";
+  expect(policy).toContain("serial=(self)");
+  expect(policy).toContain("camera=()");
+});
+
 test("a recording belongs to its project", async () => {
   const { address, store, recording } = await recordingApp();
   const other = store.projects.add({ ...store.projects.list()[0]!.document, name: "Another" });

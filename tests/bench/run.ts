@@ -1,9 +1,16 @@
+import { measureBladeElements } from "./bladeElements.ts";
 import { measureLogReading } from "./logReading.ts";
 import { measureLongRuns } from "./longRuns.ts";
+import { measureSeries } from "./seriesSpeed.ts";
 import { measureSliders } from "./sliderRedraw.ts";
 
 /** Speed, as ratios and times measured in one run on this machine. Not part of the tests: machines differ. */
-const rows = [...(await measureLogReading()), ...(await measureLongRuns()), ...(await measureSliders())];
+const rows = [
+  ...(await measureLogReading()),
+  ...(await measureLongRuns()),
+  ...measureSeries(),
+  ...(await measureSliders()),
+];
 
 let missed = 0;
 for (const { what, measured, wanted, met } of rows) {

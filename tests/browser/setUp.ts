@@ -31,6 +31,7 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   const keep = async (screen: string, options: BrowserContextOptions = {}) => {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, ...options });
     page.setDefaultTimeout(20_000);
+    page.setDefaultNavigationTimeout(60_000);
     const complaints: string[] = [];
     page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
     page.on("pageerror", (error) => complaints.push(error.message));

@@ -42,12 +42,18 @@ export interface Stand {
   /** Change of the zero over the run, N, and how it bends: 1 straight. */
   readonly drift: number;
   readonly driftBend: number;
+  /** How far the zero goes out and comes back over the run, N: half a sine. */
+  readonly bow?: number;
   readonly thrustStep: number;
   readonly rateStep: number;
   readonly glitchChance: number;
   readonly withCommand: boolean;
   /** Relative departure of each plateau that nothing in the readings shows. */
   readonly plateauScatter: number;
+  /** Change of the zero of the torque over the run, N·m; absent: 0.003. */
+  readonly torqueDrift?: number;
+  /** Density of the water, kg/m³; absent: fresh water of 18 °C. */
+  readonly density?: number;
 }
 
 const DENSITY = fluidProperties({ kind: "fresh", temperature: 291.15 }).density;
@@ -55,6 +61,7 @@ const DENSITY = fluidProperties({ kind: "fresh", temperature: 291.15 }).density;
 /** A log of one sweep on such a stand: rest, steps, rest. Columns time, thrust (N), rotation rate (rev/s), [torque (N·m)], [command]. */
 export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
   const normal = normalFrom(uniform);
+  const density = stand.density ?? DENSITY;
   const levels = [0, ...stand.steps, 0];
   const durations = levels.map((level) => (level === 0 ? stand.rest : stand.dwell));
   const total = durations.reduce((sum, duration) => sum + duration, 0);
@@ -76,17 +83,19 @@ export function simulatedLog(stand: Stand, uniform: () => number): LogTable {
     const decay = Math.exp(-step / stand.settlingTime);
     const target = levels[level]! * (1 - (stand.sag * within) / durations[level]!);
     rate = target + (rate - target) * decay;
-    const force = stand.thrustCoefficient * DENSITY * rate ** 2 * stand.diameter ** 4 * factors[level]!;
+    const force = stand.thrustCoefficient * density * rate ** 2 * stand.diameter ** 4 * factors[level]!;
     pull = force + (pull - force) * Math.exp((-2 * step) / stand.settlingTime);
     noise = stand.correlation * noise + Math.sqrt(1 - stand.correlation ** 2) * normal();
-    const zero = stand.zero + stand.drift * (t / total) ** stand.driftBend;
+    const zero =
+      stand.zero + stand.drift * (t / total) ** stand.driftBend + (stand.bow ?? 0) * Math.sin((Math.PI * t) / total);
     const glitch = uniform() < stand.glitchChance ? 40 * (uniform() - 0.3) : 0;
     const reading = pull + zero + noise * Math.hypot(stand.noiseFloor, stand.noisePart * pull) + glitch;
     columns.time.push(t);
     columns.command.push(Math.round(1100 + (800 * levels[level]!) / top + 0.7 * normal()));
     columns.thrust.push(stepped(reading, stand.thrustStep));
-    const torque = (stand.torqueCoefficient ?? 0) * DENSITY * rate ** 2 * stand.diameter ** 5;
-    if (stand.torqueCoefficient !== null) columns.torque.push(torque + 0.01 + 0.003 * (t / total) + 0.001 * normal());
+    const torque = (stand.torqueCoefficient ?? 0) * density * rate ** 2 * stand.diameter ** 5;
+    if (stand.torqueCoefficient !== null)
+      columns.torque.push(torque + 0.01 + (stand.torqueDrift ?? 0.003) * (t / total) + 0.001 * normal());
     columns.rate.push(
       stepped(levels[level] === 0 && rate < 0.01 * top ? 0 : rate + stand.rateNoise * normal(), stand.rateStep),
     );

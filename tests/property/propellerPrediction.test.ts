@@ -310,7 +310,7 @@ test("at rest every curve gives the measured coefficients with their doubt, and 
 });
 
 test("momentum theory alone has a band that holds every B screw of its own point at rest, up to J = 0.6", () => {
-  const screw = openScrew.filter(({ pitchRatio }) => pitchRatio >= 0.6);
+  const screw = testedScrew.filter(({ pitchRatio }) => pitchRatio >= 0.6);
   fc.assert(
     fc.property(screw, between(0, 0.6), (propeller, J) => {
       const at = (advanceRatio: number) => openWaterOfSeries({ series: propeller, advanceRatio, outsideRange: true });

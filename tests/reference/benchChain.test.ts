@@ -5,28 +5,29 @@ import { propellerOf, recipeOf, reduce, tableOf } from "../unit/benchTable.ts";
 /**
  * A small log made by formula, and the whole chain worked out apart from this program in python 3 with numpy 2.4.6 and
  * scipy 1.17.1 from the same formula:
- *   tare and plateau means by numpy.mean over the rows named in the recipe; independent readings from
- *   numpy.correlate (initial positive pairs, Geyer 1992), with the part that the mean takes up put back (Zięba & Ramza
- *   2011, from memory) and pooled over plateaus and windows; rounding step/sqrt(12) where the deviation is under 0.6 steps;
+ *   tare and plateau means by numpy.mean over the rows named in the recipe; how readings hang together from
+ *   numpy.correlate over all plateaus, and over windows and plateaus, at once (pairs above 2/sqrt(N), Geyer 1992), with the
+ *   part that the means take up put back (Zięba & Ramza 2011, from memory); rounding step/sqrt(12) where the deviation is
+ *   under 0.6 steps;
  *   tare linear between the window middles;
  *   K_T, C_P: zero of the derivative of Σ (y - b x)²/(u_y² + b² u_x²) by scipy.optimize.brentq;
  *   exponent, intercept: least Σ (y - a - b x)²/(u_y² + b² u_x²) by scipy.optimize.minimize, Nelder-Mead.
  * Density 998.5980363 kg/m³: fresh water of 18 °C by IAPWS SR6-08(2011).
  */
 const NUMPY = {
-  thrustCoefficient: 0.21482881036717733,
-  thrustChiSquared: 0.24379687435533487,
-  thrustIndependent: 0.00048741086689116483,
-  thrustTare: 0.00017229712675135732,
-  thrustCalibration: 0.0021482881036717734,
-  thrustDiameter: 0.001127710290641351,
-  powerCoefficient: 0.1959631120914299,
-  powerChiSquared: 0.0755671488407545,
-  powerIndependent: 0.00025660490806008477,
-  powerTare: 0.0005500342253937688,
-  staticMerit: 0.4054193928139176,
-  exponent: 1.9966719759406677,
-  intercept: 0.0069519302847576014,
+  thrustCoefficient: 0.21475743896059174,
+  thrustChiSquared: 0.31174491240348623,
+  thrustIndependent: 0.00032681010274073294,
+  thrustTare: 0.0001227929674520653,
+  thrustCalibration: 0.0021475743896059176,
+  thrustDiameter: 0.0011273356375884082,
+  powerCoefficient: 0.19595309265677746,
+  powerChiSquared: 0.08526809102891841,
+  powerIndependent: 0.00019171726181291027,
+  powerTare: 0.00048747393939095395,
+  staticMerit: 0.40523809367158353,
+  exponent: 1.996533395535589,
+  intercept: 0.007785326189587494,
   tares: [1.2868375072801401, 1.3376043486701614],
   thrusts: [2.3434681056340922, 4.533626680315089, 7.889560656065604, 12.772455416129844],
   rates: [18, 25, 33.01988636363637, 42.03693181818182],
@@ -123,6 +124,7 @@ describe("a whole run against numpy and scipy", () => {
   test("power coefficient, chi-squared and each part of its uncertainty", () => {
     close(run.powerCoefficient!.value, NUMPY.powerCoefficient);
     close(run.powerFit!.chiSquared, NUMPY.powerChiSquared, 1e-6);
+    close(run.powerFit!.independentUncertainty, NUMPY.powerIndependent, 1e-6);
     close(part("powerFit", "zero"), NUMPY.powerTare, 1e-6);
     close(run.staticMerit!.value, NUMPY.staticMerit);
   });

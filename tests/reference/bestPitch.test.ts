@@ -4,9 +4,9 @@ import { bestPitch } from "../../shared/propeller/series/bestPitch.ts";
 import { relativeError } from "../relative.ts";
 
 /**
- * Found apart from the project: Python 3.11, scipy 1.17.1. For each pitch ratio `scipy.optimize.brentq` solves the duty of the
- * published polynomials (Oosterveld & van Oossanen 1975, table 5) for rotation rate or diameter; `scipy.optimize.minimize_scalar`
- * (bounded, xatol 1e-10) walks the pitch ratio from 0.5 to 1.4. Density 1000 kg/m³.
+ * Found apart from the project: Python 3.11, scipy 1.17.1. For each pitch ratio `scipy.optimize.brentq` solves the duty
+ * of the published polynomials (Oosterveld & van Oossanen 1975, table 5) for rotation rate or diameter;
+ * `scipy.optimize.minimize_scalar` (bounded, xatol 1e-10) walks the pitch ratio from 0.5 to 1.4. Density 1000 kg/m³.
  */
 const FOUND = [
   {

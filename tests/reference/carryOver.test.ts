@@ -5,19 +5,20 @@ import { ittcScaleEffect } from "../../shared/propeller/carryOver/ittcScaleEffec
 import { sectionDrag } from "../../shared/propeller/section/sectionDrag.ts";
 import { relativeError } from "../relative.ts";
 
-// Holtrop & Mennen, International Shipbuilding Progress 29 (1982) 166, worked example (printed values from memory): c 3.065 m, t/c 0.03524,
-// k_p 30e-6 m; ΔC_D = (2 + 4 t/c) [0.003605 - (1.89 + 1.62 log10(c/k_p))^-2.5] = 0.000956.
+// Holtrop & Mennen, International Shipbuilding Progress 29 (1982) 166, worked example (printed values from memory): c
+// 3.065 m, t/c 0.03524, k_p 30e-6 m; ΔC_D = (2 + 4 t/c) [0.003605 - (1.89 + 1.62 log10(c/k_p))^-2.5] = 0.000956.
 test("the drag change of Holtrop & Mennen's example is that of a smooth blade at Re 2e6 against a rough one of ship size", () => {
   const blade = { thicknessRatio: 0.03524, chord: 3.065 };
   const model = sectionDrag({ ...blade, reynolds: 2e6, roughness: 0 });
   const ship = sectionDrag({ ...blade, reynolds: 1e9, roughness: 30e-6 });
-  // The smooth line of small blades keeps a laminar part that the ITTC line has not, up to 3 % of the drag at this Reynolds number.
+  // The smooth line of small blades keeps a laminar part that the ITTC line has not, up to 3 % of the drag at this
+  // Reynolds number.
   expect(Math.abs(model - ship - 0.000956)).toBeLessThan(0.03 * model);
   expect(Math.abs(ship - ((2 + 4 * 0.03524) * 0.003605 - 0.000956))).toBeLessThan(2e-6);
 });
 
-// ITTC 7.5-02-03-01.4: ΔK_T = -0.3 ΔC_D (P/D)(c Z/D), ΔK_Q = 0.25 ΔC_D (c Z/D); factors from memory. The example's K_Q correction:
-// 0.25 · 0.000956 · 3.065 · 4/8.
+// ITTC 7.5-02-03-01.4: ΔK_T = -0.3 ΔC_D (P/D)(c Z/D), ΔK_Q = 0.25 ΔC_D (c Z/D); factors from memory. The example's K_Q
+// correction: 0.25 · 0.000956 · 3.065 · 4/8.
 test("a drag change acts on thrust and torque by the ITTC form", () => {
   const { thrust, torque } = ittcScaleEffect({
     dragChange: 0.000956,
@@ -31,9 +32,9 @@ test("a drag change acts on thrust and torque by the ITTC form", () => {
 
 describe("a small research propeller from one Reynolds number to another", () => {
   /**
-   * Static points of the DA4002 propeller of 9 x 6.75 in (D 0.2286 m, two blades, c/R 0.1785 at 0.75 R, P/D 0.80): rpm, C_T, C_P.
-   * Deters, Ananda & Selig, AIAA 2014-2151; University of Illinois propeller data set, volume 2. C_T is K_T, C_P is 2π K_Q. Points scatter by
-   * up to 3 %.
+   * Static points of the DA4002 propeller of 9 x 6.75 in (D 0.2286 m, two blades, c/R 0.1785 at 0.75 R, P/D 0.80): rpm,
+   * C_T, C_P. Deters, Ananda & Selig, AIAA 2014-2151; University of Illinois propeller data set, volume 2. C_T is K_T,
+   * C_P is 2π K_Q. Points scatter by up to 3 %.
    */
   const SLOW = { rpm: 1547, C_T: 0.1259, C_P: 0.0884 };
   const FAST = { rpm: 5943, C_T: 0.1404, C_P: 0.0801 };
@@ -68,8 +69,9 @@ describe("a small research propeller from one Reynolds number to another", () =>
   });
 });
 
-// Similarity, by hand: T of K_T 0.25 in sea water (1024.9 kg/m³ at 12 °C, 33; TEOS-10 to 0.1 kg/m³) at 3000 rpm and 100 mm is
-// 0.25 · 1024.9 · 2500 · 1e-4 = 64.06 N where the blade is the same and the Reynolds number stays in the range of one trend.
+// Similarity, by hand: T of K_T 0.25 in sea water (1024.9 kg/m³ at 12 °C, 33; TEOS-10 to 0.1 kg/m³) at 3000 rpm and 100
+// mm is 0.25 · 1024.9 · 2500 · 1e-4 = 64.06 N where the blade is the same and the Reynolds number stays in the range of
+// one trend.
 test("thrust and torque at the target follow from the coefficients there by similarity", () => {
   const result = carryOver(
     CarryOverRequest.parse({

@@ -59,8 +59,9 @@ test("the merchant line lies within 0.02 of the common shortcut", () => {
   }
 });
 
-// Holtrop & Mennen, An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166, worked example:
-// thrust 2172.75 kN, D 8 m, Z 4, shaft 5.8 m deep, p_atm - p_v 99047 N/m², 1025 kg/m³, k 0.2: A_E/A_0 0.7393. Printed value from memory.
+// Holtrop & Mennen, An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166, worked
+// example: thrust 2172.75 kN, D 8 m, Z 4, shaft 5.8 m deep, p_atm - p_v 99047 N/m², 1025 kg/m³, k 0.2: A_E/A_0 0.7393.
+// Printed value from memory.
 test("Keller's rule gives the area of Holtrop & Mennen's example", () => {
   const pressureOverVapour = 99047 + 1025 * 9.81 * 5.8;
   const found = kellerAreaRatio({ thrust: 2172750, blades: 4, diameter: 8, pressureOverVapour, allowance: 0.2 });
@@ -68,8 +69,8 @@ test("Keller's rule gives the area of Holtrop & Mennen's example", () => {
 });
 
 describe("a small propeller at 4500 rpm", () => {
-  // B3-60 of 100 mm, P/D 1.0, shaft 0.5 m deep in fresh water of 15 °C (999.1 kg/m³, p_v 1705 Pa), worked out apart from the project in
-  // Python 3.11 from the definitions of Burrill & Emerson 1963 and the lines above.
+  // B3-60 of 100 mm, P/D 1.0, shaft 0.5 m deep in fresh water of 15 °C (999.1 kg/m³, p_v 1705 Pa), worked out apart
+  // from the project in Python 3.11 from the definitions of Burrill & Emerson 1963 and the lines above.
   const result = cavitation(
     CavitationRequest.parse({
       thrust: 241.6,
@@ -109,7 +110,8 @@ describe("a small propeller at 4500 rpm", () => {
 });
 
 describe("the surface", () => {
-  // β = 1 - 0.675 (1 - 0.769 h/R)^1.258: Minsaas, Faltinsen & Persson 1983, from memory; by hand 1 - 0.675 · 0.231^1.258 at h = R.
+  // β = 1 - 0.675 (1 - 0.769 h/R)^1.258: Minsaas, Faltinsen & Persson 1983, from memory; by hand 1 - 0.675 ·
+  // 0.231^1.258 at h = R.
   test.each([
     { immersion: 0, ratio: 0.325 },
     { immersion: 1, ratio: 1 - 0.675 * 0.231 ** 1.258 },
@@ -119,7 +121,8 @@ describe("the surface", () => {
     expect(thrustRatioNearSurface(immersion)).toBeCloseTo(ratio, 12);
   });
 
-  // Bollard, 25 N on 76 mm in 998.6 kg/m³: v = sqrt(T/(2 ρ A)) = 1.66109 m/s by hand; v²/(2 g) = 0.140683 m; HI 9.8: D (1 + 2.3 v/sqrt(g D)).
+  // Bollard, 25 N on 76 mm in 998.6 kg/m³: v = sqrt(T/(2 ρ A)) = 1.66109 m/s by hand; v²/(2 g) = 0.140683 m; HI 9.8: D
+  // (1 + 2.3 v/sqrt(g D)).
   test("the mean flow at bollard can pull the surface down by its velocity head", () => {
     const air = ventilation({
       thrust: 25,

@@ -19,6 +19,23 @@ test("replicated runs give the ratio, interval and p-value of Welch's test on th
   expect(ratio.basis).toBe("replicates");
 });
 
+/** Exponentiated, so that their logarithms are the numbers of the data set and their ratio is the difference of its means. */
+test("Student's sleep data, as logarithms of coefficients, give the t, degrees of freedom and interval of R", () => {
+  // R 4.2.2: `t.test(extra ~ group, data = sleep)`; Student, Biometrika 6 (1908) 1.
+  const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0].map(Math.exp);
+  const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4].map(Math.exp);
+  const { thrustCoefficientRatio: ratio } = compareVariants({
+    baseline: runs("second", second),
+    variant: runs("first", first),
+  });
+  const standardError = ratio.standardUncertainty / ratio.value;
+  expect(Math.log(ratio.value) / standardError).toSatisfy(relative(-1.8608134674868531, 1e-10));
+  expect(ratio.degreesOfFreedom).toSatisfy(relative(17.7764735161785, 1e-10));
+  expect(ratio.pValue).toSatisfy(relative(0.0793941401873582, 1e-8));
+  expect(Math.log(ratio.interval95[0])).toSatisfy(relative(-3.3654832307117104, 1e-8));
+  expect(Math.log(ratio.interval95[1])).toSatisfy(relative(0.2054832307117102, 1e-8));
+});
+
 test("the cross-check is Fieller's interval with separate variances", () => {
   // Fieller (1954) with own variances and Satterthwaite degrees of freedom of the ratio, 5.5212383465; R 4.2.2.
   const { fieller95 } = compareVariants({ baseline: runs("B", B), variant: runs("A", A) }).thrustCoefficientRatio;

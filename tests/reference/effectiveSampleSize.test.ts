@@ -16,7 +16,7 @@ test.each([
 });
 
 test("a series that swings about its mean counts in full and no more", () => {
-  expect(effectiveSampleSize(LEW)).toEqual({ effective: 200, inflation: 1, shortSeriesFactor: 1 });
+  expect(effectiveSampleSize(LEW)).toEqual({ effective: 200, inflation: 1 });
 });
 
 // Means of blocks of ten, an independent route to the standard error of the mean: 1.895e-4 for Mavro (R 4.2.2).

@@ -63,8 +63,8 @@ describe("ideal efficiency of an open disc", () => {
   });
 });
 
-// In a nozzle the disc carries the part τ of the thrust: 2/(1 + sqrt(1 + τ C_Th)), Küchemann & Weber 1953; van Manen & Oosterveld 1966.
-// Worked out in Python 3.11 and rounded.
+// In a nozzle the disc carries the part τ of the thrust: 2/(1 + sqrt(1 + τ C_Th)), Küchemann & Weber 1953; van Manen &
+// Oosterveld 1966. Worked out in Python 3.11 and rounded.
 test.each([
   { loading: 0.5, share: 0.7, efficiency: 0.9251 },
   { loading: 1, share: 0.7, efficiency: 0.8681 },
@@ -77,8 +77,8 @@ test.each([
   expect(Math.abs(idealEfficiency(disc) - row.efficiency)).toBeLessThan(5.1e-5);
 });
 
-// Momentum theory solved apart from the project for u of P = m u (V + u/2): Python 3.11, `scipy.optimize.brentq` (scipy 1.17.1, xtol 1e-15);
-// m = ρ A (V + u/2) open, ρ σ A (V + u) in a nozzle. 100 W, 0.00384845 m², 998.6 kg/m³.
+// Momentum theory solved apart from the project for u of P = m u (V + u/2): Python 3.11, `scipy.optimize.brentq` (scipy
+// 1.17.1, xtol 1e-15); m = ρ A (V + u/2) open, ρ σ A (V + u) in a nozzle. 100 W, 0.00384845 m², 998.6 kg/m³.
 test.each([
   { advanceSpeed: 0, nozzleAreaRatio: null, thrust: 42.5176385194091 },
   { advanceSpeed: 0, nozzleAreaRatio: 1, thrust: 53.568867762424624 },
@@ -109,7 +109,8 @@ test.each([
   expect(Math.abs(withNozzle - 10)).toBeLessThan((10 * 2 * 0.0051) / (3 * row.nozzle));
 });
 
-// At equal power an ideal nozzle that ends as wide as the disc gives 2^(1/3) of the open thrust (Küchemann & Weber 1953).
+// At equal power an ideal nozzle that ends as wide as the disc gives 2^(1/3) of the open thrust (Küchemann & Weber
+// 1953).
 test("a nozzle of area ratio 1 gives 1.2599 times the open thrust at equal power", () => {
   const disc = { shaftPower: 80, discArea: 0.004, density: 1000 };
   expect(idealNozzleThrust(disc) / idealBollardThrust(disc)).toBeCloseTo(1.2599, 4);

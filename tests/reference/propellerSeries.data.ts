@@ -1,8 +1,8 @@
 /**
- * Values of the published polynomials, worked out from them in double precision by Python 3.11, apart from the project, and rounded.
- * B series: Oosterveld & van Oossanen, Further computer-analyzed data of the Wageningen B-screw series, International Shipbuilding
- * Progress 22 (1975) 251, tables 5 and 6 (p. 257); Ka screws: Oosterveld, Wake adapted ducted propellers, Netherlands Ship Model
- * Basin publication 345 (1970).
+ * Values of the published polynomials, worked out from them in double precision by Python 3.11, apart from the project,
+ * and rounded. B series: Oosterveld & van Oossanen, Further computer-analyzed data of the Wageningen B-screw series,
+ * International Shipbuilding Progress 22 (1975) 251, tables 5 and 6 (p. 257); Ka screws: Oosterveld, Wake adapted
+ * ducted propellers, Netherlands Ship Model Basin publication 345 (1970).
  */
 
 /** Points are J, K_T, 10 K_Q; the peak is efficiency and J. */

@@ -36,8 +36,8 @@ describe("Wageningen B screws", () => {
     },
   );
 
-  // Fossen, Handbook of Marine Craft Hydrodynamics and Motion Control, 2nd ed. 2021: torpedo-shaped vehicle, three blades,
-  // A_E/A_0 0.718, P/D 1.0; printed with the open library that goes with the book.
+  // Fossen, Handbook of Marine Craft Hydrodynamics and Motion Control, 2nd ed. 2021: torpedo-shaped vehicle, three
+  // blades, A_E/A_0 0.718, P/D 1.0; printed with the open library that goes with the book.
   test.each([
     { J: 0, thrust: 0.4566, torque: 0.07 },
     { J: 0.6632, thrust: 0.1798, torque: 0.0312 },
@@ -110,12 +110,12 @@ describe("Ka screws in nozzle 19A", () => {
 describe("blades of the B series", () => {
   const series = openScrew({ blades: 4, areaRatio: 0.7, pitchRatio: 1 });
 
-  // Holtrop & Mennen, An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166, worked example:
-  // D 8 m, Z 4, A_E/A_0 0.7393: c at 0.75 R is 3.065 m, t/c there 0.03524.
+  // Holtrop & Mennen, An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166, worked
+  // example: D 8 m, Z 4, A_E/A_0 0.7393: c at 0.75 R is 3.065 m, t/c there 0.03524.
   test("chord at 0.75 of the radius is that of Holtrop & Mennen's example", () => {
     const ship = openScrew({ blades: 4, areaRatio: 0.7393, pitchRatio: 1 });
     const flow = { diameter: 8, rotationRate: 1, advanceSpeed: 0, kinematicViscosity: 1e-6 };
-    const chord = seriesReynolds(ship, flow)! / ((0.75 * Math.PI * 8) / 1e-6);
+    const chord = seriesReynolds(ship, flow) / ((0.75 * Math.PI * 8) / 1e-6);
     expect(Math.abs(chord - 3.065)).toBeLessThan(half(3));
     const { stations } = seriesGeometry({ series: ship, diameter: 1, outsideRange: false });
     const [at07, at08] = [stations[5]!, stations[6]!];

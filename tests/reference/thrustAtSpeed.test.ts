@@ -5,7 +5,8 @@ import { relativeError } from "../relative.ts";
 
 /**
  * Advancing points of the DA4002 propeller of 9 x 6.75 in (two blades, P/D 0.80 by its blade angle): J, C_T, C_P.
- * Deters, Ananda & Selig, AIAA 2014-2151; University of Illinois propeller data set, volume 2. C_T is K_T, C_P is 2π K_Q.
+ * Deters, Ananda & Selig, AIAA 2014-2151; University of Illinois propeller data set, volume 2. C_T is K_T, C_P is 2π
+ * K_Q.
  */
 const RUNS = [
   {
@@ -83,9 +84,9 @@ test.each(cases)(
 );
 
 /**
- * B4-70 of pitch ratio 1.0 scaled to K_T 0.3 and K_Q 0.04, D 0.1 m in 1000 kg/m³, solved apart from the project: Python 3.11, numpy 2.4.6 for
- * the published polynomials (Oosterveld & van Oossanen 1975, table 5), `scipy.optimize.brentq` (scipy 1.17.1, xtol 1e-13) for n of
- * 2π K_Q(V/(nD)) ρ n³ D⁵ = 100 W.
+ * B4-70 of pitch ratio 1.0 scaled to K_T 0.3 and K_Q 0.04, D 0.1 m in 1000 kg/m³, solved apart from the project: Python
+ * 3.11, numpy 2.4.6 for the published polynomials (Oosterveld & van Oossanen 1975, table 5), `scipy.optimize.brentq`
+ * (scipy 1.17.1, xtol 1e-13) for n of 2π K_Q(V/(nD)) ρ n³ D⁵ = 100 W.
  */
 const AT_100_W: readonly (readonly [number, number, number])[] = [
   [0.0, 34.13920316276478, 34.96455577765587],

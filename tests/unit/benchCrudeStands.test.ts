@@ -165,17 +165,24 @@ describe("readings that hang together", () => {
   const means = [1, 2, 3, 4, 5, 6, 7, 8].map((start) => sampleMean(slow(start, 200), 0));
 
   test("are not believed to be independent in one plateau where they are not in the others", () => {
-    const pooled = pooledScatter(means);
-    const shared = means.reduce((sum, mean) => sum + mean.inflation, 0) / means.length;
-    pooled.forEach(({ scatter }, i) => {
-      const inflation = Math.max(shared, means[i]!.inflation);
-      expect(scatter).toBeCloseTo(means[i]!.standardDeviation * Math.sqrt(inflation / 200), 12);
-    });
+    const lucky = sampleMean(Float64Array.from({ length: 200 }, noiseFrom(99)), 0);
+    const pooled = pooledScatter([...means, lucky]);
+    // 65 readings for one, of which 200 hold three: three tenths of the standard deviation at least is left in the mean.
+    for (const [i, mean] of [...means, lucky].entries()) {
+      expect(pooled[i]!.scatter).toBeGreaterThan(0.3 * mean.standardDeviation);
+    }
+    expect(lucky.scatter).toBeLessThan(0.15 * lucky.standardDeviation);
+  });
+
+  test("give means whose doubt is known from few of them: all share the degrees of freedom of one estimate", () => {
+    for (const { degreesOfFreedom } of pooledScatter(means)) expect(degreesOfFreedom).toBeLessThan(10);
+    const loose = [1, 2, 3, 4].map((start) => sampleMean(Float64Array.from({ length: 200 }, noiseFrom(start)), 0));
+    for (const { degreesOfFreedom } of pooledScatter(loose)) expect(degreesOfFreedom).toBeGreaterThan(30);
   });
 
   test("at rest as when running tell the rests how slowly the scale wanders; turbulence of the run does not", () => {
     const rest = sampleMean(Float64Array.from({ length: 200 }, noiseFrom(99)), 0);
-    expect(scatterAtRest([rest], means)[0]!.scatter).toBe(rest.scatter);
+    expect(scatterAtRest([rest], means)[0]!.scatter).toBeCloseTo(rest.scatter, 12);
     const asLoud = { ...rest, standardDeviation: means[0]!.standardDeviation };
     expect(scatterAtRest([asLoud], means)[0]!.scatter).toBeGreaterThan(3 * asLoud.scatter);
   });

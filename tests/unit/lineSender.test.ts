@@ -79,7 +79,7 @@ test("one post is under way at a time, and what comes meanwhile goes in the next
   expect(sizes).toEqual([4, 16]);
 });
 
-test("waits grow while the workbench does not answer, and start over when it does", async () => {
+test("waits grow while the workbench does not answer, and are short again when it does", async () => {
   const waits: number[] = [];
   const later = { state: "later", why: "Gone." } as const;
   const workbench = holding([later, later, later, later, later, later, later]);
@@ -87,7 +87,7 @@ test("waits grow while the workbench does not answer, and start over when it doe
   const sender = new LineSender({ post: workbench.post, pause });
   sender.send(bytes("1\n"));
   await sender.settled();
-  expect(waits).toEqual([250, 500, 1000, 2000, 4000, 8000, 8000]);
+  expect(waits).toEqual([250, 500, 1000, 2000, 4000, 8000, 8000, 80]);
 });
 
 test("a refusal ends the sending and says why; what was not taken is still counted as received", async () => {

@@ -8,7 +8,6 @@ import { median, medianAbsoluteDeviation } from "../../shared/numeric/median.ts"
 import { moments } from "../../shared/numeric/moments.ts";
 import { straightLine } from "../../shared/numeric/straightLine.ts";
 import { twoSidedPValue } from "../../shared/numeric/studentT.ts";
-import { welch } from "../../shared/numeric/welch.ts";
 import { effectiveDegreesOfFreedom } from "../../shared/numeric/welchSatterthwaite.ts";
 import { OutOfDomain } from "../../shared/quantity/problem.ts";
 
@@ -34,8 +33,6 @@ test.each([
   { what: "a straight line at one x", action: () => straightLine({ x: [1, 1, 1], y: [1, 2, 3] }) },
   { what: "a shortest segment of half a sample", action: () => changePoints([1, 2, 3], { minimumLength: 0.5 }) },
   { what: "a negative penalty", action: () => changePoints([1, 2, 3], { minimumLength: 1, penalty: -1 }) },
-  { what: "Welch's test with one number", action: () => welch([1], [1, 2]) },
-  { what: "Welch's test without spread", action: () => welch([1, 1], [2, 2]) },
   { what: "a p-value above 1", action: () => holm([0.1, 1.1]) },
   { what: "a p-value that is missing", action: () => holm([0.1, Number.NaN]) },
   { what: "a t that is not a number", action: () => twoSidedPValue(Number.NaN, 3) },
@@ -81,14 +78,13 @@ describe("a stretch of a longer column", () => {
 
 test("a single number shows no spread and is worth one sample", () => {
   expect(moments([7])).toEqual({ count: 1, mean: 7, variance: 0, standardDeviation: 0 });
-  expect(effectiveSampleSize([7])).toEqual({ effective: 1, inflation: 1, shortSeriesFactor: 1 });
+  expect(effectiveSampleSize([7])).toEqual({ effective: 1, inflation: 1 });
 });
 
 test("readings that are all equal count in full", () => {
   expect(effectiveSampleSize(new Float64Array(50).fill(3))).toEqual({
     effective: 50,
     inflation: 1,
-    shortSeriesFactor: 1,
   });
 });
 

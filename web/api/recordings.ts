@@ -1,5 +1,5 @@
-import { type Delivery, deliveryOf } from "../../shared/log/lineSender.ts";
 import type { Stretch } from "../../shared/log/lineOutbox.ts";
+import { type Delivery, deliveryOf } from "../../shared/log/lineSender.ts";
 import type { Held, LiveResult, Recording, StoredRecording } from "../../shared/model/recording.ts";
 import { type ApiProblem, problemFrom } from "./apiProblem.ts";
 import type { NewRun } from "./client.ts";
@@ -49,12 +49,14 @@ interface Told {
   readonly result: (result: LiveResult) => void;
   /** Whether the workbench answers. */
   readonly answers: (answers: boolean) => void;
-  /** The recording is over, or can not be watched. */
+  /** The recording is over (404), or what its lines say could not be found out this time. */
   readonly problem: (problem: ApiProblem) => void;
 }
 
 /** Wait before a stream that was closed for good is opened again, ms. */
 const AGAIN_MS = 2000;
+/** Status of a recording that has ended. */
+const OVER = 404;
 
 /** Follows a recording, through any number of dropped connections. The returned function stops. */
 export function watchRecording(projectId: string, id: string, told: Told): () => void {
@@ -68,8 +70,9 @@ export function watchRecording(projectId: string, id: string, told: Told): () =>
     source.addEventListener("result", (event) => told.result(bodyOf(event) as LiveResult));
     source.addEventListener("problem", (event) => {
       source.close();
-      const body = bodyOf(event);
-      told.problem(problemFrom(Number(body.status), body));
+      const problem = problemFrom(Number(bodyOf(event).status), bodyOf(event));
+      told.problem(problem);
+      if (problem.status !== OVER) timer = setTimeout(open, AGAIN_MS);
     });
     source.onerror = () => {
       told.answers(false);

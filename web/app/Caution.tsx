@@ -17,9 +17,9 @@ const WORDS = {
 } as const;
 
 /** The usual cautions where a screen leads to work with blades, packs or electricity near water. */
-export function Caution({ about }: { readonly about: keyof typeof WORDS }) {
+export function Caution({ about, open = false }: { readonly about: keyof typeof WORDS; readonly open?: boolean }) {
   return (
-    <details class="caution">
+    <details class="caution" open={open}>
       <summary>Before you switch anything on: blades, packs, electricity near water</summary>
       <ul>
         {WORDS[about].map((words) => (

@@ -6,6 +6,8 @@ import { tell } from "./toast.ts";
 export interface Act {
   /** What was done, in the past tense: "Deleted Sanded 2". */
   readonly label: string;
+  /** Id of a thing that will be gone one day, and this act with it. */
+  readonly about?: string | undefined;
   readonly run: () => Promise<unknown>;
   readonly undo: () => Promise<unknown>;
 }
@@ -77,6 +79,12 @@ export function redo(): Promise<void> {
 export function forgetActs(): void {
   done.value = [];
   undone.value = [];
+}
+
+/** What was done to a thing that is gone can not be taken back, and must not stand in the way of what can. */
+export function forgetActsAbout(id: string): void {
+  done.value = done.value.filter(({ about }) => about !== id);
+  undone.value = undone.value.filter(({ about }) => about !== id);
 }
 
 /** Ctrl+Z and Ctrl+Shift+Z (Cmd on a Mac), except where a text field has an undo of its own. */

@@ -2,11 +2,11 @@ import type { AdvanceCurve, AdvanceFit, AdvancePoint } from "../../model/advance
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../propeller/coefficients.ts";
 import { openWaterEfficiency } from "../../propeller/openWaterEfficiency.ts";
 import { scaled, type Uncertain } from "../../quantity/uncertain.ts";
+import { type Contribution, withContributions } from "../contributions.ts";
 import type { FullFit } from "../fullFit.ts";
 import type { JudgedPlateau } from "../judgedPlateau.ts";
 import { type FitSetting, powerFullFit, thrustFullFit } from "../runFits.ts";
 import type { Advance } from "./advanceSpeed.ts";
-import { type Contribution, combined } from "./combined.ts";
 import { type CurveFit, curveFit, differentRatios } from "./curveFit.ts";
 import { advanceRatioParts, singlePoint } from "./singlePoint.ts";
 import { peakOf, zeroThrustOf } from "./turningPoints.ts";
@@ -129,7 +129,7 @@ export function efficiencyOf(
     ...{ advanceRatio: J, thrustCoefficient: K_T },
     torqueCoefficient: C_P * TORQUE_OVER_POWER_COEFFICIENT,
   });
-  return combined(value, [
+  return withContributions(value, [
     contribution(thrust, J / C_P),
     contribution(power, -(J * K_T) / C_P ** 2),
     ...ofRatio.map((one) => ({ ...one, weight: (one.weight * K_T) / C_P })),
@@ -153,7 +153,7 @@ function pointDocument(
   return {
     plateau: plateau.number,
     speed,
-    advanceRatio: combined(advance.ratio, [ratio]),
+    advanceRatio: withContributions(advance.ratio, [ratio]),
     thrustCoefficient: K_T.document.coefficient,
     powerCoefficient: power,
     torqueCoefficient: power && torqueOf(power),

@@ -53,6 +53,13 @@ function statedSpeed(middle: number, { advanceSpeeds }: Recipe): SampleMean | nu
 }
 
 function exactly(mean: number): SampleMean {
-  const none = { scatter: 0, rounding: 0, standardDeviation: 0, inflation: 1, degreesOfFreedom: Infinity };
+  const none = {
+    scatter: 0,
+    rounding: 0,
+    standardDeviation: 0,
+    degreesOfFreedom: Infinity,
+    series: new Float64Array(0),
+    blockSize: 1,
+  };
   return { mean, samples: 1, effectiveSamples: 1, ...none };
 }

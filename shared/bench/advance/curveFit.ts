@@ -1,7 +1,7 @@
 import type { AdvanceCurve } from "../../model/advance.ts";
+import { combined, judgedTogether, known } from "../../numeric/combined.ts";
 import { correctedInformationCriterion } from "../../numeric/informationCriterion.ts";
 import { type PolynomialFit, polynomialFit } from "../../numeric/polynomialFit.ts";
-import { effectiveDegreesOfFreedom } from "../../numeric/welchSatterthwaite.ts";
 import { InputProblem } from "../../quantity/problem.ts";
 import { type FitPoint, type OriginFit, weighingUncertainty, wideningOf } from "../coefficientFit.ts";
 
@@ -114,19 +114,16 @@ interface FitAt {
 
 function fitAt({ points, polynomial, advanceRatio, singleReadings, widening }: FitAt): OriginFit {
   const pulls = polynomial.influencesAt(advanceRatio);
-  const parts = points.flatMap(({ point, advanceRatio: J, advanceRatioUncertainty }, i) => {
-    const other = Math.hypot(point.rounding / point.x, point.repeatability / point.x, ofRate(point));
-    const ofPlace = polynomial.slopeAt(J) * advanceRatioUncertainty;
-    return [
-      {
-        standardUncertainty: Math.abs(pulls[i]! * (point.scatter / point.x)),
-        degreesOfFreedom: point.scatterDegreesOfFreedom,
-      },
-      { standardUncertainty: Math.abs(pulls[i]!) * Math.hypot(other, ofPlace), degreesOfFreedom: Infinity },
-    ];
+  const scatters = points.map(({ point }, i) => ({
+    standardUncertainty: Math.abs(pulls[i]! * (point.scatter / point.x)),
+    degreesOfFreedom: point.scatterDegreesOfFreedom,
+  }));
+  const others = points.map(({ point, advanceRatio: J, advanceRatioUncertainty }, i) => {
+    const own = Math.hypot(point.rounding / point.x, point.repeatability / point.x, ofRate(point));
+    return pulls[i]! * Math.hypot(own, polynomial.slopeAt(J) * advanceRatioUncertainty);
   });
-  const promised = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  const widened = widening(effectiveDegreesOfFreedom(parts));
+  const { standardUncertainty: promised, degreesOfFreedom } = combined([judgedTogether(scatters), ...known(...others)]);
+  const widened = widening(degreesOfFreedom);
   const seen = singleReadings ? scatterSeen(polynomial, points, pulls) : 0;
   return {
     coefficient: polynomial.at(advanceRatio),

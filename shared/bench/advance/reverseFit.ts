@@ -2,10 +2,11 @@ import type { ReverseFit } from "../../model/reduction.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../propeller/coefficients.ts";
 import { scaled } from "../../quantity/uncertain.ts";
 import type { FitPoint } from "../coefficientFit.ts";
+import { withContributions } from "../contributions.ts";
 import { type FullFit, meritOf } from "../fullFit.ts";
 import type { JudgedPlateau } from "../judgedPlateau.ts";
+import { withSpread } from "../plateauSpread.ts";
 import { type FitSetting, powerFitOf, thrustFitOf } from "../runFits.ts";
-import { combined } from "./combined.ts";
 import type { Turning } from "./turning.ts";
 
 /**
@@ -19,11 +20,12 @@ export function reverseFitOf(
   run: FitSetting,
 ): ReverseFit {
   const sign = Math.sign(ahead.fit.coefficient) || 1;
-  const turned = plateaus.map((plateau) => ({
+  const signed = plateaus.map((plateau) => ({
     ...plateau,
     thrustPoint: times(plateau.thrustPoint, -sign),
     powerPoint: plateau.powerPoint && positive(plateau.powerPoint),
   }));
+  const turned = withSpread(signed, run.singleReadings);
   const thrust = thrustFitOf(turned, run);
   const power = powerFitOf(turned, run);
   const [K, K_ahead] = [thrust.fit.coefficient, ahead.fit.coefficient * sign];
@@ -35,7 +37,7 @@ export function reverseFitOf(
     powerCoefficient: C_P,
     torqueCoefficient: C_P && scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT),
     staticMerit: power && meritOf(thrust, power),
-    toForward: combined(K / K_ahead, [
+    toForward: withContributions(K / K_ahead, [
       { weight: 1 / K_ahead, ...own(thrust), parts: thrust.parts },
       { weight: (-K / K_ahead ** 2) * sign, ...own(ahead), parts: ahead.parts },
     ]),

@@ -1,11 +1,13 @@
 import type { AdvanceFit } from "../../model/advance.ts";
 import type { ReverseFit } from "../../model/reduction.ts";
 import { InputProblem } from "../../quantity/problem.ts";
-import type { OriginFit } from "../coefficientFit.ts";
+import { type OriginFit, withoutSpread } from "../coefficientFit.ts";
 import type { FullFit } from "../fullFit.ts";
 import type { JudgedPlateau } from "../judgedPlateau.ts";
+import { withSpread } from "../plateauSpread.ts";
 import { type QuadraticLaw, quadraticLawOf } from "../quadraticLaw.ts";
 import { type FitSetting, powerFitOf, thrustFitOf, thrustFullFit } from "../runFits.ts";
+import { unseenZero } from "../unseenZero.ts";
 import { type AdvanceCurves, advanceCurves, advanceFitOf, type MovingPlateau } from "./advanceFit.ts";
 import type { Grouping } from "./grouping.ts";
 import { reverseFitOf } from "./reverseFit.ts";
@@ -41,12 +43,9 @@ export function runCoefficients({ grouping, turning, run, sweep }: CoefficientRe
   const curves = curve && advanceCurves(curve, run);
   const atRest =
     curves && bollard.length === 0 ? continued(curve!, curves) : onPlateaus(bollard, curves, { run, sweep });
-  const sign = Math.sign(atRest.thrust.fit.coefficient) || 1;
   return {
     ...atRest,
-    law: tellsLaw(atRest.used, curves)
-      ? quadraticLawOf(atRest.used, sign, { singleReadings: run.singleReadings, tare: run.setting.thrustTare })
-      : null,
+    law: tellsLaw(atRest.used, curves) ? lawOf(atRest, run) : null,
     advance: curves && advanceFitOf(curves, curve!, plateaus.filter(hasSpeed), run),
     reverse:
       turning.foundBy && grouping.reverse.length > 0
@@ -55,16 +54,24 @@ export function runCoefficients({ grouping, turning, run, sweep }: CoefficientRe
   };
 }
 
+function lawOf({ used, thrust }: AtRest, { singleReadings, setting }: FitSetting): QuadraticLaw {
+  const points = used.map(({ thrustPoint }) => withoutSpread(thrustPoint));
+  const zeroReach = singleReadings ? 0 : (unseenZero(points, thrust.fit)?.reach ?? 0);
+  const sign = Math.sign(thrust.fit.coefficient) || 1;
+  return quadraticLawOf(used, sign, { singleReadings, tare: setting.thrustTare, zeroReach });
+}
+
 const hasSpeed = (plateau: JudgedPlateau): plateau is MovingPlateau =>
   plateau.advance !== null && !plateau.turnsOtherWay;
 
 type AtRest = Pick<RunCoefficients, "used" | "thrust" | "power">;
 
 function onPlateaus(
-  used: readonly JudgedPlateau[],
+  plateaus: readonly JudgedPlateau[],
   curves: AdvanceCurves | null,
   { run, sweep }: Pick<CoefficientRequest, "run" | "sweep">,
 ): AtRest {
+  const used = sweep ? plateaus : withSpread(plateaus, run.singleReadings);
   const thrust = sweep ? thrustFullFit(used, { fit: sweep }, run) : thrustFitOf(used, run);
   // A single plateau at rest makes no line of powers; the curve goes through it.
   return { used, thrust, power: powerFitOf(used, run) ?? (curves?.powerAt ? withoutPoints(curves.powerAt(0)) : null) };

@@ -1,10 +1,10 @@
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import { type FitPoint, type OriginFit, weighingUncertainty } from "../coefficientFit.ts";
 import { type CommonPart, calibrationPart, diameterPart } from "../commonParts.ts";
+import { type Contribution, withContributions } from "../contributions.ts";
 import type { FullFit } from "../fullFit.ts";
 import { type FitSetting, powerFullFit, speedPart, thrustFullFit } from "../runFits.ts";
 import type { MovingPlateau } from "./advanceFit.ts";
-import { type Contribution, combined } from "./combined.ts";
 
 /** One plateau by itself, with the whole of its doubt. */
 export interface SinglePoint {
@@ -21,7 +21,7 @@ export function singlePoint(plateau: MovingPlateau, run: FitSetting): SinglePoin
   const independent = Math.hypot(speed.scatter, speed.rounding);
   const own = { weight: 1, degreesOfFreedom: speed.degreesOfFreedom };
   return {
-    speed: combined(speed.mean, [{ ...own, independent, parts: speedPart(run, speed.mean) }]),
+    speed: withContributions(speed.mean, [{ ...own, independent, parts: speedPart(run, speed.mean) }]),
     thrust: thrustFullFit([plateau], { fit: alone(thrustPoint) }, run),
     power: powerPoint && powerFullFit([plateau], { fit: alone(powerPoint) }, run),
     ratio: { ...own, independent: ratioUncertainty, parts: advanceRatioParts(J, run) },

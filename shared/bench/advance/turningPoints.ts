@@ -2,8 +2,8 @@ import type { AdvanceFit } from "../../model/advance.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { uncertain } from "../../quantity/uncertain.ts";
 import type { CommonPart } from "../commonParts.ts";
+import { withContributions } from "../contributions.ts";
 import { type AdvanceCurves, efficiencyOf } from "./advanceFit.ts";
-import { combined } from "./combined.ts";
 import type { CurveFit } from "./curveFit.ts";
 
 /** Part of the measured range by which the thrust curve is followed beyond it to its zero. */
@@ -26,7 +26,7 @@ export function zeroThrustOf({ thrust, thrustAt, range: [low, high] }: AdvanceCu
     if (!converged || slope === 0) return null;
     const { parts, fit } = thrustAt(root);
     const own = { weight: 1 / slope, independent: fit.independent, degreesOfFreedom: fit.degreesOfFreedom, parts };
-    return { advanceRatio: combined(root, [own]), isExtrapolated: root > high };
+    return { advanceRatio: withContributions(root, [own]), isExtrapolated: root > high };
   }
   return null;
 }
@@ -56,7 +56,7 @@ export function peakOf(
   const own = placeUncertainty(J, thrust, power, DIFFERENCE * (to - from)) / Math.abs(curvature);
   const degreesOfFreedom = Math.min(thrustAt(J).fit.degreesOfFreedom, powerAt(J).fit.degreesOfFreedom);
   const place = { weight: 1, independent: own, degreesOfFreedom, parts: ratioParts(J) };
-  return { efficiency: value, advanceRatio: combined(J, [place]), isAtEdge };
+  return { efficiency: value, advanceRatio: withContributions(J, [place]), isAtEdge };
 }
 
 /** dη/dJ times C_P², of η = J K_T/C_P: K_T C_P + J (K_T' C_P - K_T C_P'). Zero at the best efficiency. */

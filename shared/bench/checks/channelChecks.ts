@@ -1,9 +1,9 @@
 import { median } from "../../numeric/median.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
-import { type Channel, samplesOf } from "../channels.ts";
+import type { Channel } from "../channels.ts";
+import { lateReading } from "../lateReading.ts";
 import type { RunFacts } from "../runFacts.ts";
-import { everyNth } from "../settling.ts";
 
 /** Current at rest from which on it is told, A: more than the electronics of a controller usually take. */
 const TOLD_REST_CURRENT = 0.05;
@@ -34,8 +34,8 @@ function atRest(channel: Channel | undefined, { thrustTare, rest, timeline }: Ru
   if (!channel) return null;
   const spans = rest.stretches.length > 0 && timeline.kind !== "readings" ? rest.stretches : [];
   const means = spans.flatMap(({ from, to }) => {
-    const late = everyNth(samplesOf(channel, from + ((to - from) >> 1), to), 512);
-    return late.length > 0 ? [median(late)] : [];
+    const late = lateReading(channel, { from, to });
+    return late === null ? [] : [late];
   });
   return means.length > 0 && thrustTare.windows.length > 0 ? median(means) : null;
 }

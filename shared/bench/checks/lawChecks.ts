@@ -18,7 +18,7 @@ export function lawChecks(facts: RunFacts): Warning[] {
 
 function exponentCheck({ law, used }: RunFacts): Warning | null {
   if (law === null) return null;
-  const { exponent } = law;
+  const { exponent } = law.ifZeroStood;
   const [low, high] = exponent.interval95;
   const rates = used.map(({ measured }) => measured.rotationRate.mean);
   const change = (Math.max(...rates) / Math.min(...rates)) ** (exponent.value - 2) - 1;
@@ -34,7 +34,7 @@ function exponentCheck({ law, used }: RunFacts): Warning | null {
 
 function interceptCheck({ law, used }: RunFacts): Warning | null {
   if (law === null) return null;
-  const { intercept } = law;
+  const { intercept } = law.ifZeroStood;
   const [low, high] = intercept.interval95;
   const greatest = Math.max(...used.map(({ thrustPoint }) => Math.abs(thrustPoint.y)));
   if ((low <= 0 && high >= 0) || Math.abs(intercept.value) < RELEVANT * greatest) return null;
@@ -52,7 +52,7 @@ function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts):
   const degreesOfFreedom = used.length - 1;
   if (singleReadings || degreesOfFreedom < 1 || fit.scatterRatio < TELLING_WIDENING) return null;
   if (chiSquareUpperTail(fit.chiSquared, degreesOfFreedom) > TOO_RARE) return null;
-  const zero = unseenZero(
+  const unseen = unseenZero(
     used.map(({ thrustPoint }) => thrustPoint),
     fit,
   );
@@ -63,8 +63,8 @@ function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts):
     where: "thrust fit",
     found: `the plateaus scatter by ${formatNumber(spread * 100, 2)} % about the fit, ${formatNumber(fit.scatterRatio, 2)} times more than their readings explain; the uncertainty was widened by that factor`,
     needed: "scatter that the readings explain",
-    mend: zero
-      ? `A zero that is off by ${formatNumber(Math.abs(zero), 2)} N during the run would explain most of it, and the uncertainty of K_T allows for that: log a rest between the steps too, so that a zero that wanders out and back is seen`
+    mend: unseen
+      ? `A zero that is off by ${formatNumber(Math.abs(unseen.zero), 2)} N during the run would explain most of it, and the uncertainties of K_T, exponent and intercept allow for that: log a rest between the steps too, so that a zero that wanders out and back is seen`
       : "Look for a trend in the residuals: friction in the pivot, heating, a tank that starts to circulate, or a coefficient that changes with speed",
   });
 }

@@ -1,8 +1,8 @@
+import { combined } from "../../numeric/combined.ts";
 import { twoSidedPValue } from "../../numeric/studentT.ts";
-import { effectiveDegreesOfFreedom } from "../../numeric/welchSatterthwaite.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
-import { fitThroughOrigin, weighingUncertainty } from "../coefficientFit.ts";
+import { fitThroughOrigin, weighingUncertainty, withoutSpread } from "../coefficientFit.ts";
 import { type JudgedPlateau, plateauName } from "../judgedPlateau.ts";
 import type { RunFacts } from "../runFacts.ts";
 
@@ -49,7 +49,7 @@ function upAgainstDown({ used, singleReadings, thrust }: RunFacts): Warning | nu
   if (up.length < 2 || down.length < 2) return null;
   const [upFit, downFit] = [up, down].map((part) =>
     fitThroughOrigin(
-      part.map((p) => p.thrustPoint),
+      part.map((p) => withoutSpread(p.thrustPoint)),
       singleReadings,
     ),
   );
@@ -58,10 +58,10 @@ function upAgainstDown({ used, singleReadings, thrust }: RunFacts): Warning | nu
     standardUncertainty: fit.independent,
     degreesOfFreedom: fit.degreesOfFreedom,
   }));
-  const t = difference / Math.hypot(...doubts.map((doubt) => doubt.standardUncertainty));
+  const { standardUncertainty, degreesOfFreedom } = combined(doubts);
+  const t = difference / standardUncertainty;
   const part = difference / thrust.fit.coefficient;
-  if (twoSidedPValue(t, Math.min(1e6, effectiveDegreesOfFreedom(doubts))) > TOO_RARE || Math.abs(part) < RELEVANT)
-    return null;
+  if (twoSidedPValue(t, Math.min(1e6, degreesOfFreedom)) > TOO_RARE || Math.abs(part) < RELEVANT) return null;
   return warning({
     code: "bench.up-down",
     where: "thrust fit",

@@ -8,6 +8,7 @@ import { OutOfDomain } from "../../quantity/problem.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
+import type { WrittenPlateau } from "../writtenPlateau.ts";
 import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { heldStretches } from "./heldStretches.ts";
 import { repeatedRates } from "./repeatedRates.ts";
@@ -67,12 +68,15 @@ const tells = ({ change, pValue }: Growth) => change >= RELEVANT && pValue < TOO
 
 function withinPlateaus(facts: RunFacts): Growth | null {
   const pooled = pooledChange(
-    heldStretches(facts).map((held) => remembered(held, { stage: "heating", dependsOn: null }, () => growthOf(held))),
+    heldStretches(facts).map(({ written }) =>
+      remembered(written, { stage: "heating", dependsOn: null }, () => growthOf(written)),
+    ),
   );
   return pooled && { ...pooled, where: "over a plateau" };
 }
 
-function growthOf({ readings: { electricalPower, rotationRate } }: MeasuredPlateau): Change | null {
+/** As a part, so that no calibration factor matters. */
+function growthOf({ readings: { electricalPower, rotationRate } }: WrittenPlateau): Change | null {
   return electricalPower ? changeWithin(perCubeOf(electricalPower, rotationRate)) : null;
 }
 

@@ -1,9 +1,11 @@
 import type { QualityCheck } from "../../model/quality.ts";
 import { median } from "../../numeric/median.ts";
-import { type Channel, samplesOf } from "../channels.ts";
+import type { Channel } from "../channels.ts";
+import { lateReading } from "../lateReading.ts";
+import { remembered } from "../remembered.ts";
+import type { RowSpan } from "../rest.ts";
 import type { RunFacts } from "../runFacts.ts";
-import { everyNth } from "../settling.ts";
-import { changeWithin, pooledChange } from "./changeWithin.ts";
+import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { repeatedRates } from "./repeatedRates.ts";
 import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
 
@@ -23,8 +25,7 @@ const SUBJECT = {
 export function packSag(facts: RunFacts): QualityCheck {
   const { voltage } = facts.channels;
   const plateaus = facts.used.map(({ measured }) => measured);
-  const within =
-    voltage && pooledChange(plateaus.map(({ span }) => changeWithin(samplesOf(voltage, span.from, span.to))));
+  const within = voltage && pooledChange(plateaus.map(({ span }) => voltageChange(voltage, span, facts.table.rows)));
   const overRun = voltage ? (changeAtRest(voltage, facts) ?? changeUpDown(plateaus)) : null;
   if (!voltage || (within === null && overRun === null)) {
     return unjudged(
@@ -49,12 +50,22 @@ export function packSag(facts: RunFacts): QualityCheck {
   });
 }
 
+/** Within one plateau; as a part, so that no calibration factor matters. */
+function voltageChange({ raw, writtenZero }: Channel, { from, to }: RowSpan, rows: number): Change | null {
+  const kept = { weight: to - from, budget: rows };
+  return remembered(raw, { stage: "sag", dependsOn: [from, to, writtenZero], ...kept }, () => {
+    const readings = raw.slice(from, to);
+    for (let i = 0; i < readings.length; i++) readings[i] = readings[i]! - writtenZero;
+    return changeWithin(readings);
+  });
+}
+
 /** From the first rest to the last; the second half of each, when the pack has recovered. */
 function changeAtRest(voltage: Channel, { rest, timeline }: RunFacts): number | null {
   if (timeline.kind === "readings") return null;
   const levels = rest.stretches.flatMap(({ from, to }) => {
-    const late = everyNth(samplesOf(voltage, from + ((to - from) >> 1), to), 512);
-    return late.length > 0 ? [median(late)] : [];
+    const late = lateReading(voltage, { from, to });
+    return late === null ? [] : [late];
   });
   const [first, last] = [levels[0], levels.at(-1)];
   // A supply behind a relay reads nothing at rest.

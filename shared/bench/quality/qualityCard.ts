@@ -14,14 +14,9 @@ import { temperatureDrift } from "./temperatureDrift.ts";
 import { ventilation } from "./ventilation.ts";
 
 /** What can go wrong on a thrust stand, in the order a builder would look: the water, the supply, the instruments, the run. */
-const CHECKS: readonly ((facts: RunFacts) => QualityCheck)[] = [
+export const QUALITY_CHECKS: readonly ((facts: RunFacts) => QualityCheck)[] = [
   ...[immersion, tankSize, returnFlow, ventilation],
   ...[packSag, heating, temperatureDrift],
   ...[saturation, tachometerAliasing, tareSize],
   ...[plateauRange, reynoldsRange],
 ];
-
-/** Every check of the run, passed or not. */
-export function qualityCard(facts: RunFacts): QualityCheck[] {
-  return CHECKS.map((check) => check(facts));
-}

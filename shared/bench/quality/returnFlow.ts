@@ -3,6 +3,7 @@ import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { segmentOf } from "../tareLine.ts";
+import type { PlateauReadings } from "../writtenPlateau.ts";
 import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { heldStretches } from "./heldStretches.ts";
 import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
@@ -51,15 +52,15 @@ export function returnFlow(facts: RunFacts): QualityCheck {
 }
 
 function thrustChange(held: MeasuredPlateau, { thrustTare, timeline }: RunFacts): Change | null {
-  const { span } = held;
+  const { span, written } = held;
   const segment = segmentOf(timeline, span.from);
-  const [start, end] = [span.from, span.to - 1].map((row) => thrustTare.at(timeline.times[row]!, segment).value);
+  const [start, end] = [span.from, span.to - 1].map((row) => thrustTare.writtenAt(timeline.times[row]!, segment));
   const moved = end! - start!;
-  return remembered(held, { stage: "returnFlow", dependsOn: moved }, () => changeOf(held.readings, moved));
+  return remembered(written, { stage: "returnFlow", dependsOn: moved }, () => changeOf(written.readings, moved));
 }
 
-/** Change of T/n² with the movement of the zero over the stretch taken off, N. */
-function changeOf({ thrust, rotationRate }: MeasuredPlateau["readings"], moved: number): Change | null {
+/** Change of T/n² with the movement of the zero over the stretch taken off, all in the units of the columns. */
+function changeOf({ thrust, rotationRate }: PlateauReadings, moved: number): Change | null {
   const last = Math.max(1, thrust.length - 1);
   const ratios = new Float64Array(thrust.length);
   for (let i = 0; i < ratios.length; i++) {

@@ -1,7 +1,6 @@
 import type { QualityCheck } from "../../model/quality.ts";
 import { moments } from "../../numeric/moments.ts";
 import { formatNumber } from "../../quantity/format.ts";
-import { samplesOf } from "../channels.ts";
 import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -35,11 +34,13 @@ interface Pile {
 
 /** Do readings stop at a greatest value, as at an end stop or the top of a converter? */
 export function saturation(facts: RunFacts): QualityCheck {
-  const direction = Math.sign(facts.thrust.fit.coefficient) || 1;
-  const greatest = greatestReading(facts, direction);
+  const { scale, shift } = facts.channels.thrust;
+  const direction = Math.sign(facts.thrust.fit.coefficient * scale) || 1;
+  const written = greatestReading(facts, direction);
+  const greatest = written * scale + shift;
   const capacity = facts.recipe.stand?.loadCellCapacity;
   const part = capacity === undefined ? null : Math.abs(greatest) / capacity;
-  const piles = heldStretches(facts).map((held) => pileAt(held, facts, greatest, direction));
+  const piles = heldStretches(facts).map((held) => pileAt(held, facts, written, direction));
   const worst = piles.reduce((a, b) => (b.share > a.share ? b : a));
   const ofCapacity = part === null ? "" : `, ${percentText(part)} of the stated capacity reached`;
   const measured = inPercent(worst.share, { after: ` of a plateau's readings at the greatest value${ofCapacity}` });
@@ -64,11 +65,11 @@ export function saturation(facts: RunFacts): QualityCheck {
   });
 }
 
-/** The greatest reading in the direction of thrust among held stretches: a glitch elsewhere is no end stop. */
+/** The greatest reading in the direction of thrust among held stretches, as written: a glitch elsewhere is no end stop. */
 function greatestReading(facts: RunFacts, direction: number): number {
   let greatest = -Infinity;
   for (const held of heldStretches(facts)) {
-    const own = remembered(held, { stage: "greatest", dependsOn: direction }, () => {
+    const own = remembered(held.written, { stage: "greatest", dependsOn: direction }, () => {
       const readings = keptReadings(held, facts);
       let most = -Infinity;
       for (let i = 0; i < readings.length; i++) most = Math.max(most, direction * readings[i]!);
@@ -79,24 +80,25 @@ function greatestReading(facts: RunFacts, direction: number): number {
   return direction * greatest;
 }
 
-/** Thrust of a stretch with its zero still in it, without missing cells and glitches. */
-function keptReadings({ span, readings }: MeasuredPlateau, { channels }: Pick<RunFacts, "channels">): Float64Array {
-  const kept = samplesOf(channels.thrust, span.from, span.to);
+/** Thrust of a stretch as written, with its zero still in it, without missing cells and glitches. */
+function keptReadings({ span, written }: MeasuredPlateau, { channels }: Pick<RunFacts, "channels">): Float64Array {
+  const kept = channels.thrust.raw.slice(span.from, span.to);
+  const { thrust } = written.readings;
   let count = 0;
-  for (let i = 0; i < kept.length; i++) if (!Number.isNaN(readings.thrust[i]!)) kept[count++] = kept[i]!;
+  for (let i = 0; i < kept.length; i++) if (!Number.isNaN(thrust[i]!)) kept[count++] = kept[i]!;
   return kept.subarray(0, count);
 }
 
 function pileAt(held: MeasuredPlateau, facts: RunFacts, greatest: number, direction: number): Pile {
   const dependsOn = [greatest, direction];
-  return remembered(held, { stage: "pile", dependsOn }, () => pileOf(held, facts, greatest, direction));
+  return remembered(held.written, { stage: "pile", dependsOn }, () => pileOf(held, facts, greatest, direction));
 }
 
 function pileOf(held: MeasuredPlateau, facts: RunFacts, greatest: number, direction: number): Pile {
   const { channels } = facts;
   const readings = keptReadings(held, facts);
   const tiny = 1e-9 * Math.max(1, Math.abs(greatest));
-  const step = Math.max(channels.thrust.resolution, tiny);
+  const step = Math.max(channels.thrust.writtenStep, tiny);
   const from = (steps: number) => {
     let count = 0;
     for (let i = 0; i < readings.length; i++) {

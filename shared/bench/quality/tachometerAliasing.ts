@@ -104,7 +104,10 @@ function coarseness({ used, channels }: RunFacts): number {
   const slowest = used.reduce((a, b) => (b.measured.rotationRate.mean < a.measured.rotationRate.mean ? b : a)).measured;
   const step = Math.max(
     channels.rotationRate.resolution,
-    remembered(slowest, { stage: "readStep", dependsOn: null }, () => readStep(slowest.readings.rotationRate)),
+    slowest.scales.rotationRate *
+      remembered(slowest.written, { stage: "readStep", dependsOn: null }, () =>
+        readStep(slowest.written.readings.rotationRate),
+      ),
   );
   if (slowest.rotationRate.standardDeviation >= DITHER * step) return 0;
   return (2 * step) / Math.sqrt(12) / slowest.rotationRate.mean;

@@ -6,6 +6,7 @@ import type { MeasuredPlateau } from "../measuredPlateau.ts";
 import { remembered } from "../remembered.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { everyNth } from "../settling.ts";
+import type { PlateauReadings } from "../writtenPlateau.ts";
 import { atBollard, heldStretches } from "./heldStretches.ts";
 import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
 
@@ -26,7 +27,7 @@ const SUBJECT = {
   limit: `no plateau where thrust is ${percentText(LOSS)} lower and its variance ${VARIANCE_RATIO} times greater at once (common practice)`,
 };
 
-/** Thrust over n², thinned, of a stretch. */
+/** Thrust over n², thinned, of a stretch; only parts of it are looked at, so that no calibration factor matters. */
 interface Stretch {
   readonly held: MeasuredPlateau;
   readonly rate: number;
@@ -83,12 +84,14 @@ export function ventilation(facts: RunFacts): QualityCheck {
 const tells = ({ varianceRatio, loss, rare }: Sign) => rare && varianceRatio >= VARIANCE_RATIO && loss >= LOSS;
 
 function stretchOf(held: MeasuredPlateau): Stretch {
-  const ratios = remembered(held, { stage: "ventilation", dependsOn: null }, () => ratiosOf(held.readings));
+  const ratios = remembered(held.written, { stage: "ventilation", dependsOn: null }, () =>
+    ratiosOf(held.written.readings),
+  );
   return { held, rate: held.rotationRate.mean, ratios, mean: ratios.length > 0 ? moments(ratios).mean : 0 };
 }
 
 /** T/n² of evenly picked rows. */
-function ratiosOf({ thrust, rotationRate }: MeasuredPlateau["readings"]): Float64Array {
+function ratiosOf({ thrust, rotationRate }: PlateauReadings): Float64Array {
   const ratios = new Float64Array(thrust.length);
   for (let i = 0; i < ratios.length; i++) {
     const n = rotationRate[i]!;

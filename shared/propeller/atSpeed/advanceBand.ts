@@ -4,17 +4,18 @@ import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import type { AdvanceCandidate } from "./advanceCandidate.ts";
 
 /**
- * How far the shape of a curve through the right point at rest was found to be off, as a part of the coefficient at rest. It
- * grows from nothing at rest to its whole size at 0.4 of the advance ratio where the thrust ends, and stays.
+ * How far the shape of a curve through the right point at rest was found to be off, as a part of the coefficient at
+ * rest. It grows from nothing at rest to its whole size at 0.4 of the advance ratio where the thrust ends, and stays.
  *
- * From published curves of a small propeller (two blades, pitch ratio 0.80, blade Reynolds number 4e4 to 7e4: Deters, Ananda & Selig, AIAA
- * 2014-2151; University of Illinois propeller data set, volume 2) against B screws of that pitch, area ratio 0.30 to 0.50, scaled
- * through its point at rest: K_T differs by up to 0.11 of its value at rest, K_Q by up to 0.27, as the blades of the small
- * propeller stall at rest. The numbers cover that at 95 %. Momentum theory alone knows no pitch: its part covers the B series of
- * pitch ratio 0.6 to 1.4 up to J = 0.6, and grows with J without end.
+ * From published curves of a small propeller (two blades, pitch ratio 0.80, blade Reynolds number 4e4 to 7e4: Deters,
+ * Ananda & Selig, AIAA 2014-2151; University of Illinois propeller data set, volume 2) against B screws of that pitch,
+ * area ratio 0.30 to 0.50, scaled through its point at rest: K_T differs by up to 0.11 of its value at rest, K_Q by up
+ * to 0.27, as the blades of the small propeller stall at rest. The numbers cover that at 95 %. Momentum theory alone
+ * knows no pitch: its part covers the tested B screws of pitch ratio 0.6 to 1.4 up to J = 0.6, and grows with J without
+ * end.
  */
 const SHAPE = { thrust: 0.08, torque: 0.15, fullAt: 0.4 } as const;
-const MOMENTUM_SHAPE_PER_J = 0.4;
+const MOMENTUM_SHAPE_PER_J = 0.46;
 
 interface Doubt {
   readonly bollard: number;

@@ -23,8 +23,8 @@ export interface AdvanceCandidate {
 const MOMENTUM_END = 1;
 
 /**
- * The curves a request allows, in order of trust: measured at speed; a series, then blade elements, each scaled by one factor
- * for K_T and one for K_Q to pass through the point at rest; momentum theory alone with the static merit kept.
+ * The curves a request allows, in order of trust: measured at speed; a series, then blade elements, each scaled by one
+ * factor for K_T and one for K_Q to pass through the point at rest; momentum theory alone with the static merit kept.
  *
  * Throws   OutOfDomain for a series outside its range, unless asked for.
  */

@@ -32,8 +32,11 @@ export function fixedRunning(
     return { state: "solved", rotationRate: fixed.rotationRate, advanceRatio: J, thrustSlope: 0 };
   }
   const torquePower = (fixed.shaftPower * TORQUE_OVER_POWER_COEFFICIENT) / rho;
+  const torqueAtRest = candidate.torque(0);
+  if (!(torqueAtRest > 0))
+    return { state: "failed", reason: "The curve gives no torque at rest, so that no power is known." };
   if (V < REST_SPEED) {
-    const n = Math.cbrt(torquePower / (candidate.torque(0) * D ** 5));
+    const n = Math.cbrt(torquePower / (torqueAtRest * D ** 5));
     return { state: "solved", rotationRate: n, advanceRatio: 0, thrustSlope: slopeAt(0, candidate) };
   }
   const c = torquePower / (V ** 3 * D ** 2);
@@ -44,8 +47,8 @@ export function fixedRunning(
 }
 
 /**
- * At fixed power and speed a greater K_Q slows the propeller: with K_Q = c J³, δJ = δK_Q/(3 c J² - K_Q'), and as n goes with 1/J,
- * δ(K_T/J²) J² = (K_T' - 2 K_T/J) δJ. At rest, where J has no size, δn/n = -δK_Q/(3 K_Q).
+ * At fixed power and speed a greater K_Q slows the propeller: with K_Q = c J³, δJ = δK_Q/(3 c J² - K_Q'), and as n goes
+ * with 1/J, δ(K_T/J²) J² = (K_T' - 2 K_T/J) δJ. At rest, where J has no size, δn/n = -δK_Q/(3 K_Q).
  */
 function slopeAt(J: number, { thrust, torque }: AdvanceCandidate): number {
   const atRest = (-2 * thrust(J)) / (3 * torque(J));

@@ -13,18 +13,20 @@ import { fixedRunning } from "./fixedRunning.ts";
 const SAMPLES = 40;
 
 /**
- * Thrust of a propeller at speed, for a fixed rotation rate or a fixed shaft power, from what is known of it at rest and the best
- * curve K_T(J), K_Q(J) there is: measured; a series or blade elements scaled through the point at rest; momentum theory alone.
+ * Thrust of a propeller at speed, for a fixed rotation rate or a fixed shaft power, from what is known of it at rest
+ * and the best curve K_T(J), K_Q(J) there is: measured; a series or blade elements scaled through the point at rest;
+ * momentum theory alone.
  *
  *   T = K_T(J) ρ n² D⁴,   P = 2π K_Q(J) ρ n³ D⁵,   J = V/(n D)
  *
- * The band holds the doubt of the point at rest, a third of the farthest of the other curves (rectangular distribution: 1/sqrt(3)),
- * and a part for the shape that nobody measured, which grows with J; see `advanceBand.ts`.
+ * The band holds the doubt of the point at rest, a third of the farthest of the other curves (rectangular distribution:
+ * 1/sqrt(3)), and a part for the shape that nobody measured, which grows with J; see `advanceBand.ts`.
  *
  * Source   see each curve. To carry a curve over by one factor is common practice, no source.
  * Assumes  the coefficients do not change with the Reynolds number from rest to speed.
  * Returns  a point that can not be given, past the end of the thrust, as `failed` with its reason.
- * Throws   OutOfDomain for a series outside its range, unless asked for; InputProblem where the curve asked for is not given.
+ * Throws   OutOfDomain for a series outside its range, unless asked for; InputProblem where the curve asked for is not
+ *          given.
  */
 export function thrustAtSpeed(request: ThrustAtSpeedRequest): ThrustAtSpeed {
   requireRising(request);
@@ -79,6 +81,10 @@ function speedPoint(
   if (running.state === "failed") return { state: "failed", advanceSpeed: V, reason: running.reason };
   const { rotationRate: n, advanceRatio: J } = running;
   const { thrustCoefficient: K_T, torqueCoefficient: K_Q } = sample(J);
+  if (!(K_Q.value > 0)) {
+    const reason = `At an advance ratio of ${formatNumber(J)} the curve gives no torque any more, so that no power is known.`;
+    return { state: "failed", advanceSpeed: V, reason };
+  }
   const ofThrust = rho * n ** 2 * D ** 4;
   const ofPower = (rho * n ** 3 * D ** 5) / TORQUE_OVER_POWER_COEFFICIENT;
   const isPower = fixed.given === "shaftPower";

@@ -41,15 +41,26 @@ export interface BladeElementsRequest extends BladeRunning {
  * Assumes  steady, no nozzle, no cavitation, each ring alone; the stream does not contract and the blade does not bend.
  *          The Reynolds number of a section is that of the onset flow, without the induced velocity.
  * Range    a geometry `checkedGeometry` passes; rotation rate not 0.
- * Error    thrust 5 % and power 6 % at rest over Re 2e4 to 7e4, efficiency 0.02 advancing, on the research propellers the
- *          section model was set on: tests/reference/researchPropellers.test.ts. More for rough or thick printed blades.
+ * Error    slender blades, Re 2e4 to 7e4: thrust and power 6 % at rest, efficiency 0.02 advancing (the measured research
+ *          propellers of `modelEvidence`). Broad blades come out high, by 0 to 20 % of the thrust at rest, more near zero
+ *          thrust (Wageningen B series). More again for rough or thick printed blades.
  * Throws   InputProblem as `checkedGeometry` and `checkedPolar`; OutOfDomain for a speed that is not finite or a rotation
  *          rate of 0.
  */
-export function bladeElements({ geometry, polars, ...running }: BladeElementsRequest): BladeElementsResult {
+export function bladeElements({ rotationRate, advanceSpeed, ...common }: BladeElementsRequest): BladeElementsResult {
+  return bladeElementsSweep({ ...common, points: [{ rotationRate, advanceSpeed }] })[0]!;
+}
+
+export interface BladeElementsSweep extends Omit<BladeElementsRequest, "rotationRate" | "advanceSpeed"> {
+  /** Rotation rate, rev/s, and advance speed, m/s, of each flow. */
+  readonly points: readonly Pick<BladeRunning, "rotationRate" | "advanceSpeed">[];
+}
+
+/** As `bladeElements`, in several flows. */
+export function bladeElementsSweep({ geometry, polars, points, ...common }: BladeElementsSweep): BladeElementsResult[] {
   const shape = bladeShape(checkedGeometry(geometry));
   const tables = polars && polarTables(checkedPolar(polars), shape.aspectRatio);
-  return solvedBlade(shape, running, tables);
+  return points.map((point) => solvedBlade(shape, { ...common, ...point }, tables));
 }
 
 /** As `bladeElements`, for a blade that is run in many flows. */

@@ -1,6 +1,7 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { discArea } from "../coefficients.ts";
 import { ROUGHEST } from "../section/sectionDrag.ts";
 import type { BladeShape } from "./bladeShape.ts";
 import { beyondMomentum } from "./discFlow.ts";
@@ -25,6 +26,7 @@ export function bladeWarnings(
   );
   return [
     ...ringWarnings(elements, advanceSpeed),
+    ...breadthWarnings(shape),
     ...(byPolars ? polarWarnings(roughness) : [...reynoldsWarnings(middle), ...roughnessWarnings(shape, roughness)]),
   ];
 }
@@ -43,6 +45,24 @@ function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
       found: `Over ${formatNumber(share * 100, 2)} % of the blade the stream that the propeller makes meets the one that comes towards it`,
       needed: "",
       mend: "Momentum theory has no answer there and an empirical line is used; thrust and torque are rough, and unsteady in the water",
+    }),
+  ];
+}
+
+/** Area ratio up to which blades are as slender as the ones the section model was set at, or nearly. */
+const SLENDER = 0.25;
+
+function breadthWarnings({ bladeCount, diameter, pieces }: BladeShape): Warning[] {
+  const area = bladeCount * pieces.reduce((sum, { chord, width }) => sum + chord * width, 0);
+  const areaRatio = area / discArea(diameter);
+  if (areaRatio <= SLENDER) return [];
+  return [
+    warning({
+      code: "propeller.blades-broad",
+      where: "geometry",
+      found: `The blades have ${formatNumber(areaRatio, 2)} of the area of the disc`,
+      needed: "",
+      mend: "For blades so broad the computed thrust is likely high: against published screws of area ratio 0.3 to 0.7 by 0 to 20 % at rest and more near zero thrust. Scale it through a measured point",
     }),
   ];
 }

@@ -8,7 +8,7 @@ const ROOT_GAP = 0.15;
 
 /** What a reader must know of a blade that can be computed all the same. */
 export function geometryWarnings(geometry: BladeGeometry): Warning[] {
-  return [...overlapWarnings(geometry), ...rootWarnings(geometry)];
+  return [...overlapWarnings(geometry), ...rootWarnings(geometry), ...flatWarnings(geometry)];
 }
 
 function overlapWarnings({ stations, bladeCount, hubDiameter }: BladeGeometry): Warning[] {
@@ -37,6 +37,23 @@ function rootWarnings({ stations, diameter, hubDiameter }: BladeGeometry): Warni
       found: `Between the hub and the first station, over ${formatNumber(gap * 1000, 3)} mm, nothing is known of the blade; it is taken as at the first station`,
       needed: "a station near the hub",
       mend: "Add one, or give the hub diameter at which the blades begin",
+    }),
+  ];
+}
+
+/** rad; a propeller whose pitch angles all lie below this is next to flat. */
+const NEARLY_FLAT = 0.03;
+
+function flatWarnings({ stations }: BladeGeometry): Warning[] {
+  const steepest = Math.max(...stations.map(({ pitchAngle }) => Math.abs(pitchAngle)));
+  if (steepest >= NEARLY_FLAT) return [];
+  return [
+    warning({
+      code: "propeller.pitch-nearly-flat",
+      where: "stations",
+      found: `No pitch angle is more than ${formatNumber((steepest * 180) / Math.PI, 3)}°`,
+      needed: "",
+      mend: "If radians were written under a header of degrees, correct the header",
     }),
   ];
 }

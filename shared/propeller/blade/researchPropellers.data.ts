@@ -6,11 +6,11 @@ import type { BladeGeometry } from "../../model/bladeGeometry.ts";
  * Source   Deters, Ananda & Selig, Reynolds number effects on the performance of small-scale propellers, AIAA 2014-2151
  *          (2014); digits of the open University of Illinois propeller data set, vol. 2 (Brandt, Deters, Ananda, Dantsker,
  *          Selig). Static: every second measured point. Neighbouring points differ by up to 3 % without cause.
- * Assumed  thickness 8 % and camber 2.5 % of the chord: the source prints neither. The camber is the one whose zero-lift angle
+ * Assumed  thickness 8 % and camber 2.7 % of the chord: the source prints neither. The camber is the one whose zero-lift angle
  *          makes the thrust end where it was measured to end. Blades from 0.15 R. Kinematic viscosity 1.48e-5 m²/s, density
  *          1.2 kg/m³; only the first enters the coefficients.
  */
-const ASSUMED = { thicknessRatio: 0.08, camberRatio: 0.025, hub: 0.15 };
+const ASSUMED = { thicknessRatio: 0.08, camberRatio: 0.027, hub: 0.15 };
 export const RESEARCH_AIR = {
   density: 1.2,
   dynamicViscosity: 1.776e-5,

@@ -10,15 +10,16 @@ import { reynoldsFactor } from "./reynoldsFactor.ts";
 import { standFactors } from "./standFactors.ts";
 
 /**
- * Coefficients, thrust and power in another fluid, at another speed or size, from those measured on a stand: air to water, fresh to
- * sea, tank to open water, one diameter to another. Every factor stands with its size, its doubt and its reason.
+ * Coefficients, thrust and power in another fluid, at another speed or size, from those measured on a stand: air to
+ * water, fresh to sea, tank to open water, one diameter to another. Every factor stands with its size, its doubt and
+ * its reason.
  *
  *   K_T = K_T,measured Π f_i,   T = K_T ρ n² D⁴;   (u/T)² = (u/K_T)²_measured + Σ u_i²
  *
- * Source   same coefficients at the same advance ratio: similarity, e.g. Carlton, Marine Propellers and Propulsion, ch. 6; each factor
- *          names its own.
- * Assumes  the propeller is the same, or an exact copy to scale, with the same finish; independent factors; no cavitation and no air
- *          drawn in at the target: `cavitation`.
+ * Source   same coefficients at the same advance ratio: similarity, e.g. Carlton, Marine Propellers and Propulsion, ch.
+ *          6; each factor names its own.
+ * Assumes  the propeller is the same, or an exact copy to scale, with the same finish; independent factors; no
+ *          cavitation and no air drawn in at the target: `cavitation`.
  * Range    as each factor.
  * Throws   OutOfDomain outside the range of a fluid or of a formula.
  */
@@ -42,7 +43,11 @@ export function carryOver(request: CarryOverRequest): CarryOver {
     thrustCoefficient: K_T,
     torqueCoefficient: K_Q,
     ...{ reynolds, thrust, torque, shaftPower: times(K_Q, power, densityDoubt) },
-    warnings: [...fluidWarnings(measured.fluid), ...fluidWarnings(target.fluid), ...unstated(request)],
+    warnings: [
+      ...fluidWarnings(measured.fluid, "measured.fluid"),
+      ...fluidWarnings(target.fluid, "target.fluid"),
+      ...unstated(request),
+    ],
   };
 }
 

@@ -6,8 +6,8 @@ import { between, entry } from "./factor.ts";
 const TORQUE_DOUBT = 0.1;
 
 /**
- * A nozzle added or taken away, at equal power: between no gain (a wide gap at the tips) and that of momentum theory at rest for
- * a nozzle that ends as wide as the disc, 2^(1/3) = 1.26; null where nothing changes.
+ * A nozzle added or taken away, at equal power: between no gain (a wide gap at the tips) and that of momentum theory at
+ * rest for a nozzle that ends as wide as the disc, 2^(1/3) = 1.26; null where nothing changes.
  *
  * Source   Küchemann & Weber, Aerodynamics of Propulsion (1953).
  */

@@ -9,15 +9,19 @@ import { between, type DoubtfulFactor, entry } from "./factor.ts";
 import { ittcScaleEffect } from "./ittcScaleEffect.ts";
 
 /**
- * Exponents of the Reynolds number in K_T and K_Q of a small research propeller at rest, Re 1.9e4 to 7.4e4: K_T 0.076, K_Q -0.103.
- * Straight lines through log values by numpy 2.4.6 `polyfit`; its smaller sister (Re 5e3 to 2.9e4) gives 0.043 and -0.045.
+ * Exponents of the Reynolds number in K_T and K_Q of a small research propeller at rest, Re 1.9e4 to 7.4e4: K_T 0.076,
+ * K_Q -0.103. Straight lines through log values by numpy 2.4.6 `polyfit`; its smaller sister (Re 5e3 to 2.9e4) gives
+ * 0.043 and -0.045.
  *
- * Source   Deters, Ananda & Selig, Reynolds number effects on the performance of small-scale propellers, AIAA 2014-2151; University of
- *          Illinois propeller data set, volume 2, DA4002 of 9 x 6.75 in.
+ * Source   Deters, Ananda & Selig, Reynolds number effects on the performance of small-scale propellers, AIAA
+ *          2014-2151; University of Illinois propeller data set, volume 2, DA4002 of 9 x 6.75 in.
  */
 const TREND = { thrust: 0.076, torque: -0.103 } as const;
 
-/** Reynolds number up to which the trend is taken to go on; above it blades of full size are known to change by drag alone. */
+/**
+ * Reynolds number up to which the trend is taken to go on; above it blades of full size are known to change by drag
+ * alone.
+ */
 const TREND_END = 2e5;
 
 /** Most the Reynolds number may change for the trend where the number itself is not known: the trend's own decade. */
@@ -37,9 +41,9 @@ export interface ReynoldsFactor {
 /**
  * What the change of the blade Reynolds number does to K_T and K_Q.
  *
- * One bound is the change of section drag alone (ITTC form), the other the trend measured on a small research propeller, where lift
- * changes too; above Re 2e5 both are the drag. The middle is taken, with the half-width over sqrt(3) as its standard uncertainty
- * (GUM 4.3.7). Without a blade the first bound is no change at all.
+ * One bound is the change of section drag alone (ITTC form), the other the trend measured on a small research
+ * propeller, where lift changes too; above Re 2e5 both are the drag. The middle is taken, with the half-width over
+ * sqrt(3) as its standard uncertainty (GUM 4.3.7). Without a blade the first bound is no change at all.
  *
  * Throws   OutOfDomain `propeller.carry-over-too-far` where drag alone would change a coefficient by more than half.
  */

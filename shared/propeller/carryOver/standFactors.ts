@@ -7,8 +7,9 @@ import { inducedVelocity } from "../momentum.ts";
 import { between, entry } from "./factor.ts";
 
 /**
- * Fall of K_T and K_Q with J at rest, times the pitch ratio: -K'/K (P/D). B screws of three blades, area ratio 0.50 and pitch ratio
- * 0.6 to 1.4 give 0.55 to 0.68 and 0.60 to 0.62 between J = 0 and 0.1 or 0.2 (Oosterveld & van Oossanen 1975).
+ * Fall of K_T and K_Q with J at rest, times the pitch ratio: -K'/K (P/D). B screws of three blades, area ratio 0.50 and
+ * pitch ratio 0.6 to 1.4 give 0.55 to 0.68 and 0.60 to 0.62 between J = 0 and 0.1 or 0.2 (Oosterveld & van Oossanen
+ * 1975).
  */
 const FALL = { thrust: 0.67, torque: 0.61 } as const;
 
@@ -25,8 +26,9 @@ export function standFactors(request: CarryOverRequest): CarryOverFactor[] {
 }
 
 /**
- * The jet must come back round the propeller. At most the whole of it arrives as an inflow: J_r = (v/(n D)) A/(A_tank - A), and the
- * coefficients were measured that far from rest; at least none does. Common practice, no source: a bound of the right size.
+ * The jet must come back round the propeller. At most the whole of it arrives as an inflow: J_r = (v/(n D)) A/(A_tank -
+ * A), and the coefficients were measured that far from rest; at least none does. Common practice, no source: a bound of
+ * the right size.
  */
 function returnFlow({ measured, blade }: CarryOverRequest): CarryOverFactor | null {
   const { tankWidth, tankDepth, diameter, thrustCoefficient, advanceRatio } = measured;

@@ -1,12 +1,12 @@
 import type { BurrillLineName } from "../../model/cavitation.ts";
 
 /**
- * Limit lines of the loading, τ_c = a (σ - s)^b. Their digits are from memory, and known to 10 % in τ_c; the part of the
- * back that cavitates is a reading of the chart and not printed with the lines.
+ * Limit lines of the loading, τ_c = a (σ - s)^b. Their digits are from memory, and known to 10 % in τ_c; the part of
+ * the back that cavitates is a reading of the chart and not printed with the lines.
  *
- * Source   light, merchant, fast: Molland, Turnock & Hudson, Ship Resistance and Propulsion, after Burrill & Emerson, Transactions
- *          NECIES 79 (1963); segmental, breakdown: Blount & Fox, Design considerations for propellers in a cavitating environment,
- *          Marine Technology 15 (1978) 144.
+ * Source   light, merchant, fast: Molland, Turnock & Hudson, Ship Resistance and Propulsion, after Burrill & Emerson,
+ *          Transactions NECIES 79 (1963); segmental, breakdown: Blount & Fox, Design considerations for propellers in a
+ *          cavitating environment, Marine Technology 15 (1978) 144.
  */
 export interface BurrillLine {
   readonly line: BurrillLineName;

@@ -25,8 +25,8 @@ import { ventilation } from "./ventilation.ts";
  *   σ_0.7 = (p_atm + ρ g h - p_v)/(½ ρ V_R²),   τ_c = T/(½ ρ A_P V_R²),   limit lines τ_c(σ), Keller's least area
  *
  * Source   Burrill & Emerson, Transactions NECIES 79 (1963), and see `burrill.data.ts`, `keller.ts`, `ventilation.ts`.
- * Assumes  the loading stays the same with the depth; even inflow; water with the usual nuclei. The lines come from 16 in. models:
- *          small propellers of rough blades can cavitate earlier at single spots.
+ * Assumes  the loading stays the same with the depth; even inflow; water with the usual nuclei. The lines come from 16
+ *          in. models: small propellers of rough blades can cavitate earlier at single spots.
  * Range    see each; a propeller off the chart is told so, never judged by a line carried on.
  * Throws   InputProblem for a fluid that is not water; OutOfDomain outside the range of a formula.
  */

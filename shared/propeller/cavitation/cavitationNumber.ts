@@ -13,7 +13,8 @@ export interface SectionRunning {
  *
  *   V_R = sqrt(V_A² + (0.7 π n D)²)
  *
- * Source   Burrill & Emerson, Propeller cavitation: further tests on 16 in. propeller models, Transactions NECIES 79 (1963).
+ * Source   Burrill & Emerson, Propeller cavitation: further tests on 16 in. propeller models, Transactions NECIES 79
+ *          (1963).
  * Throws   OutOfDomain unless diameter and rotation rate are greater than 0 and the advance speed 0 or more.
  */
 export function sectionSpeed({ diameter, rotationRate, advanceSpeed }: SectionRunning): number {
@@ -29,7 +30,10 @@ export interface Submerged {
   /** p_atm, Pa. */ readonly atmosphericPressure: number;
 }
 
-/** Pressure at the shaft less vapour pressure, Pa: p_atm + ρ g h - p_v. Throws OutOfDomain for negative or infinite input. */
+/**
+ * Pressure at the shaft less vapour pressure, Pa: p_atm + ρ g h - p_v. Throws OutOfDomain for negative or infinite
+ * input.
+ */
 export function pressureOverVapour({
   shaftImmersion,
   density,
@@ -56,7 +60,10 @@ export function cavitationNumber(at: SectionRunning & Submerged): number {
   return pressureOverVapour(at) / (0.5 * at.density * sectionSpeed(at) ** 2);
 }
 
-/** Depth of the shaft, m, at which the section has cavitation number `sigma`; 0 where it has more at the surface already. */
+/**
+ * Depth of the shaft, m, at which the section has cavitation number `sigma`; 0 where it has more at the surface
+ * already.
+ */
 export function depthOfCavitationNumber(sigma: number, at: SectionRunning & Omit<Submerged, "shaftImmersion">): number {
   const { density: rho, vapourPressure, atmosphericPressure } = at;
   const pressure = sigma * 0.5 * rho * sectionSpeed(at) ** 2 + vapourPressure - atmosphericPressure;

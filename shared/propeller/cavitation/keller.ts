@@ -20,9 +20,10 @@ export const KELLER_ALLOWANCES = [
  *
  *   A_E/A_0 = (1.3 + 0.3 Z) T / ((p_0 - p_v) D²) + k
  *
- * Source   J. auf'm Keller, Enige aspecten bij het ontwerpen van scheepsschroeven, Schip en Werf 33 (1966); in Holtrop & Mennen,
- *          An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166.
- * Assumes  ship propellers at their design speed: the rule holds no tip speed, so at bollard it can be the milder of two.
+ * Source   J. auf'm Keller, Enige aspecten bij het ontwerpen van scheepsschroeven, Schip en Werf 33 (1966); in Holtrop
+ *          & Mennen, An approximate power prediction method, International Shipbuilding Progress 29 (1982) 166.
+ * Assumes  ship propellers at their design speed: the rule holds no tip speed, so at bollard it can be the milder of
+ *          two.
  * Range    all greater than 0, the allowance 0 to 0.2.
  * Throws   OutOfDomain for other input.
  */

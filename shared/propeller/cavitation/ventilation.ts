@@ -24,13 +24,15 @@ const OPEN_WATER_IMMERSION = 1.5;
  *   h  = D (1 + 2.3 (V_d - V)/sqrt(g D)) no air vortices at a pump intake
  *   β  = 1 - 0.675 (1 - 0.769 h/R)^1.258 for h < 1.3 R, else 1
  *
- * V_d is the mean velocity through the disc by momentum theory. Air is likely where the shaft is less than 1.5 D deep and the
- * mean flow could pull the surface down to the tips; possible as long as one depth asks for more; unlikely below all.
+ * V_d is the mean velocity through the disc by momentum theory. Air is likely where the shaft is less than 1.5 D deep
+ * and the mean flow could pull the surface down to the tips; possible as long as one depth asks for more; unlikely
+ * below all.
  *
- * Source   Δh: Bernoulli along the surface. Second depth: Hydraulic Institute, ANSI/HI 9.8, Rotodynamic pumps for pump intake
- *          design, from memory; carried over to a propeller it is strict. β: Minsaas, Faltinsen & Persson, On the importance of added
- *          resistance, propeller immersion and propeller ventilation, PRADS 1983, from memory. To take the first two depths as the
- *          limits of air drawn in is common practice at best, no source: no tests of small thrusters stand behind them.
+ * Source   Δh: Bernoulli along the surface. Second depth: Hydraulic Institute, ANSI/HI 9.8, Rotodynamic pumps for pump
+ *          intake design, from memory; carried over to a propeller it is strict. β: Minsaas, Faltinsen & Persson, On
+ *          the importance of added resistance, propeller immersion and propeller ventilation, PRADS 1983, from memory.
+ *          To take the first two depths as the limits of air drawn in is common practice at best, no source: no tests
+ *          of small thrusters stand behind them.
  * Assumes  calm water, a level shaft, nothing between propeller and surface.
  * Range    thrust, diameter and density greater than 0; speed, depth and nozzle thrust 0 or more.
  * Throws   OutOfDomain for other input.
@@ -54,7 +56,10 @@ export function ventilation(running: SurfaceRunning): Ventilation {
   };
 }
 
-/** Part of the deep-water thrust left at shaft depth over tip radius `immersion`: disc out of water and waves, no air drawn in. */
+/**
+ * Part of the deep-water thrust left at shaft depth over tip radius `immersion`: disc out of water and waves, no air
+ * drawn in.
+ */
 export function thrustRatioNearSurface(immersion: number): number {
   const left = 1 - 0.769 * nonNegative(immersion, "depth of the shaft over the tip radius", "");
   return left > 0 ? 1 - 0.675 * left ** 1.258 : 1;

@@ -1,12 +1,19 @@
-import type { FinishChange, FinishFit, FinishFitRequest, FinishResult } from "../../model/finishFit.ts";
+import type {
+  FinishChange,
+  FinishFit,
+  FinishFitRequest,
+  FinishResult,
+  ModelUncertainty,
+} from "../../model/finishFit.ts";
 import { uniformsFrom } from "../../numeric/pcg32.ts";
 import type { InFluid } from "../inFluid.ts";
 import { finishChange } from "./finishChange.ts";
+import { finishSentence } from "./finishInWords.ts";
 import { finishPicture } from "./finishPicture.ts";
 import { finishResult } from "./finishResult.ts";
 import { type FinishSide, type FinishSides, finishSides, isFitted } from "./finishSide.ts";
 import { finishWarnings } from "./finishWarnings.ts";
-import { bladesOf } from "./genericBlade.ts";
+import { bladesInHand } from "./genericBlade.ts";
 import { jointDoubt } from "./jointDoubt.ts";
 import { judgedClaim, smoothGain } from "./smoothBlade.ts";
 
@@ -23,13 +30,13 @@ const SEED = 20_261_125;
  * Throws   InputProblem for a blade or uncertainties that can not be; OutOfDomain for coefficients that are not positive.
  */
 export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
-  const blade = bladesOf(request.blade);
-  const told = finishSides(request, blade.geometry);
-  const results = resultsOf(told, request);
-  const smooth = againstSmooth(told.sides, request);
+  const blades = bladesInHand(request);
+  const told = finishSides(request, blades.geometry);
+  const results = resultsOf(told, { ...blades, draws: request.draws });
+  const smooth = againstSmooth(told.sides, { ...blades, claimedFactor: request.claimedFactor });
   const parts = [
     results.change?.sentence,
-    ...results.finishes.map(sentenceOf),
+    ...results.finishes.map((result) => finishSentence(result, results.change === null)),
     smooth.smoothGain?.sentence,
     smooth.claim?.sentence,
   ];
@@ -37,13 +44,13 @@ export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
     ...results,
     ...smooth,
     sentence: parts.filter((part) => part !== undefined).join(" "),
-    warnings: [...blade.warnings, ...finishWarnings(told.sides)],
+    warnings: [...blades.warnings, ...finishWarnings(told.sides)],
   };
 }
 
 function resultsOf(
   { sides, covariance }: FinishSides,
-  { modelUncertainty: model, draws }: Pick<FinishFitRequest, "modelUncertainty" | "draws">,
+  { model, draws }: { readonly model: ModelUncertainty; readonly draws: number },
 ): { finishes: FinishResult[]; change: FinishChange | null } {
   const fitted = sides.filter(isFitted);
   const all = fitted.map(({ fit }) => fit);
@@ -61,9 +68,8 @@ type AgainstSmooth = Pick<FinishFit, "smoothGain" | "claim" | "picture">;
 /** The last finish, and the claim over the first, against a clean smooth blade; nulls where that has no solution. */
 function againstSmooth(
   sides: readonly FinishSide[],
-  request: Pick<FinishFitRequest, "modelUncertainty" | "claimedFactor">,
+  { model, claimedFactor }: { readonly model: ModelUncertainty; readonly claimedFactor: number },
 ): AgainstSmooth {
-  const { modelUncertainty: model, claimedFactor } = request;
   const [first, last] = [sides[0]!, sides.at(-1)!];
   const smooth = last.response({ roughness: 0, liftFactor: 1, dragFactor: 1 });
   if (smooth === null) return { smoothGain: null, claim: null, picture: null };
@@ -73,9 +79,4 @@ function againstSmooth(
     claim: judgedClaim({ ...first, claimedFactor, measured: first.points[0]!, model }),
     picture: finishPicture({ response, smooth, section, liftFactor: isFitted(last) ? last.fit.liftFactor : 1 }),
   };
-}
-
-function sentenceOf(result: FinishResult): string | undefined {
-  if (result.state === "outOfReach") return result.sentence;
-  return result.state === "failed" ? `${result.name}: ${result.reason}.` : undefined;
 }

@@ -1,4 +1,4 @@
-import type { FinishChange, FinishClaim, SmoothGain } from "../../model/finishFit.ts";
+import type { FinishChange, FinishClaim, FinishResult, SmoothGain } from "../../model/finishFit.ts";
 import { formatNumber, formatQuantity, formatUncertain } from "../../quantity/format.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import type { BrokenBound } from "./fitSurface.ts";
@@ -40,6 +40,16 @@ export function changeSentence(
 interface NamedDrag {
   readonly name: string;
   readonly sectionDrag: Uncertain;
+}
+
+/** What is said of one finish by itself: always where there is no answer, else where no change is told. */
+export function finishSentence(result: FinishResult, alone: boolean): string | undefined {
+  if (result.state === "outOfReach") return result.sentence;
+  if (result.state === "failed") return `${result.name}: ${result.reason}.`;
+  if (!alone) return undefined;
+  const { name, sectionDrag, liftFactor, roughness } = result;
+  const like = roughness === null ? "" : `, the drag of a roughness of ${formatQuantity(roughness, MICROMETRE, 2)}`;
+  return `The sections of ${name} have a drag at 0.7 R of ${formatUncertain(sectionDrag)}${like}, and ${formatUncertain(liftFactor)} times the lift of clean ones.`;
 }
 
 /** What is left to gain by smoothing on. */

@@ -1,5 +1,5 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
-import type { DescribedBlade, GenericBlade } from "../../model/finishFit.ts";
+import type { DescribedBlade, GenericBlade, ModelUncertainty } from "../../model/finishFit.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { seriesGeometry } from "../series/seriesGeometry.ts";
 
@@ -9,11 +9,31 @@ interface AssumedBlade {
   readonly warning: Warning;
 }
 
+/** Blades ready to compute with, and how far blade elements may be off for them. */
+export interface BladesInHand {
+  readonly geometry: BladeGeometry;
+  readonly model: ModelUncertainty;
+  readonly warnings: readonly Warning[];
+}
+
+/** What an outline in place of measured sections adds to the doubt of K_T and K_Q. Common practice, no source. */
+const OUTLINE_DOUBT = { thrust: 0.08, torque: 0.1 } as const;
+
 /** The blades of a request: measured sections, or those a generic outline stands for. Throws as `genericBlade`. */
-export function bladesOf(blade: DescribedBlade): { geometry: BladeGeometry; warnings: readonly Warning[] } {
-  if (blade.given === "geometry") return { geometry: blade.geometry, warnings: [] };
+export function bladesInHand({
+  blade,
+  modelUncertainty: model,
+}: {
+  readonly blade: DescribedBlade;
+  readonly modelUncertainty: ModelUncertainty;
+}): BladesInHand {
+  if (blade.given === "geometry") return { geometry: blade.geometry, model, warnings: [] };
   const { geometry, warning } = genericBlade(blade.outline);
-  return { geometry, warnings: [warning] };
+  const wider = {
+    thrust: Math.hypot(model.thrust, OUTLINE_DOUBT.thrust),
+    torque: Math.hypot(model.torque, OUTLINE_DOUBT.torque),
+  };
+  return { geometry, model: wider, warnings: [warning] };
 }
 
 /**

@@ -6,8 +6,8 @@ export const measuredValues = (points: readonly MeasuredPoint[]): number[] =>
   points.flatMap(({ thrustCoefficient, torqueCoefficient }) => [thrustCoefficient.value, torqueCoefficient.value]);
 
 /**
- * Covariance of `measuredValues`: K_T and K_Q of a point go together by their correlation, points of one kind by the
- * part of their errors that is common to all.
+ * Covariance of `measuredValues`: points share the part of their errors that is common to all; K_T and K_Q go together by
+ * their correlation, in the common part as in the rest.
  *
  * Source   JCGM 100:2008, 5.2 and F.1.2.3.
  * Throws   InputProblem `propeller.common-above-total` where a common part exceeds the whole.
@@ -22,8 +22,8 @@ export function measuredCovariance(points: readonly MeasuredPoint[]): number[][]
   });
   return all.map((a) =>
     all.map((b) => {
-      if (a.index === b.index) return (a.kind === b.kind ? 1 : a.r) * a.total * b.total;
-      return a.kind === b.kind ? a.common * b.common : 0;
+      const correlation = a.kind === b.kind ? 1 : (a.r + b.r) / 2;
+      return correlation * (a.index === b.index ? a.total * b.total : a.common * b.common);
     }),
   );
 }

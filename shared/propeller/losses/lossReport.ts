@@ -8,7 +8,7 @@ import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import type { BladeAnswer } from "../finish/bladeResponse.ts";
 import { fromAnswer } from "../finish/derived.ts";
 import { type FinishSides, finishSides, isFitted } from "../finish/finishSide.ts";
-import { bladesOf } from "../finish/genericBlade.ts";
+import { bladesInHand } from "../finish/genericBlade.ts";
 import { jointDoubt } from "../finish/jointDoubt.ts";
 import type { InFluid } from "../inFluid.ts";
 import { openWaterOfSeries } from "../series/openWaterOfSeries.ts";
@@ -31,13 +31,13 @@ const SCALED_DOUBT = 0.3;
  * Throws   as `finishFit`.
  */
 export function lossReport(request: InFluid<LossReportRequest>): LossReport {
-  const { name, modelUncertainty } = request;
-  const { geometry, warnings } = bladesOf(request.blade);
+  const { name } = request;
+  const { geometry, model, warnings } = bladesInHand(request);
   const finishes: FinishFitRequest["finishes"] = [{ name, measured: [{ ...request.measured, advanceRatio: 0 }] }];
   const told = finishSides({ ...request, finishes }, geometry);
   const merit = measuredMerit(request.measured);
   const against = seriesComparison(request, geometry);
-  const losses = sharesOf(told, merit, modelUncertainty);
+  const losses = sharesOf(told, merit, model);
   const numbers = {
     staticMerit: merit,
     thrustOverIdeal: powerOf(merit, 2 / 3),

@@ -1,3 +1,4 @@
+import { broadBlade } from "./broadBlade.ts";
 import { type DragOfSection, profileDrag } from "./sectionDrag.ts";
 import {
   CAMBER_LIFT_GAIN,
@@ -34,12 +35,13 @@ export interface AttachedFlow {
 /**
  * Lift and drag of a small, printed blade section before it stalls.
  *
- *   C_L = a (α - α_0),   a = 2π (1 + 0.77 t/c) / (1 + λ/√Re),   α_0 = -2 f/c
+ *   C_L = a (α - α_0),   a = 2π k (1 + 0.77 t/c) / (1 + λ/√Re),   α_0 = -2 k f/c
  *   C_D = C_D0 + s/(a √Re) (C_L - C_L0)² + d/√Re · b²
  *   greatest C_L = C_1 + C_2 log₁₀(Re/1e5) + ½ a |α_0|, towards the face less by the camber instead of more
  *
  * b is how far the section has come from the end of its straight lift (0) to its greatest lift (1). What the boundary layer
  * takes goes with its thickness, 1/√Re: lift, suction on the nose, and the drag where it lets go.
+ * k is `broadBlade`.
  *
  * Source   thin-aerofoil theory of a circular arc, Abbott & von Doenhoff, Theory of Wing Sections (1959), ch. 4; friction
  *          as `sectionDrag`; numbers as `sectionModel.data.ts`.
@@ -48,9 +50,10 @@ export interface AttachedFlow {
  */
 export function attachedFlow(section: ModelledSection): AttachedFlow {
   const { thicknessRatio, camberRatio, reynolds, liftFactor, dragFactor } = section;
+  const broad = broadBlade(section.aspectRatio);
   const layer = 1 / Math.sqrt(reynolds);
-  const slope = (2 * Math.PI * (1 + LIFT_SLOPE_THICKNESS * thicknessRatio)) / (1 + LIFT_LOSS * layer);
-  const zeroLiftAngle = -2 * camberRatio;
+  const slope = (broad * 2 * Math.PI * (1 + LIFT_SLOPE_THICKNESS * thicknessRatio)) / (1 + LIFT_LOSS * layer);
+  const zeroLiftAngle = -2 * broad * camberRatio;
   const camberLift = -slope * zeroLiftAngle;
   const plain = GREATEST_LIFT + GREATEST_LIFT_GROWTH * Math.log10(reynolds / 1e5);
   const gain = CAMBER_LIFT_GAIN * camberLift;

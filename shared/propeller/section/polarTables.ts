@@ -1,5 +1,6 @@
 import type { SectionPolar } from "../../model/sectionPolar.ts";
 import type { BladeSurface } from "../../model/surface.ts";
+import { broadBlade } from "./broadBlade.ts";
 import { fullCircle } from "./fullCircle.ts";
 import type { SectionLaw } from "./sectionLaw.ts";
 
@@ -11,11 +12,13 @@ export interface PolarTables {
   /** log Re of each table, rising; empty where the only table serves for all. */
   readonly logReynolds: readonly number[];
   /** Lift and drag in turn from -π to π. */ readonly tables: readonly Float64Array[];
+  /** Factor on the lift of a long wing's section in these blades. */ readonly breadth: number;
 }
 
 /** Tables of a polar that `checkedPolar` has passed, for blades of an aspect ratio. */
 export function polarTables({ blocks }: SectionPolar, aspectRatio: number): PolarTables {
   return {
+    breadth: broadBlade(aspectRatio),
     logReynolds: blocks.length > 1 ? blocks.map(({ reynolds }) => Math.log(reynolds!)) : [],
     tables: blocks.map(({ points }) => {
       const at = fullCircle(points, aspectRatio);
@@ -33,13 +36,18 @@ export function polarTables({ blocks }: SectionPolar, aspectRatio: number): Pola
 const angleOf = (step: number) => -Math.PI + (2 * Math.PI * step) / STEPS;
 
 /**
- * The law of a section by polars: straight between tables in log Re, held beyond the first and the last. The surface's
- * factors work on it; its roughness does not, since the polar was measured with its own.
+ * The law of a section by polars of a long wing: straight between tables in log Re, held beyond the first and the last,
+ * with the lift of a broad blade. The surface's factors work on it; its roughness does not, since the polar was measured with its own.
  */
-export function polarLaw({ logReynolds, tables }: PolarTables, reynolds: number, surface: BladeSurface): SectionLaw {
+export function polarLaw(
+  { logReynolds, tables, breadth }: PolarTables,
+  reynolds: number,
+  surface: BladeSurface,
+): SectionLaw {
   const { below, part } = placeIn(logReynolds, Math.log(reynolds));
   const [low, high] = [tables[below]!, tables[Math.min(below + 1, tables.length - 1)]!];
-  const { liftFactor, dragFactor } = surface;
+  const liftFactor = breadth * surface.liftFactor;
+  const { dragFactor } = surface;
   const read = (at: number) => low[at]! + part * (high[at]! - low[at]!);
   return {
     zeroLiftAngle: zeroLiftAngle((step) => read(2 * step)),

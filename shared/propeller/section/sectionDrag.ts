@@ -32,7 +32,7 @@ export interface DragOfSection {
  * Error    15 to 30 % below Re 1e5, where transition is a matter of the last scratch on the blade.
  * Throws   OutOfDomain for other input.
  *
- * @example sectionDrag({ reynolds: 2e6, thicknessRatio: 0.05, chord: 0.3, roughness: 30e-6 }) // 0.00818
+ * @example sectionDrag({ reynolds: 2e6, thicknessRatio: 0.05, chord: 0.3, roughness: 30e-6 }) // 0.01085
  */
 export function sectionDrag(section: DragOfSection): number {
   positive(section.reynolds, "Reynolds number", "");

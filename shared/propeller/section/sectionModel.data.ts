@@ -20,10 +20,10 @@ export const ROUND_OFF = 4;
 export const LIFT_SLOPE_THICKNESS = 0.77;
 
 /** λ, lift lost to the boundary layer: a = a_∞ / (1 + λ/√Re), since the layer's thickness goes with 1/√Re. Fitted. */
-export const LIFT_LOSS = 44;
+export const LIFT_LOSS = 34;
 
 /** Greatest lift coefficient of an uncambered section at Re 1e5. Fitted. */
-export const GREATEST_LIFT = 1.04;
+export const GREATEST_LIFT = 1.05;
 
 /** Growth of the greatest lift coefficient with log₁₀ Re. Fitted over Re 2e4 to 7e4. */
 export const GREATEST_LIFT_GROWTH = 0.05;
@@ -35,10 +35,10 @@ export const CAMBER_LIFT_GAIN = 0.5;
 export const STRAIGHT_PART = 0.75;
 
 /** Suction on the leading edge that is lost, times √Re: the drag grows by it with the square of the lift. Fitted. */
-export const SUCTION_LOSS = 26;
+export const SUCTION_LOSS = 30;
 
 /** Drag coefficient that separation has added at the greatest lift, times √Re. Fitted. */
-export const STALL_DRAG = 33;
+export const STALL_DRAG = 34;
 
 /** Lift of a section that meets the flow with its trailing edge, over that with its nose. Common practice, no source. */
 export const REVERSED_LIFT = 0.7;

@@ -11,11 +11,11 @@ import { seriesReynolds } from "./seriesReynolds.ts";
 const STEP = 0.02;
 
 /**
- * Pitch of a series propeller for a duty: with the diameter or the rotation rate given, the pitch that makes a thrust with the
- * least power or of a power the most thrust; with both given, the pitch that does the duty.
+ * Pitch of a series propeller for a duty: with the diameter or the rotation rate given, the pitch that makes a thrust
+ * with the least power or of a power the most thrust; with both given, the pitch that does the duty.
  *
- * The range is walked from low pitch up and the search ends at the first optimum: at high pitch and few blades the polynomials
- * have further ones that no test supports (Helma 2020). A best that lies at an edge of the range says so.
+ * The range is walked from low pitch up and the search ends at the first optimum: at high pitch and few blades the
+ * polynomials have further ones that no test supports (Helma 2020). A best that lies at an edge of the range says so.
  *
  * Source   series as `openWaterOfSeries`; S. Helma, Surprising behaviour of the Wageningen B-screw series polynomials,
  *          Journal of Marine Science and Engineering 8 (2020) 211.

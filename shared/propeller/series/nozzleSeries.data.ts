@@ -1,10 +1,11 @@
 /**
  * Polynomials of ducted screw series: each row is C, x, y of the sum Σ C (P/D)^x J^y. K_T is of propeller and nozzle
- * together, K_TN of the nozzle alone. Tested with a nozzle half a diameter long and a tip gap of about 1 % of the diameter.
+ * together, K_TN of the nozzle alone. Tested with a nozzle half a diameter long and a tip gap of about 1 % of the
+ * diameter.
  *
  * Source   Oosterveld, Wake adapted ducted propellers, Netherlands Ship Model Basin publication 345 (1970); Kuiper, The
- *          Wageningen Propeller Series, MARIN publication 92-001 (1992). Taken from one open transcription: the last digits of
- *          the K_T term (6, 1) of Ka 4-70, and the whole of Ka 5-75, were not compared with a second one.
+ *          Wageningen Propeller Series, MARIN publication 92-001 (1992). Taken from one open transcription: the last
+ *          digits of the K_T term (6, 1) of Ka 4-70, and the whole of Ka 5-75, were not compared with a second one.
  */
 export type NozzleTerm = readonly [coefficient: number, pitch: number, advance: number];
 

@@ -4,8 +4,8 @@ import { formatNumber } from "../../quantity/format.ts";
 import { candidateAt, type PitchDuty } from "./pitchDuty.ts";
 
 /**
- * The pitch with which a propeller of given diameter and rotation rate does a duty, between `low` and `high`: thrust and
- * power grow with the pitch.
+ * The pitch with which a propeller of given diameter and rotation rate does a duty, between `low` and `high`: thrust
+ * and power grow with the pitch.
  *
  * Returns  `failed`, with what the range of pitch gives, where the duty lies outside it.
  */

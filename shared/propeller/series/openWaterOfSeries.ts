@@ -16,10 +16,11 @@ import { zeroThrustRatio } from "./zeroThrust.ts";
  *
  *   K_T = Σ C J^s (P/D)^t (A_E/A_0)^u Z^v,   K_Q likewise,   η_O = J K_T/(2π K_Q)
  *
- * Source   B series: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, tables 5 and 6; Ka screws in
- *          nozzle 19A: Oosterveld, Netherlands Ship Model Basin publication 345 (1970).
- * Range    B: 2 to 7 blades, A_E/A_0 0.30 to 1.05, P/D 0.5 to 1.4; Ka: P/D 0.6 to 1.4; J from 0 to where the thrust ends.
- *          The Reynolds number corrects the B series from 2e6 to 2e9; below it the numbers stay those of 2e6, and say so.
+ * Source   B series: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, tables 5 and 6; Ka
+ *          screws in nozzle 19A: Oosterveld, Netherlands Ship Model Basin publication 345 (1970).
+ * Range    B: 2 to 7 blades, A_E/A_0 0.30 to 1.05, P/D 0.5 to 1.4; Ka: P/D 0.6 to 1.4; J from 0 to where the thrust
+ *          ends. The Reynolds number corrects the B series from 2e6 to 2e9; below it the numbers stay those of 2e6, and
+ *          say so.
  * Error    the fit reproduces the tests to some 1 % of the bollard coefficient (common practice, no source).
  * Throws   OutOfDomain `propeller.series-range` outside the range, unless `outsideRange` asks for numbers there.
  *

@@ -1,7 +1,10 @@
 /** Powers of the pitch ratio and of the advance ratio in every published series: 0 to 6. */
 export const POWERS = 7;
 
-/** A coefficient as a polynomial in pitch ratio and advance ratio: the factor of (P/D)^x J^y stands at x * POWERS + y. */
+/**
+ * A coefficient as a polynomial in pitch ratio and advance ratio: the factor of (P/D)^x J^y stands at x * POWERS +
+ * y.
+ */
 export type PitchPlane = Float64Array;
 
 /** A coefficient as a polynomial in the advance ratio alone: the factor of J^y stands at y. */
@@ -15,8 +18,8 @@ export function planeOf(terms: Iterable<readonly [coefficient: number, pitch: nu
 }
 
 /**
- * The polynomial in J at one pitch ratio, by Horner's rule over the powers of P/D; written into `into`, so that a search
- * over the pitch makes no garbage.
+ * The polynomial in J at one pitch ratio, by Horner's rule over the powers of P/D; written into `into`, so that a
+ * search over the pitch makes no garbage.
  */
 export function alongAdvance(
   plane: PitchPlane,

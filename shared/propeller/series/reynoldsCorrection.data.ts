@@ -1,6 +1,6 @@
 /**
- * Changes of K_T and K_Q of the Wageningen B series with the Reynolds number: each row is C and the powers of L, Z, A_E/A_0,
- * P/D and J, with L = log10(Re) - 0.301 and Re that of the section at 0.75 of the radius.
+ * Changes of K_T and K_Q of the Wageningen B series with the Reynolds number: each row is C and the powers of L, Z,
+ * A_E/A_0, P/D and J, with L = log10(Re) - 0.301 and Re that of the section at 0.75 of the radius.
  *
  * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 6 (p. 257), 2e6 to 2e9.
  *          Copies in circulation lack the square of L in term 7 of K_T, put one into its term 9, or give A_E/A_0 to the

@@ -14,8 +14,8 @@ export const GREATEST_REYNOLDS = 2e9;
  *   K_T(Re) = K_T(2e6) + ΔK_T,   K_Q(Re) = K_Q(2e6) + ΔK_Q
  *
  * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 6.
- * Range    2e6 to 2e9, at 0.75 of the radius; at 2e6 and below the polynomials are returned as they are, never extrapolated.
- *          The published ΔK_T keeps 0.00035 at bollard that does not depend on the Reynolds number.
+ * Range    2e6 to 2e9, at 0.75 of the radius; at 2e6 and below the polynomials are returned as they are, never
+ *          extrapolated. The published ΔK_T keeps 0.00035 at bollard that does not depend on the Reynolds number.
  */
 export function atReynolds(polynomials: SeriesPolynomials, series: WageningenB, reynolds: number): SeriesPolynomials {
   if (reynolds <= SERIES_REYNOLDS) return polynomials;

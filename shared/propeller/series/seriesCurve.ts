@@ -9,12 +9,12 @@ import { seriesWarnings } from "./seriesRange.ts";
 import { zeroThrustRatio } from "./zeroThrust.ts";
 
 /**
- * The open-water curve of a series propeller in equal steps of J from bollard to zero thrust, its best efficiency and its
- * static merit.
+ * The open-water curve of a series propeller in equal steps of J from bollard to zero thrust, its best efficiency and
+ * its static merit.
  *
  * Source, range and error as `openWaterOfSeries`.
- * Throws   OutOfDomain outside the range unless asked for, and `propeller.series-no-thrust` where the polynomials there give no
- *          curve that begins with thrust and torque and ends with none.
+ * Throws   OutOfDomain outside the range unless asked for, and `propeller.series-no-thrust` where the polynomials there
+ *          give no curve that begins with thrust and torque and ends with none.
  */
 export function seriesCurve({ points, ...state }: SeriesCurveRequest): SeriesCurve {
   const warnings = seriesWarnings(state);

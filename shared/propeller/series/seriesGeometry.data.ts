@@ -1,8 +1,8 @@
 /**
  * Outline and thickness of the blades of the Wageningen B series by r/R: c/D = K_r (A_E/A_0)/Z and t/D = A_r - B_r Z.
  *
- * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1; Kuiper, The Wageningen
- *          Propeller Series, MARIN publication 92-001 (1992).
+ * Source   Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1; Kuiper, The
+ *          Wageningen Propeller Series, MARIN publication 92-001 (1992).
  */
 export interface SeriesStation {
   /** r/R. */ readonly radius: number;

@@ -13,8 +13,8 @@ const AREA_RANGE: readonly [number, number] = [0.3, 1.05];
 
 /**
  * Least and greatest area ratio that was tested with each number of blades.
- * Source: van Lammeren, van Manen & Oosterveld, The Wageningen B-screw series, SNAME Transactions 77 (1969); Carlton, Marine
- * Propellers and Propulsion, table 6.4.
+ * Source: van Lammeren, van Manen & Oosterveld, The Wageningen B-screw series, SNAME Transactions 77 (1969); Carlton,
+ * Marine Propellers and Propulsion, table 6.4.
  */
 const TESTED_AREAS: Readonly<Record<number, readonly [number, number]>> = {
   2: [0.3, 0.3],
@@ -36,7 +36,8 @@ export interface SeriesState {
 /**
  * What a reader must know of a propeller of a series.
  *
- * Throws   OutOfDomain for blades, pitch, area or Reynolds number outside the tested range, unless `outsideRange` asks for it.
+ * Throws   OutOfDomain for blades, pitch, area or Reynolds number outside the tested range, unless `outsideRange` asks
+ *          for it.
  */
 export function seriesWarnings({ series, reynolds, outsideRange = false }: SeriesState): Warning[] {
   const outside = [pitchOutside(series), ...openOutside(series), reynoldsOutside(reynolds)].filter((p) => p !== null);

@@ -24,6 +24,9 @@ import { turnedRoles } from "./columnSigns.ts";
 import { FitPanel } from "./FitPanel.tsx";
 import { Fold } from "./Fold.tsx";
 import { Intake } from "./Intake.tsx";
+import { LiveList } from "./live/LiveList.tsx";
+import { LiveScreen } from "./live/LiveScreen.tsx";
+import { followRecordings, openRecording } from "./live/liveState.ts";
 import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
@@ -42,6 +45,7 @@ export default function BenchView() {
   // What is on show is asked for first: the other runs of a project can wait.
   useEffect(followOpenRun, []);
   useEffect(followZoom, []);
+  useEffect(followRecordings, []);
   useSignalEffect(() => {
     const open = openRun.value;
     needReductions([...(open === null ? [] : [open.id]), ...runs.value.map(({ id }) => id)]);
@@ -50,6 +54,8 @@ export default function BenchView() {
   const state = openState.value;
   const reduction = state?.reduction ?? null;
   const motorRun = run !== null && run.document.purpose !== "propeller";
+  const side = <BenchSide about={motorRun ? "motor" : "bench"} />;
+  if (openRecording.value !== null) return <LiveScreen recording={openRecording.value} side={side} />;
   return (
     <Screen
       question="What does this log say?"
@@ -73,15 +79,25 @@ export default function BenchView() {
       }
     >
       <div class="bench-layout">
-        <RunPicker />
-        <div class="bench-side">
-          <Intake />
-          <RunList />
-          <Caution about={motorRun ? "motor" : "bench"} />
-        </div>
+        {side}
         <div class="bench-main">{run !== null && <OpenRun key={run.id} run={run} reduction={reduction} />}</div>
       </div>
     </Screen>
+  );
+}
+
+/** The other runs and recordings, and the ways in for more. */
+function BenchSide({ about }: { readonly about: "bench" | "motor" }) {
+  return (
+    <>
+      <RunPicker />
+      <div class="bench-side">
+        <Intake />
+        <LiveList />
+        <RunList />
+        <Caution about={about} />
+      </div>
+    </>
   );
 }
 

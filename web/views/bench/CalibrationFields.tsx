@@ -1,14 +1,19 @@
 import type { ChannelCorrection, Recipe } from "../../../shared/model/recipe.ts";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
-import { editRecipe } from "./benchState.ts";
 import { correctionOf, withCorrection } from "./recipeEdits.ts";
+import type { RecipeChange } from "./StandParts.tsx";
+
+interface CalibrationFieldsProps {
+  readonly recipe: Recipe;
+  readonly onChange: RecipeChange;
+}
 
 /** Tare of the thrust channel, and its factor where no instrument stands behind it. */
-export function CalibrationFields({ recipe }: { readonly recipe: Recipe }) {
+export function CalibrationFields({ recipe, onChange }: CalibrationFieldsProps) {
   return (
     <div class="form-grid">
-      {recipe.instrumentIds?.thrust === undefined && <ThrustFactor recipe={recipe} />}
+      {recipe.instrumentIds?.thrust === undefined && <ThrustFactor recipe={recipe} onChange={onChange} />}
       <SelectField
         label="Tare"
         value={recipe.tare.mode}
@@ -17,19 +22,17 @@ export function CalibrationFields({ recipe }: { readonly recipe: Recipe }) {
           { value: "windows", label: "The windows on the picture", disabled: recipe.tare.mode !== "windows" },
           { value: "none", label: "None: readings are taken as they are" },
         ]}
-        onChange={(mode) =>
-          mode !== "windows" && void editRecipe("Set the tare", (now) => ({ ...now, tare: { mode } }))
-        }
+        onChange={(mode) => mode !== "windows" && onChange("Set the tare", (now) => ({ ...now, tare: { mode } }))}
       />
     </div>
   );
 }
 
 /** Size of the factor and how well it is known; its sign is stated with the columns. */
-function ThrustFactor({ recipe }: { readonly recipe: Recipe }) {
+function ThrustFactor({ recipe, onChange }: CalibrationFieldsProps) {
   const { factor, relativeUncertainty } = correctionOf(recipe, "thrust");
   const set = (label: string, change: Partial<ChannelCorrection>) =>
-    void editRecipe(label, (now) => withCorrection(now, "thrust", change));
+    onChange(label, (now) => withCorrection(now, "thrust", change));
   return (
     <>
       <QuantityField

@@ -3,11 +3,16 @@ import { addressOf } from "../../app/route.ts";
 import { parts } from "../../app/session.ts";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { CHANNEL_NAMES } from "../instruments/instrumentsModel.ts";
-import { editRecipe } from "./benchState.ts";
 import { instrumentChoices, withInstrument } from "./instrumentChoices.ts";
+import type { RecipeChange } from "./StandParts.tsx";
+
+interface InstrumentFieldsProps {
+  readonly recipe: Recipe;
+  readonly onChange: RecipeChange;
+}
 
 /** Which instrument each channel of the run was measured with. */
-export function InstrumentFields({ recipe }: { readonly recipe: Recipe }) {
+export function InstrumentFields({ recipe, onChange }: InstrumentFieldsProps) {
   const { instruments } = parts.value;
   return (
     <>
@@ -21,7 +26,7 @@ export function InstrumentFields({ recipe }: { readonly recipe: Recipe }) {
             options={options}
             help={sentence || undefined}
             onChange={(id) =>
-              void editRecipe(`Set the instrument of the ${CHANNEL_NAMES[role].toLowerCase()}`, (now) =>
+              onChange(`Set the instrument of the ${CHANNEL_NAMES[role].toLowerCase()}`, (now) =>
                 withInstrument(now, role, id),
               )
             }

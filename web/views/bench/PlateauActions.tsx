@@ -71,7 +71,7 @@ function PlateauButtons({ row, reduction, onAsk }: PlateauButtonsProps) {
         <Act words="Put back" name={`Put ${name} back`} run={putBack} />
       )}
       {row.movable && <Act words="Split …" name={`Split ${name}`} run={() => onAsk("split")} />}
-      {row.movable && !last && <Act words="Merge with next" name={`Merge ${name} with the next`} run={merge} />}
+      {row.movable && !last && <Act words="Merge with next" name={`Merge with next: ${name}`} run={merge} />}
     </>
   );
 }

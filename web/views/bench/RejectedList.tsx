@@ -19,7 +19,7 @@ export function RejectedList({ reduction, hasClock }: { readonly reduction: Redu
               <button
                 type="button"
                 class="quiet"
-                aria-label={`Take in ${where}`}
+                aria-label={`Take it in: ${where}`}
                 onClick={() =>
                   void editRecipe("Took in a stretch by hand", (recipe) =>
                     withPlateauAdded(recipe, reduction.plateaus, span),

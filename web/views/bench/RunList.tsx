@@ -1,11 +1,12 @@
 import { noteChoice } from "../../app/route.ts";
 import type { RunRow } from "./benchModel.ts";
 import { openRun, rows } from "./benchState.ts";
+import { openRecording, recordings } from "./live/liveState.ts";
 import { wantedSection } from "./sections.ts";
 
 /** All runs of the project; one is on show. */
 export function RunList() {
-  const open = openRun.value?.id;
+  const open = openRecording.value === null ? openRun.value?.id : undefined;
   return (
     <nav class="card bench-runs" aria-label="Runs">
       <h2>Runs</h2>
@@ -23,20 +24,21 @@ export function RunList() {
 
 /** The list of runs in one line, where the window is narrow; leads to the way in for another log as well. */
 export function RunPicker() {
-  const open = openRun.value?.id ?? "";
-  if (rows.value.length === 0) return null;
+  const open = openRecording.value?.id ?? openRun.value?.id ?? "";
+  const listed = [
+    ...recordings.value.map(({ id, document }) => ({ id, name: `${document.name} (being recorded)` })),
+    ...rows.value,
+  ];
+  if (listed.length === 0) return null;
   return (
     <div class="bench-picker row">
-      <label class="bench-picker-run">
-        Run{" "}
-        <select value={open} onChange={(event) => noteChoice("run", event.currentTarget.value)}>
-          {rows.value.map(({ id, name }) => (
-            <option key={id} value={id} selected={id === open}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <select aria-label="Run on show" value={open} onChange={(event) => noteChoice("run", event.currentTarget.value)}>
+        {listed.map(({ id, name }) => (
+          <option key={id} value={id} selected={id === open}>
+            {name}
+          </option>
+        ))}
+      </select>
       <button type="button" onClick={() => (wantedSection.value = { id: "bench-intake" })}>
         Add a log
       </button>

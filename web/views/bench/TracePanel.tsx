@@ -46,7 +46,7 @@ export function TracePanel() {
       <Chart spec={spec} height={360} onSpanChange={moveSpan} onSpanSelect={pickSpan} onZoom={zoomTrace} />
       <p class="hint" role="status">
         {refining.value ? "Reading the samples of this stretch …" : fineness(shown, clocked)}
-        {spec.spans?.length ? " Drag the edge of a plateau or tare to move it." : ""}
+        {spec.spans?.length ? <span class="screen-only"> Drag the edge of a plateau or tare to move it.</span> : null}
       </p>
       <WayOfReduction reduction={reduction} recipe={recipe} />
       <OtherChannels trace={shown} hasClock={clocked} />

@@ -88,6 +88,10 @@ export function followOpenRun(): () => void {
       void runOf.value;
       pickedPlateau.value = null;
     }),
+    // The run on show is named, so that an edit that changes its place in the list does not bring another one up.
+    effect(() => {
+      if (runOf.value !== null && route.value.choices.get("run") === null) noteChoice("run", runOf.value);
+    }),
   ];
   return () => {
     for (const stop of stops) stop();

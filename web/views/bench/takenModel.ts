@@ -26,7 +26,7 @@ export function takenForGranted({ confirmed, purpose, propellerId, recipe }: Run
   const isPropeller = parts.propellers.length === 1 && propeller?.id === propellerId;
   return {
     title: isPropeller ? `Was “${propeller.document.name}” on the stand?` : "Taken to be on the stand",
-    sentence: `The log does not say what was on the stand, so ${joined(only)} were taken, the only ${only.length === 1 ? "one of its kind" : "ones of their kind"} in this project, in ${describeFluid(recipe.fluid)}.`,
+    sentence: `The log does not say what was on the stand, so ${joined(only)} ${only.length === 1 ? "was taken, the only one of its kind" : "were taken, the only ones of their kind"} in this project, in ${describeFluid(recipe.fluid)}.`,
   };
 }
 

@@ -2,6 +2,7 @@ import { useMemo, useState } from "preact/hooks";
 import { type Instrument, InstrumentRole, METHODS_OF } from "../../../shared/model/instrument.ts";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Chart } from "../../charts/Chart.tsx";
+import { FormButtons } from "../../forms/FormButtons.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { TextField } from "../../forms/TextField.tsx";
 import { lineChart, residualsChart } from "./instrumentCharts.ts";
@@ -70,19 +71,7 @@ export function InstrumentForm({ instrument, use, onSave, onCancel }: Instrument
         />
       </div>
       {look && <Evidence look={look} />}
-      <div class="row form-buttons">
-        <button type="submit" class="primary">
-          Save
-        </button>
-        <button type="button" onClick={onCancel}>
-          Cancel
-        </button>
-        {tried && read.missing.length > 0 && (
-          <span class="field-message" role="alert">
-            {read.missing[0]}
-          </span>
-        )}
-      </div>
+      <FormButtons onCancel={onCancel} gap={tried ? (read.missing[0] ?? "") : ""} />
     </form>
   );
 }

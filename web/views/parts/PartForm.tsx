@@ -2,6 +2,7 @@ import { useMemo, useState } from "preact/hooks";
 import type { PartKind } from "../../../shared/model/parts.ts";
 import type { PartInput } from "../../api/client.ts";
 import { Field } from "../../forms/Field.tsx";
+import { FormButtons } from "../../forms/FormButtons.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { TextField } from "../../forms/TextField.tsx";
 import { type Draft, documentOf, draftOf, draftProblems, numberFrom, numberText } from "./partDraft.ts";
@@ -40,23 +41,14 @@ export function PartForm<K extends PartKind>({ kind, part, onSave, onCancel }: P
           onUnread={(message) => setUnread((now) => withProblem(now, field.key, message))}
         />
       ))}
-      <div class="row form-buttons">
-        <button type="submit" class="primary">
-          Save
-        </button>
-        <button type="button" onClick={onCancel}>
-          Cancel
-        </button>
-        {tried && Object.keys(problems).length > 0 && (
-          <span class="field-message" role="alert">
-            {Object.keys(problems).length === 1
-              ? "One field needs a look."
-              : `${Object.keys(problems).length} fields need a look.`}
-          </span>
-        )}
-      </div>
+      <FormButtons onCancel={onCancel} gap={tried ? gapOf(Object.keys(problems).length) : ""} />
     </form>
   );
+}
+
+function gapOf(problems: number): string {
+  if (problems === 0) return "";
+  return problems === 1 ? "One field needs a look." : `${problems} fields need a look.`;
 }
 
 function withProblem(now: Readonly<Record<string, string>>, key: string, message: string | null) {

@@ -7,6 +7,7 @@ import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import { InstrumentsSection } from "../instruments/InstrumentsSection.tsx";
+import { BladeShapeDialog, shapedPropellerId } from "./blade/BladeShapeDialog.tsx";
 import { IdentifyDialog } from "./IdentifyDialog.tsx";
 import { identifiedMotorId, openIdentification } from "./identifyState.ts";
 import { PartForm } from "./PartForm.tsx";
@@ -28,83 +29,30 @@ export default function PartsView() {
         <KindSection key={list.kind} list={list} onEdit={(id) => setEditing({ kind: list.kind, id })} />
       ))}
       <InstrumentsSection />
+      {shapedPropellerId.value !== null && <BladeShapeDialog propellerId={shapedPropellerId.value} />}
       {identifiedMotorId.value !== null && <IdentifyDialog motorId={identifiedMotorId.value} />}
       {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
     </Screen>
   );
 }
 
-function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdit: (id: string | null) => void }) {
-  const { kind, heading, columns, rows } = list;
-  const { one } = KIND_NAMES[kind];
+interface KindSectionProps {
+  readonly list: PartList;
+  readonly onEdit: (id: string | null) => void;
+}
+
+function KindSection({ list, onEdit }: KindSectionProps) {
+  const { kind, heading, rows } = list;
   return (
     <section class="parts-kind" aria-labelledby={`parts-${kind}`}>
       <div class="parts-head">
         <h2 id={`parts-${kind}`}>{heading}</h2>
         <button type="button" onClick={() => onEdit(null)}>
-          Add a {one}
+          Add a {KIND_NAMES[kind].one}
         </button>
       </div>
       <p class="hint">{KIND_HINTS[kind]}</p>
-      {rows.length > 0 && (
-        <TableBox label={`${heading}, table`}>
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Name</th>
-                {columns.map(({ key, label, symbol }) => (
-                  <th key={key} scope="col">
-                    {label} {symbol && <PrintedSymbol text={symbol} />}
-                  </th>
-                ))}
-                <th scope="col">In use</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => (
-                <tr key={row.id}>
-                  <th scope="row">
-                    {row.name}
-                    {row.note && <p class="parts-note">{row.note}</p>}
-                    <div class="parts-buttons">
-                      <button
-                        type="button"
-                        class="quiet"
-                        aria-label={`Change ${row.name}`}
-                        onClick={() => onEdit(row.id)}
-                      >
-                        Change
-                      </button>
-                      <button
-                        type="button"
-                        class="quiet"
-                        aria-label={`Delete ${row.name}`}
-                        onClick={() => void removePart(kind, row.id)}
-                      >
-                        Delete
-                      </button>
-                      {kind === "motors" && (
-                        <button
-                          type="button"
-                          class="quiet"
-                          aria-label={`Identify from runs: ${row.name}`}
-                          onClick={() => openIdentification(row.id)}
-                        >
-                          Identify from runs
-                        </button>
-                      )}
-                    </div>
-                  </th>
-                  {row.cells.map((text, at) => (
-                    <td key={columns[at]!.key}>{text}</td>
-                  ))}
-                  <td>{row.use}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableBox>
-      )}
+      {rows.length > 0 && <KindTable list={list} onEdit={onEdit} />}
       {rows.map((row) => (
         <Warnings
           key={row.id}
@@ -113,6 +61,66 @@ function KindSection({ list, onEdit }: { readonly list: PartList; readonly onEdi
         />
       ))}
     </section>
+  );
+}
+
+function KindTable({ list: { kind, heading, columns, rows }, onEdit }: KindSectionProps) {
+  return (
+    <TableBox label={`${heading}, table`}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            {columns.map(({ key, label, symbol }) => (
+              <th key={key} scope="col">
+                {label} {symbol && <PrintedSymbol text={symbol} />}
+              </th>
+            ))}
+            <th scope="col">In use</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.id}>
+              <th scope="row">
+                {row.name}
+                {row.note && <p class="parts-note">{row.note}</p>}
+                <PartButtons kind={kind} row={row} onEdit={onEdit} />
+              </th>
+              {row.cells.map((text, at) => (
+                <td key={columns[at]!.key}>{text}</td>
+              ))}
+              <td>{row.use}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
+interface PartButtonsProps {
+  readonly kind: FormKind;
+  readonly row: PartList["rows"][number];
+  readonly onEdit: (id: string) => void;
+}
+
+function PartButtons({ kind, row: { id, name }, onEdit }: PartButtonsProps) {
+  const button = (words: string, label: string, run: () => void) => (
+    <button type="button" class="quiet" aria-label={label} onClick={run}>
+      {words}
+    </button>
+  );
+  return (
+    <div class="parts-buttons">
+      {button("Change", `Change ${name}`, () => onEdit(id))}
+      {button("Delete", `Delete ${name}`, () => void removePart(kind, id))}
+      {kind === "propellers" &&
+        button("Blade shape", `Blade shape of ${name}`, () => {
+          shapedPropellerId.value = id;
+        })}
+      {kind === "motors" && button("Identify from runs", `Identify from runs: ${name}`, () => openIdentification(id))}
+    </div>
   );
 }
 

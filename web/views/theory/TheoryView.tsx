@@ -3,13 +3,17 @@ import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
 import { VariantChecks } from "../variants/VariantChecks.tsx";
+import { CarryOverPanel } from "./carryOver/CarryOverPanel.tsx";
 import { EstimatePanel } from "./EstimatePanel.tsx";
+import { MethodsPanel } from "./methods/MethodsPanel.tsx";
 import { Pictures } from "./Pictures.tsx";
+import { PitchPanel } from "./pitch/PitchPanel.tsx";
 import { PredictionsPanel } from "./predictions/PredictionsPanel.tsx";
 import "./theory.css";
 import { fluidProblem } from "./theoryFluid.ts";
-import { MODEL_TEXT, readout } from "./theoryModel.ts";
+import { readout } from "./theoryModel.ts";
 import { answer, benchInputs, measured } from "./theoryState.ts";
+import { WaterPanel } from "./water/WaterPanel.tsx";
 
 export default function TheoryView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
@@ -25,9 +29,12 @@ export default function TheoryView() {
       <div class="theory-layout">
         <VariantChecks />
         <PredictionsPanel />
+        <WaterPanel />
+        <CarryOverPanel />
+        <PitchPanel />
         <EstimatePanel />
         <Readouts />
-        <ModelText />
+        <MethodsPanel />
       </div>
     </Screen>
   );
@@ -46,21 +53,5 @@ function Readouts() {
         ))}
       </ul>
     </section>
-  );
-}
-
-function ModelText() {
-  return (
-    <details class="card">
-      <summary>The model behind the limit</summary>
-      <dl>
-        {MODEL_TEXT.map(({ name, text }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{text}</dd>
-          </div>
-        ))}
-      </dl>
-    </details>
   );
 }

@@ -119,23 +119,3 @@ export function estimate(inputs: TheoryInputs): Estimate {
     caution: found.warnings.map(({ message }) => message).join(" "),
   };
 }
-
-/** What stands behind the picture: model, equation, range, source. */
-export const MODEL_TEXT: readonly { readonly name: string; readonly text: string }[] = [
-  {
-    name: "Model",
-    text: "The propeller is a disc that pushes a stream of water. At rest, thrust is the mass flow through the disc times the speed of the stream far behind, and ideal power is thrust times the speed through the disc.",
-  },
-  {
-    name: "Equation",
-    text: "T = (2 ρ A P²)^⅓ for an open disc; in a nozzle whose exit has σ times the disc area, T = (4 σ ρ A P²)^⅓. Static merit FM = T^1.5 / (P √(2 ρ A)): ideal power over real power at the same thrust.",
-  },
-  {
-    name: "Range",
-    text: "Steady running at rest in unbounded water, no swirl, no cavitation, no air drawn from the surface. It is a bound for an open propeller: friction, swirl and tip loss only take away.",
-  },
-  {
-    name: "Source",
-    text: "Rankine-Froude momentum theory; Carlton, Marine Propellers and Propulsion, chapter 8.",
-  },
-];

@@ -7,7 +7,7 @@ import { addRun } from "../../../app/edits.ts";
 import { noteChoice, route } from "../../../app/route.ts";
 import { openProjectId, projectId, reloadRuns } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
-import { act } from "../../../app/undo.ts";
+import { act, forgetActsAbout } from "../../../app/undo.ts";
 import { unlinkPort } from "./portLink.ts";
 import { closeLine, sendLeftover, sent } from "./sending.ts";
 
@@ -15,6 +15,10 @@ import { closeLine, sendLeftover, sent } from "./sending.ts";
 export const recordings = signal<readonly StoredRecording[]>([]);
 /** What the one on show says so far. */
 const lastResult = signal<{ readonly of: string; readonly result: LiveResult } | null>(null);
+/** The recording that is being made a run. */
+export const finishing = signal<string | null>(null);
+/** Why there is no newer result of the one on show; empty where all is well. */
+export const trouble = signal("");
 /** Whether the workbench answers about the one on show. */
 export const answering = signal(true);
 
@@ -55,6 +59,7 @@ async function loadRecordings(project: string): Promise<void> {
 function follow(id: string): () => void {
   const project = openProjectId();
   answering.value = true;
+  trouble.value = "";
   return api.watchRecording(project, id, {
     held: (held) => {
       const known = recordings.peek().find((one) => one.id === id);
@@ -62,12 +67,18 @@ function follow(id: string): () => void {
     },
     result: (result) => {
       lastResult.value = { of: id, result };
+      trouble.value = "";
     },
     answers: (answers) => {
       answering.value = answers;
     },
-    // It was ended or discarded elsewhere, or its work failed.
-    problem: () => void Promise.all([loadRecordings(project), reloadRuns()]),
+    problem: (problem) => {
+      trouble.value = problem.detail;
+      // It was ended or discarded elsewhere.
+      if (problem.status !== 404) return;
+      forgetActsAbout(id);
+      void Promise.all([loadRecordings(project), reloadRuns()]);
+    },
   });
 }
 
@@ -91,6 +102,9 @@ export async function begin(name: string, header: string): Promise<StoredRecordi
   let made: StoredRecording | null = null;
   await act({
     label: `Began to record ${name}`,
+    get about() {
+      return made?.id;
+    },
     run: async () => {
       if (made) return bringBack(made.id);
       made = await api.beginRecording(openProjectId(), { name, ...(header.trim() !== "" && { header }) });
@@ -105,15 +119,22 @@ export async function begin(name: string, header: string): Promise<StoredRecordi
 /** Puts a recording away; undone by bringing it back. */
 export function discard(id: string): Promise<boolean> {
   const { name } = named(id).document;
-  return act({ label: `Discarded the recording ${name}`, run: () => takeAway(id), undo: () => bringBack(id) });
+  return act({
+    label: `Discarded the recording ${name}`,
+    about: id,
+    run: () => takeAway(id),
+    undo: () => bringBack(id),
+  });
 }
 
 async function takeAway(id: string): Promise<void> {
   unlinkPort(id);
+  if (answering.peek()) await sent(id);
   const { version, document } = named(id);
   const write = (version: number) => api.discardRecording(openProjectId(), id, version);
   await settlingConflict({ what: document.name, version, write, load: () => loadRecordings(openProjectId()) });
   drop(id);
+  await closeLine(id);
 }
 
 async function bringBack(id: string): Promise<void> {
@@ -132,6 +153,7 @@ export function editRecording(id: string, label: string, change: (document: Reco
   };
   return act({
     label,
+    about: id,
     run: () => {
       before ??= named(id).document;
       after ??= change(before);
@@ -144,11 +166,14 @@ export function editRecording(id: string, label: string, change: (document: Reco
 /** Lets the port go, waits for the last lines, and makes the recording a run, which is then on show. */
 export async function keepAsRun(id: string): Promise<void> {
   const { name } = named(id).document;
+  finishing.value = id;
   unlinkPort(id);
   await sent(id);
   const made = await addRun(name, () => api.endRecording(openProjectId(), id));
+  finishing.value = null;
   if (made === null) return;
   drop(id);
   noteChoice("run", made.run.id);
+  forgetActsAbout(id);
   await closeLine(id);
 }

@@ -34,9 +34,9 @@ export async function linkPort(
     const { take } = await lineTo(projectId, recording);
     const onOpen = () => note(id, { state: "reading", baudRate, why: "" });
     await readPort(port, baudRate, take, { onOpen, stop: stop.signal });
-    note(id, null);
   } catch (thrown) {
-    note(id, stop.signal.aborted ? null : { state: "lost", baudRate, why: sentenceOf(thrown) });
+    // One that was let go, or that another took the place of, says nothing any more.
+    if (!stop.signal.aborted) note(id, { state: "lost", baudRate, why: sentenceOf(thrown) });
   }
 }
 

@@ -47,13 +47,14 @@ export async function sent(id: string): Promise<void> {
   await line?.sender.settled();
 }
 
-/** Forgets all about a recording that is over. */
+/** Has nothing more to do with a recording that is over. Lines that it never took stay in the browser's database. */
 export async function closeLine(id: string): Promise<void> {
+  const state = sendings.peek().get(id);
   lines.delete(id);
   const left = new Map(sendings.peek());
   left.delete(id);
   sendings.value = left;
-  await forgetStretches(id);
+  if (state !== undefined && state.held === state.received) await forgetStretches(id);
 }
 
 async function openLine(projectId: string, { id, held }: StoredRecording): Promise<Line> {

@@ -1,6 +1,7 @@
-import { effectiveDegreesOfFreedom } from "../../numeric/welchSatterthwaite.ts";
-import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
-import type { CommonPart } from "../commonParts.ts";
+import { withParts } from "../numeric/combined.ts";
+import type { UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
+import type { Uncertain } from "../quantity/uncertain.ts";
+import type { CommonPart } from "./commonParts.ts";
 
 /** What a derived number is made from, and its change by a change of that. */
 export interface Contribution {
@@ -12,19 +13,18 @@ export interface Contribution {
 }
 
 /**
- * `value` with the doubt of its contributions: causes of the same key act together with their signs, the rest adds in
- * squares.
+ * Independent parts of a number made from `contributions`: causes of the same key act together with their signs.
  *
- * Source   JCGM 100:2008, 5.2.2, and G.4 for the degrees of freedom.
+ * Source   JCGM 100:2008, 5.2.2.
  */
-export function combined(value: number, contributions: readonly Contribution[]): Uncertain {
+export function partsOf(contributions: readonly Contribution[]): UncertaintyPart[] {
   const shared = new Map<string, { change: number; degreesOfFreedom: number }>();
   for (const { parts, weight } of contributions) {
     for (const { key, change, degreesOfFreedom } of parts) {
       shared.set(key, { change: (shared.get(key)?.change ?? 0) + weight * change, degreesOfFreedom });
     }
   }
-  const doubts = [
+  return [
     ...contributions.map(({ weight, independent, degreesOfFreedom }) => ({
       standardUncertainty: Math.abs(weight * independent),
       degreesOfFreedom,
@@ -34,6 +34,9 @@ export function combined(value: number, contributions: readonly Contribution[]):
       degreesOfFreedom,
     })),
   ];
-  const total = Math.hypot(...doubts.map((doubt) => doubt.standardUncertainty));
-  return uncertain(value, total, effectiveDegreesOfFreedom(doubts));
+}
+
+/** `value` with the doubt of its contributions. */
+export function withContributions(value: number, contributions: readonly Contribution[]): Uncertain {
+  return withParts(value, partsOf(contributions));
 }

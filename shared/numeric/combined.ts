@@ -1,0 +1,54 @@
+import { coverageFactor, type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import { effectiveDegreesOfFreedom, type UncertaintyPart } from "./welchSatterthwaite.ts";
+
+/** What independent parts of doubt make together. */
+export interface Combined extends UncertaintyPart {
+  /** Student's factor for 95 %. */
+  readonly coverageFactor: number;
+  /** Half the width of the 95 % interval; its unit. */
+  readonly expanded95: number;
+}
+
+/**
+ * Combined standard uncertainty of independent parts, its degrees of freedom and its 95 % interval.
+ *
+ *   u_c² = Σ u_i²,   U_95 = t_95(ν_eff) u_c
+ *
+ * Source   JCGM 100:2008 (GUM), eqs 11a and G.2b, G.4.
+ * Throws   OutOfDomain for a negative uncertainty or degrees of freedom not greater than 0.
+ */
+export function combined(parts: readonly UncertaintyPart[]): Combined {
+  const degreesOfFreedom = effectiveDegreesOfFreedom(parts);
+  const standardUncertainty = Math.hypot(...parts.map((part) => part.standardUncertainty));
+  const factor = coverageFactor(degreesOfFreedom);
+  return { standardUncertainty, degreesOfFreedom, coverageFactor: factor, expanded95: factor * standardUncertainty };
+}
+
+/** `value` with the doubt that independent parts make together. */
+export function withParts(value: number, parts: readonly UncertaintyPart[]): Uncertain {
+  const { standardUncertainty, degreesOfFreedom } = combined(parts);
+  return uncertain(value, standardUncertainty, degreesOfFreedom);
+}
+
+/** Parts known without limit: what was typed or read from a data sheet. */
+export const known = (...standardUncertainties: readonly number[]): UncertaintyPart[] =>
+  standardUncertainties.map((u) => ({ standardUncertainty: Math.abs(u), degreesOfFreedom: Infinity }));
+
+/**
+ * Parts that are independent of each other but judged by one estimate of scatter, such as the means of plateaus whose
+ * readings hang together alike: where one is too small, all are.
+ *
+ *   ν = (Σ w_i / √ν_i)^-2,   w_i = u_i²/Σ u²
+ *
+ * which is ν where all have the same. From the relative standard deviation sqrt(2/ν_i) of each squared uncertainty
+ * (JCGM 100:2008, G.3.3), added without cancelling.
+ */
+export function judgedTogether(parts: readonly UncertaintyPart[]): UncertaintyPart {
+  const standardUncertainty = Math.hypot(...parts.map((part) => part.standardUncertainty));
+  const doubt = parts.reduce(
+    (sum, { standardUncertainty: u, degreesOfFreedom }) =>
+      u === 0 ? sum : sum + (u / standardUncertainty) ** 2 / Math.sqrt(degreesOfFreedom),
+    0,
+  );
+  return { standardUncertainty, degreesOfFreedom: doubt === 0 ? Infinity : doubt ** -2 };
+}

@@ -1,0 +1,245 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { resolve } from "node:path";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type FakeStand, fakeSerialPort } from "./fakeSerialPort.ts";
+import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const LOG = readFileSync(resolve(import.meta.dirname, "../../samples/logs/finish-sanded-1.csv"), "utf8");
+const LINES = LOG.split(/(?<=\n)/);
+const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
+/** The text of a part of the log, by shares of its lines. */
+const part = (from: number, to: number) =>
+  LINES.slice(Math.round(from * LINES.length), Math.round(to * LINES.length)).join("");
+/** Each pass rests for some times as long as it took, and the machine may be busy. */
+const PATIENT = { timeout: 30_000 };
+
+let workbench: Workbench;
+let browser: Browser;
+
+beforeAll(async () => {
+  workbench = await startWorkbench();
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+  await workbench.stop();
+});
+
+/** The bench with a stand on a serial port. */
+async function bench(options: BrowserContextOptions = {}) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  await page.addInitScript(fakeSerialPort);
+  await page.goto(`${workbench.address}/#/bench`);
+  await page.waitForLoadState("networkidle");
+  const complaints: string[] = [];
+  page.on("pageerror", (error) => complaints.push(error.message));
+  return { context, page, complaints };
+}
+
+const answer = (page: Page) => page.locator("main [role=status]").first().innerText();
+const lines = (page: Page) => page.locator(".live-source").innerText();
+const stand = (page: Page, act: "write" | "unplug", text = "") =>
+  page.evaluate(([what, words]) => (window as unknown as { stand: FakeStand }).stand[what](words), [
+    act,
+    text,
+  ] as const);
+
+async function begin(page: Page, name: string, how: "Connect a serial port" | "Wait for lines of a program") {
+  await page.getByRole("button", { name: "Record live" }).click();
+  const dialog = page.getByRole("dialog");
+  await dialog.getByLabel("Name of the run").fill(name);
+  await dialog.getByRole("button", { name: how }).click();
+  await dialog.waitFor({ state: "detached" });
+  await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+}
+
+async function choosePropeller(page: Page) {
+  const choice = page.getByLabel("Which propeller is on the stand?");
+  await choice.selectOption({ label: "Net propeller, sanded" });
+}
+
+/** Ends the recording on show; the run that it became, and its reduction. */
+async function kept(page: Page) {
+  await page.getByRole("button", { name: "End and keep as a run" }).click();
+  await page.getByRole("heading", { level: 1, name: "What does this log say?" }).waitFor();
+  return page.evaluate(async () => {
+    const [, project, run] = /project=([^&]+)&run=([^&]+)/.exec(location.hash)!;
+    const at = `/api/projects/${project}/runs/${run}`;
+    const [stored, reduction] = await Promise.all(
+      [at, `${at}/reduction`].map(async (path) => (await fetch(path)).json()),
+    );
+    return { stored, reduction, project: project! };
+  });
+}
+
+test("lines of a serial port make the picture and the coefficient grow, and the kept run is the one that the file gives", async () => {
+  const { page, complaints, context } = await bench();
+  await begin(page, "From a port", "Connect a serial port");
+  await choosePropeller(page);
+  await expect.poll(() => page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
+  expect(await answer(page)).toContain("no line has come yet");
+  // Through the rest at the start and a first step: nothing to be said of a coefficient yet.
+  await stand(page, "write", part(0, 0.12));
+  await expect.poll(() => answer(page), PATIENT).toMatch(/rows so far/);
+  await page.locator(".bench-picture canvas").waitFor();
+  const shown = async () => {
+    await page.locator(".bench-picture").getByRole("button", { name: "Table", exact: true }).click();
+    const rows = await page.locator(".bench-picture tbody tr").count();
+    await page.locator(".bench-picture").getByRole("button", { name: "Table", exact: true }).click();
+    return rows;
+  };
+  const early = await shown();
+  await stand(page, "write", part(0.12, 0.45));
+  await expect
+    .poll(() => answer(page), PATIENT)
+    .toMatch(/thrust coefficient so far is 0\.\d+ ± 0\.\d+, from \d plateaus; the zero at the end is still missing/);
+  const before = Number(/from (\d+) plateaus/.exec(await answer(page))![1]);
+  expect(await shown()).toBeGreaterThan(early);
+  // Cut in the middle of a line, as a port does.
+  const cut = part(0, 0.45).length + 1234;
+  await stand(page, "write", LOG.slice(part(0, 0.45).length, cut));
+  await stand(page, "write", LOG.slice(cut));
+  await expect.poll(() => answer(page), PATIENT).toMatch(/the zero is there before and after/);
+  expect(Number(/from (\d+) plateaus/.exec(await answer(page))![1])).toBeGreaterThan(before);
+  await expect.poll(() => lines(page)).toMatch(/lines received, .* lines kept by the workbench\./);
+  const { stored, reduction, project } = await kept(page);
+  expect(stored.document).toMatchObject({ name: "From a port", file: { sha256: sha256(LOG), size: LOG.length } });
+  const form = new FormData();
+  form.append("file", new File([LOG], stored.document.file.name));
+  const runs = `${workbench.address}/api/projects/${project}/runs`;
+  const dropped = await (await fetch(runs, { method: "POST", body: form })).json();
+  const { version, document, id } = dropped.run;
+  const changed = { ...document, propellerId: stored.document.propellerId };
+  await fetch(`${runs}/${id}`, {
+    method: "PUT",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify({ version, document: changed }),
+  });
+  expect(await (await fetch(`${runs}/${id}/reduction`)).json()).toEqual(reduction);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test("lines that a program posts while the page is open are shown as they come", async () => {
+  const { page, context } = await bench();
+  await begin(page, "From a program", "Wait for lines of a program");
+  await choosePropeller(page);
+  await page.getByText("Lines from a program").click();
+  const command = await page.locator(".live-command code").first().innerText();
+  const address = /http:\S+\/lines/.exec(command)![0];
+  let sentLines = 0;
+  for (const text of [part(0, 0.3), part(0.3, 0.6)]) {
+    expect((await fetch(address, { method: "POST", body: text })).status).toBe(200);
+    sentLines += text.split("\n").length - 1;
+    const spaced = sentLines.toLocaleString("en").replace(",", "\u202f");
+    await expect.poll(() => lines(page), PATIENT).toContain(`${spaced} lines kept by the workbench`);
+  }
+  await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
+  await page.getByRole("button", { name: "Discard" }).click();
+  await page.getByRole("heading", { level: 1, name: "What does this log say?" }).waitFor();
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
+  expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.6)));
+  await context.close();
+});
+
+test("a port that is lost is told, and connecting again goes on with the same recording", async () => {
+  const { page, context } = await bench();
+  await begin(page, "Pulled cable", "Connect a serial port");
+  await stand(page, "write", part(0, 0.2));
+  await expect.poll(() => lines(page)).toContain("Last line");
+  await stand(page, "unplug");
+  await expect.poll(() => lines(page)).toContain("The port was lost.");
+  await page.getByRole("button", { name: "Connect again" }).click();
+  await expect.poll(() => lines(page)).toContain("Reading the port at");
+  await stand(page, "write", part(0.2, 0.4));
+  const spaced = (part(0, 0.4).split("\n").length - 1).toLocaleString("en").replace(",", "\u202f");
+  await expect.poll(() => lines(page)).toContain(`${spaced} lines kept by the workbench`);
+  expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.4)));
+  await context.close();
+});
+
+test("while the workbench does not answer lines wait in the browser, through a reload of the page, and none is lost or doubled", async () => {
+  const { page, context } = await bench();
+  await begin(page, "Dropped connection", "Connect a serial port");
+  await stand(page, "write", part(0, 0.2));
+  await expect.poll(() => lines(page)).toMatch(/[1-9]\d* lines kept by the workbench/);
+  await expect.poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/)).not.toBeNull();
+  await page.route("**/lines?*", (route) => route.abort());
+  await stand(page, "write", part(0.2, 0.3));
+  await stand(page, "write", part(0.3, 0.4));
+  await expect.poll(() => lines(page)).toMatch(/The workbench does not answer\..*bytes wait in this browser/);
+  await page.reload();
+  await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+  await expect.poll(() => lines(page)).toMatch(/bytes wait in this browser/);
+  await page.unroute("**/lines?*");
+  await expect
+    .poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/), PATIENT)
+    .not.toBeNull();
+  expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.4)));
+  await context.close();
+});
+
+test("a recording that was left behind is offered when the bench is opened again", async () => {
+  const first = await bench();
+  await begin(first.page, "Left behind", "Connect a serial port");
+  await stand(first.page, "write", part(0, 0.1));
+  await expect.poll(() => lines(first.page)).toMatch(/[1-9]\d* lines kept by the workbench/);
+  await first.context.close();
+  const { page, context } = await bench();
+  await page
+    .getByRole("navigation", { name: "Recordings" })
+    .getByRole("button", { name: /Left behind/ })
+    .click();
+  await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+  expect(await lines(page)).toContain("No port is connected. Lines can go on from here");
+  await page.getByRole("button", { name: "Discard" }).click();
+  await expect.poll(() => page.getByText("Left behind", { exact: true }).count()).toBe(0);
+  await context.close();
+});
+
+test("a browser without serial ports says so and offers the program", async () => {
+  const page = await browser.newPage();
+  await page.addInitScript(() => Object.defineProperty(navigator, "serial", { value: undefined }));
+  await page.goto(`${workbench.address}/#/bench`);
+  await page.getByRole("button", { name: "Record live" }).click();
+  const dialog = page.getByRole("dialog");
+  expect(await dialog.innerText()).toContain("offers no serial ports");
+  expect(await dialog.getByRole("button", { name: "Connect a serial port" }).count()).toBe(0);
+  expect(await dialog.innerText()).toMatch(/guard/);
+  await page.close();
+});
+
+test.each(["light", "dark"] as const)(
+  "the screen of a recording meets WCAG 2.2 AA by the rules of axe, %s",
+  async (colorScheme) => {
+    const { page, context } = await bench({ colorScheme, bypassCSP: true });
+    await begin(page, `Look ${colorScheme}`, "Connect a serial port");
+    await choosePropeller(page);
+    await stand(page, "write", part(0, 0.5));
+    await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
+    await page.getByText("Lines from a program").click();
+    await page.addScriptTag({ content: AXE });
+    const violations = await page.evaluate(async () => {
+      const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+      // @ts-expect-error axe is put into the page above
+      const found = await window.axe.run({ runOnly: tags });
+      return found.violations.map((one: { id: string; nodes: { target: string[] }[] }) => [
+        one.id,
+        ...one.nodes.map(({ target }) => target.join(" ")),
+      ]);
+    });
+    expect(violations).toEqual([]);
+    expect(await page.locator("main").innerText()).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
+    await page.setViewportSize({ width: 390, height: 900 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await context.close();
+  },
+);

@@ -1,0 +1,44 @@
+import type { Reduction } from "../../../../shared/model/reduction.ts";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { Fold } from "../Fold.tsx";
+import { plateauTable } from "../plateausModel.ts";
+
+/** The plateaus so far. They are edited once the recording is a run: until then each pass finds them anew. */
+export function LivePlateaus({ reduction }: { readonly reduction: Reduction }) {
+  const { heads, rows, summary } = plateauTable(reduction);
+  return (
+    <Fold id="bench-plateaus" title="Plateaus so far" note={summary} class="bench-plateaus">
+      <TableBox label="Plateaus so far">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Plateau</th>
+              {heads.map((head) => (
+                <th key={head} scope="col" class="number">
+                  {head}
+                </th>
+              ))}
+              <th scope="col">In the log</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.index} class={row.used ? "" : "bench-aside"}>
+                <th scope="row">{row.name}</th>
+                {row.cells.map((cell, at) => (
+                  <td key={at} class="number">
+                    {cell}
+                  </td>
+                ))}
+                <td>
+                  {row.when || `lines ${row.lines}`}
+                  {!row.used && `, left out: ${row.reason}`}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+    </Fold>
+  );
+}

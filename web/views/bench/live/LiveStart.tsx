@@ -1,0 +1,84 @@
+import { useState } from "preact/hooks";
+import { Caution } from "../../../app/Caution.tsx";
+import { Dialog } from "../../../app/Dialog.tsx";
+import { openProjectId } from "../../../app/session.ts";
+import { TextField } from "../../../forms/TextField.tsx";
+import { BaudRateField } from "./BaudRateField.tsx";
+import { begin } from "./liveState.ts";
+import { linkPort, USUAL_BAUD_RATE } from "./portLink.ts";
+import { type SerialPort, serialOf } from "./serialPort.ts";
+
+/** The third way in: a stand that writes its lines while it runs. */
+export function LiveStart() {
+  const [starting, setStarting] = useState(false);
+  return (
+    <>
+      <button type="button" onClick={() => setStarting(true)}>
+        Record live
+      </button>
+      {starting && (
+        <Dialog title="Record a run while the stand runs" onClose={() => setStarting(false)}>
+          <StartForm onBegun={() => setStarting(false)} />
+        </Dialog>
+      )}
+    </>
+  );
+}
+
+function StartForm({ onBegun }: { readonly onBegun: () => void }) {
+  const serial = serialOf(navigator);
+  const [name, setName] = useState(() => `Recorded ${new Date().toLocaleString("en-GB", MOMENT)}`);
+  const [head, setHead] = useState("");
+  const [baudRate, setBaudRate] = useState<number>(USUAL_BAUD_RATE);
+  const start = async (port: SerialPort | null) => {
+    const recording = await begin(name.trim(), head);
+    if (recording === null) return;
+    if (port !== null) void linkPort(openProjectId(), recording, { port, baudRate });
+    onBegun();
+  };
+  // First the port: a browser lets a page ask for one only straight from a press of a button.
+  const startWithPort = async () => {
+    const port = await serial?.requestPort().catch(() => null);
+    if (port) await start(port);
+  };
+  const nameless = name.trim() === "";
+  return (
+    <div class="live-start">
+      <Caution about="bench" open />
+      <TextField label="Name of the run" value={name} maxLength={120} onChange={setName} />
+      <TextField
+        label="Head of the columns, if the stand writes none"
+        value={head}
+        optional
+        maxLength={4000}
+        help="With units, e.g. time (s),thrust (gf),speed (rpm),supply (V),supply (A)"
+        onChange={setHead}
+      />
+      {serial === undefined ? (
+        <p class="hint">
+          This browser offers no serial ports to pages (Web Serial). Any program can post the lines instead; how is
+          shown next.
+        </p>
+      ) : (
+        <BaudRateField value={baudRate} onChange={setBaudRate} />
+      )}
+      <div class="row">
+        {serial !== undefined && (
+          <button type="button" class="primary" disabled={nameless} onClick={() => void startWithPort()}>
+            Connect a serial port
+          </button>
+        )}
+        <button
+          type="button"
+          class={serial === undefined ? "primary" : ""}
+          disabled={nameless}
+          onClick={() => void start(null)}
+        >
+          Wait for lines of a program
+        </button>
+      </div>
+    </div>
+  );
+}
+
+const MOMENT = { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" } as const;

@@ -1,0 +1,224 @@
+import type { BestPitchRequest } from "../../../../shared/model/bestPitch.ts";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { Chart } from "../../../charts/Chart.tsx";
+import { QuantityField } from "../../../forms/QuantityField.tsx";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import { Findings } from "../Findings.tsx";
+import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
+import { addPrediction, predictions } from "../predictions/predictionsState.ts";
+import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "./pitchModel.ts";
+import {
+  advanceSpeed,
+  areaRatio,
+  blades,
+  chooseArea,
+  chooseBlades,
+  duty,
+  family,
+  fixed,
+  fixedNow,
+  found,
+  request,
+} from "./pitchState.ts";
+
+/** The pitch of a series propeller that does a duty with the least power, or makes the most of a power. */
+export function PitchPanel() {
+  return (
+    <section class="card" aria-labelledby="theory-pitch">
+      <h2 id="theory-pitch">A good pitch for a duty</h2>
+      <div class="form-grid">
+        <SeriesFields />
+        <DutyFields />
+        <FixedFields />
+        <QuantityField
+          label="Advance speed"
+          symbol="V_A"
+          dimension="speed"
+          unit="m/s"
+          value={advanceSpeed.value}
+          min={0}
+          max={30}
+          help="0 at bollard."
+          onChange={(speed) => {
+            if (speed !== null) advanceSpeed.value = speed;
+          }}
+        />
+      </div>
+      <Answer />
+    </section>
+  );
+}
+
+function Answer() {
+  const [told, asked] = [found.value, request.value];
+  if ("problem" in told || asked === null) return <p class="hint">{"problem" in told ? told.problem : ""}</p>;
+  const { result } = told;
+  return (
+    <>
+      <p role="status" class="theory-told">
+        {pitchSentence(result, asked)}
+      </p>
+      <Warnings items={result.warnings} />
+      {result.state === "found" && (
+        <>
+          {result.candidates.length > 1 && <Chart spec={pitchPicture(result, asked)} height={280} />}
+          <Findings caption="The propeller that does it" rows={pitchRows(result)} />
+          <div class="row">
+            <button
+              type="button"
+              disabled={predictions.value.some(({ name }) => name === predictionOfPitch(result, asked.series).name)}
+              onClick={() => void addPrediction(predictionOfPitch(result, asked.series))}
+            >
+              Lay it over the measurements
+            </button>
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+const FAMILIES = Object.entries(FAMILY_NAMES).map(([value, label]) => ({
+  value: value as BestPitchRequest["series"]["family"],
+  label,
+}));
+
+function SeriesFields() {
+  return (
+    <>
+      <SelectField
+        label="Series"
+        value={family.value}
+        options={FAMILIES}
+        onChange={(chosen) => {
+          family.value = chosen;
+        }}
+      />
+      {family.value === "wageningen-b" && (
+        <>
+          <QuantityField
+            label="Number of blades"
+            symbol="Z"
+            dimension="number"
+            value={blades.value}
+            min={2}
+            max={7}
+            onChange={(count) => {
+              if (count !== null) chooseBlades(count);
+            }}
+          />
+          <QuantityField
+            label="Expanded area ratio"
+            symbol="A_E/A_0"
+            dimension="number"
+            value={areaRatio.value}
+            positive
+            max={2}
+            onChange={(ratio) => {
+              if (ratio !== null) chooseArea(ratio);
+            }}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+function DutyFields() {
+  const now = duty.value;
+  return (
+    <>
+      <SelectField
+        label="It is to"
+        value={now.given}
+        options={[
+          { value: "thrust", label: "make a thrust with the least power" },
+          { value: "shaftPower", label: "make the most of a shaft power" },
+        ]}
+        onChange={(given) => {
+          duty.value = given === "thrust" ? { given, thrust: 20 } : { given, shaftPower: 100 };
+        }}
+      />
+      {now.given === "thrust" ? (
+        <QuantityField
+          key="thrust"
+          label="Thrust"
+          symbol="T"
+          dimension="massAsForce"
+          unit="N"
+          value={now.thrust}
+          positive
+          onChange={(thrust) => {
+            if (thrust !== null) duty.value = { given: "thrust", thrust };
+          }}
+        />
+      ) : (
+        <QuantityField
+          key="power"
+          label="Shaft power"
+          symbol="P"
+          dimension="power"
+          unit="W"
+          value={now.shaftPower}
+          positive
+          onChange={(shaftPower) => {
+            if (shaftPower !== null) duty.value = { given: "shaftPower", shaftPower };
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+function FixedFields() {
+  const now = fixedNow.value;
+  const diameter = now.given === "rotationRate" ? 0.076 : now.diameter;
+  const rotationRate = now.given === "diameter" ? 50 : now.rotationRate;
+  return (
+    <>
+      <SelectField
+        label="Settled already"
+        value={now.given}
+        options={[
+          { value: "diameter", label: "the diameter" },
+          { value: "rotationRate", label: "the rotation rate" },
+          { value: "both", label: "both" },
+        ]}
+        onChange={(given) => {
+          fixed.value = {
+            diameter: { given: "diameter", diameter },
+            rotationRate: { given: "rotationRate", rotationRate },
+            both: { given: "both", diameter, rotationRate },
+          }[given] as BestPitchRequest["fixed"];
+        }}
+      />
+      {now.given !== "rotationRate" && (
+        <QuantityField
+          label="Diameter"
+          symbol="D"
+          dimension="length"
+          unit="mm"
+          value={diameter}
+          positive
+          max={1}
+          onChange={(metres) => {
+            if (metres !== null) fixed.value = { ...now, diameter: metres };
+          }}
+        />
+      )}
+      {now.given !== "diameter" && (
+        <QuantityField
+          label="Rotation rate"
+          symbol="n"
+          dimension="rotationRate"
+          unit="rpm"
+          value={rotationRate}
+          positive
+          onChange={(rate) => {
+            if (rate !== null) fixed.value = { ...now, rotationRate: rate };
+          }}
+        />
+      )}
+    </>
+  );
+}

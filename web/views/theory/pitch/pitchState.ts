@@ -1,0 +1,55 @@
+import { computed, signal } from "@preact/signals";
+import type { BestPitch, BestPitchRequest } from "../../../../shared/model/bestPitch.ts";
+import { bestPitch } from "../../../../shared/propeller/series/bestPitch.ts";
+import { sentenceOf } from "../../../api/apiProblem.ts";
+import { draftLike } from "../predictions/predictionDraft.ts";
+import { startingPropeller } from "../predictions/startingPropeller.ts";
+import { fluidPropertiesOfBench } from "../theoryFluid.ts";
+
+export const family = signal<BestPitchRequest["series"]["family"]>("wageningen-b");
+export const duty = signal<BestPitchRequest["duty"]>({ given: "thrust", thrust: 20 });
+/** What is settled: a diameter (m), a rotation rate (rev/s), or both; null: the diameter of the measured propeller. */
+export const fixed = signal<BestPitchRequest["fixed"] | null>(null);
+export const advanceSpeed = signal(0);
+const chosenBlades = signal<number | null>(null);
+const chosenArea = signal<number | null>(null);
+
+const like = computed(() => draftLike(startingPropeller()));
+export const blades = computed(() => chosenBlades.value ?? like.value.blades ?? 3);
+export const areaRatio = computed(() => chosenArea.value ?? like.value.areaRatio ?? 0.5);
+export const fixedNow = computed(
+  (): BestPitchRequest["fixed"] => fixed.value ?? { given: "diameter", diameter: like.value.diameter ?? 0.076 },
+);
+
+export function chooseBlades(count: number): void {
+  chosenBlades.value = Math.round(count);
+}
+export function chooseArea(ratio: number): void {
+  chosenArea.value = ratio;
+}
+
+export const request = computed((): BestPitchRequest | null => {
+  const water = fluidPropertiesOfBench.value;
+  if (water === null) return null;
+  return {
+    series:
+      family.value === "wageningen-b"
+        ? { family: family.value, blades: blades.value, areaRatio: areaRatio.value }
+        : { family: family.value },
+    duty: duty.value,
+    fixed: fixedNow.value,
+    advanceSpeed: advanceSpeed.value,
+    density: water.density,
+    kinematicViscosity: water.kinematicViscosity,
+    outsideRange: false,
+  };
+});
+
+export const found = computed((): { readonly result: BestPitch } | { readonly problem: string } => {
+  if (request.value === null) return { problem: "The water chosen has no properties." };
+  try {
+    return { result: bestPitch(request.value) };
+  } catch (thrown) {
+    return { problem: sentenceOf(thrown) };
+  }
+});
