@@ -16,6 +16,9 @@ export default defineConfig(({ command }) => {
       outDir: "../.build/web",
       emptyOutDir: true,
       target: "es2022",
+      // From these on browsers know light-dark(). Rewritten for older ones it would no longer follow the scheme of an
+      // element, and pictures are exported in the light one.
+      cssTarget: ["chrome123", "firefox120", "safari17.5"],
       // The page's policy allows scripts and styles from files of its own origin only, so nothing may be inlined.
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },

@@ -11,6 +11,7 @@ import { polarOfTable } from "../../shared/sections/polarTable.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { checked } from "./checked.ts";
 import type { Options, Words } from "./options.ts";
+import { runStrength, STRENGTH_OPTIONS } from "./predictStrength.ts";
 
 /** Options of `predict` that ask blade elements. */
 export const BLADE_OPTIONS: Options = {
@@ -22,12 +23,14 @@ export const BLADE_OPTIONS: Options = {
   hub: { value: "QUANTITY", text: "with --geometry: hub diameter (the first station if absent)" },
   roughness: { value: "QUANTITY", text: "with --geometry: roughness height of the blade (smooth if absent)" },
   polars: { value: "FILE", text: "with --geometry: measured lift and drag, instead of the section model" },
+  ...STRENGTH_OPTIONS,
   "advance-ratios": { value: "LIST", text: 'with --geometry: a sweep, e.g. "0 0.2 0.4"; instead of --advance-speed' },
 };
 
 /** What blade elements make of a blade, at one advance speed or over advance ratios. */
 export async function runBlades(words: Words): Promise<number> {
   const request = checked(BladeElementsRequest, await requestOf(words), optionOf);
+  if (words.has("strength")) return runStrength(words, request);
   const points = bladeElementsSweep({ ...request, fluid: fluidProperties(request.fluid) });
   process.stdout.write(words.has("json") ? `${JSON.stringify({ points }, null, 2)}\n` : readable(points));
   return points.some(({ state }) => state === "failed") ? 1 : 0;

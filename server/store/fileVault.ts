@@ -78,10 +78,10 @@ export class FileVault {
     let size = 0;
     const file = await this.disk.open(path, "wx");
     try {
-      for await (const chunk of bytes) {
-        hash.update(chunk);
-        size += chunk.byteLength;
-        await file.writeFile(chunk);
+      for await (const piece of inPieces(bytes)) {
+        hash.update(piece);
+        size += piece.byteLength;
+        await file.writeFile(piece);
       }
       await file.sync();
     } finally {
@@ -104,4 +104,25 @@ export class FileVault {
   private incoming(name = ""): string {
     return join(this.folder, "incoming", name);
   }
+}
+
+/** Bytes written at a time: enough that going to the disk is seldom, few enough to be hashed in a millisecond. */
+const PIECE = 1 << 19;
+
+/** The same bytes in pieces of about `PIECE`. The buffer is used again: a piece is good until the next is asked for. */
+async function* inPieces(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  const piece = new Uint8Array(PIECE);
+  let filled = 0;
+  for await (const chunk of bytes) {
+    for (let at = 0; at < chunk.byteLength; ) {
+      const part = chunk.subarray(at, at + PIECE - filled);
+      piece.set(part, filled);
+      filled += part.byteLength;
+      at += part.byteLength;
+      if (filled < PIECE) continue;
+      yield piece;
+      filled = 0;
+    }
+  }
+  if (filled > 0) yield piece.subarray(0, filled);
 }

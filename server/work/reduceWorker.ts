@@ -1,6 +1,7 @@
 // Entry of a worker thread: takes one job at a time, reports progress and the outcome.
 import { parentPort, workerData } from "node:worker_threads";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
+import { stayBehindRequests } from "./behindRequests.ts";
 import type { Job, Order, Report } from "./jobs.ts";
 import { runJob } from "./runJob.ts";
 import { TableCache } from "./tableCache.ts";
@@ -8,6 +9,7 @@ import { TableFolder } from "./tableFolder.ts";
 import { Tables } from "./tables.ts";
 import type { ThreadData } from "./workThread.ts";
 
+stayBehindRequests();
 const { cacheBytes, tableFolder } = workerData as ThreadData;
 const folder = tableFolder === undefined ? undefined : new TableFolder(tableFolder);
 const tables = new Tables(new TableCache(cacheBytes), folder);

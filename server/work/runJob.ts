@@ -20,7 +20,12 @@ const READING_SHARE = 0.8;
 /** Does one job to its end. Throws InputProblem or OutOfDomain, or the reason of `signal`. */
 export async function runJob<J extends Job>(job: J, tables: Tables, progress: Progress): Promise<OutcomeOf<J>> {
   if (job.kind === "live") return (await liveResult(job, progress)) as OutcomeOf<J>;
-  const reading = { ...progress, onProgress: (part: number) => progress.onProgress(READING_SHARE * part) };
+  let read = 0;
+  const onProgress = (part: number) => {
+    read = READING_SHARE * part;
+    progress.onProgress(read);
+  };
+  const reading = { ...progress, onProgress };
   const table = await tables.tableOf(job.file, reading);
   // Lets a cancellation in that came while the last chunk was read.
   await new Promise((resolve) => setImmediate(resolve));
@@ -28,7 +33,7 @@ export async function runJob<J extends Job>(job: J, tables: Tables, progress: Pr
   const { companion } = job;
   const second = companion && { ...companion, table: await tables.tableOf(companion.file, reading) };
   if (job.kind === "monteCarlo") return (await monteCarlo(job, table, second, progress)) as OutcomeOf<J>;
-  if (job.kind === "reduce") return (await reduced(job, table, second, progress)) as OutcomeOf<J>;
+  if (job.kind === "reduce") return (await reduced(job, table, second, after(read, progress))) as OutcomeOf<J>;
   return outcomeOf(job, table, second) as OutcomeOf<J>;
 }
 
@@ -44,9 +49,13 @@ async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | 
 async function reduced(job: ReduceJob, table: LogTable, second: Second | undefined, progress: Progress) {
   const { warnings, ...both } = together(table, job.recipe, second);
   const source = { sha256: job.file.sha256, program: job.program };
-  const onProgress = (part: number) => progress.onProgress(READING_SHARE + (1 - READING_SHARE) * part);
-  const reduction = await stepByStep(reduceInSteps({ ...job, ...both, source }), { ...progress, onProgress });
+  const reduction = await stepByStep(reduceInSteps({ ...job, ...both, source }), progress);
   return { ...reduction, warnings: [...warnings, ...reduction.warnings] };
+}
+
+/** What is left to tell of when `done` has been told: nothing was read where the table was at hand. */
+function after(done: number, { onProgress, signal }: Progress): Progress {
+  return { signal, onProgress: (part) => onProgress(done + (1 - done) * part) };
 }
 
 /** Between two steps progress is told and a cancellation is heard. */

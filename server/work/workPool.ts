@@ -35,7 +35,7 @@ export interface PoolOptions {
   readonly cacheBytes?: number;
   /** Folder for tables that were read, see `TableFolder`; none are kept on disk where absent. */
   readonly tableFolder?: string;
-  /** Time in which a cancelled job may stop by itself before its thread is ended, ms. */
+  /** Time in which a cancelled job may stop by itself before its thread is ended, ms; a step of ten million rows takes less. */
   readonly patience?: number;
   readonly start?: typeof startThread;
 }
@@ -56,7 +56,7 @@ export class WorkPool {
   private nextId = 1;
 
   constructor(options: PoolOptions = {}) {
-    const { threads = 2, cacheBytes = 300e6, tableFolder, patience = 250, start = startThread } = options;
+    const { threads = 2, cacheBytes = 300e6, tableFolder, patience = 500, start = startThread } = options;
     this.seats = Array.from({ length: threads }, () => ({ read: new Set<string>() }));
     this.threadData = { cacheBytes: cacheBytes / threads, ...(tableFolder !== undefined && { tableFolder }) };
     this.patience = patience;
@@ -143,7 +143,7 @@ export class WorkPool {
     task.fail(new WorkCancelled());
   }
 
-  /** Asks first; a thread in the middle of a long computation does not hear, and is ended. */
+  /** Asks first; a thread in the middle of a long step does not hear, and is ended. */
   private stopWork(seat: Seat, task: Task): void {
     seat.thread?.order({ id: task.id, cancel: true });
     const end = () => {

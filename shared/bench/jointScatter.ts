@@ -29,12 +29,13 @@ export function thrustScatterOf(plateau: MeasuredPlateau): SampleMean {
   return scaledMean(scatter, scales.thrust);
 }
 
-/** The same of the torque; null where none was read. */
+/** The same of the torque; null where none was read together with the rotation rate. */
 export function torqueScatterOf(plateau: MeasuredPlateau): SampleMean | null {
   const { written, scales } = plateau;
   const scatter = remembered(written, { stage: "torqueScatter", dependsOn: null }, () => {
     const { torque, rotationRate } = written.readings;
-    return plateau.torque && torque ? jointScatter(torque, rotationRate, 2) : null;
+    const together = torque?.some((value, i) => Number.isFinite(value * rotationRate[i]!));
+    return torque && together ? jointScatter(torque, rotationRate, 2) : null;
   });
   return scatter && scaledMean(scatter, scales.torque);
 }

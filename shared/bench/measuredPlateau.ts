@@ -80,13 +80,17 @@ function tareOver({ channels, timeline, ...tares }: PlateauSource, span: FoundSp
   const middle = (timeline.times[span.from]! + timeline.times[span.to - 1]!) / 2;
   const segment = segmentOf(timeline, span.from);
   const torqueLine = channels.torque ? tares.torqueTare : null;
+  const zeroOf = ({ writtenAt }: TareLine) => ({
+    value: writtenAt(middle, segment),
+    change: writtenAt(timeline.times[span.to - 1]!, segment) - writtenAt(timeline.times[span.from]!, segment),
+  });
   return {
     middle,
     thrustTare: tares.thrustTare.at(middle, segment),
     torqueTare: torqueLine?.at(middle, segment) ?? null,
     zeros: {
-      thrustZero: tares.thrustTare.writtenAt(middle, segment),
-      torqueZero: torqueLine?.writtenAt(middle, segment) ?? null,
+      thrustZero: zeroOf(tares.thrustTare),
+      torqueZero: torqueLine && zeroOf(torqueLine),
     },
   };
 }

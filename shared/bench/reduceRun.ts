@@ -16,6 +16,7 @@ import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
 import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
+import { lowMerit } from "./checks/lowMerit.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
 import { rampSweepChecks } from "./checks/rampSweepChecks.ts";
@@ -78,6 +79,7 @@ export function* reduceInSteps(request: RunRequest): Generator<number, Reduction
   const checks = [
     coefficientChecks,
     powerChecks,
+    lowMerit,
     readingChecks,
     lawChecks,
     handPlateauChecks,

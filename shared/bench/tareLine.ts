@@ -8,6 +8,7 @@ import { type SampleMean, sampleMean, scaledMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
 import { straightDriftRate, straightTares } from "./straightTare.ts";
 import type { Timeline } from "./timeline.ts";
+import { takeOff } from "./writtenPlateau.ts";
 
 export interface TareWindow {
   /** Time of first and last row, and of the middle. */
@@ -61,7 +62,10 @@ export function tareLineOf(
   timeline: Timeline,
   shape: TareShape = "piecewise",
 ): TareLine {
-  const written = spans.flatMap((span) => windowOf(channel, span, timeline));
+  const read = spans.flatMap((span) =>
+    windowOf({ channel, timeline, span, change: 0 }).map((window) => ({ span, window })),
+  );
+  const written = read.map((_, i) => withoutDrift(read, i, { channel, timeline }));
   const windows = written.map((window) => ({ ...window, mean: inSi(window.mean, channel) }));
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
   const zeroAt = zerosBetween(written, shape);
@@ -141,21 +145,57 @@ function longestPair(windows: readonly TareWindow[]): [TareWindow?, TareWindow?]
   return best;
 }
 
+interface WindowRead {
+  readonly span: RowSpan;
+  readonly window: TareWindow;
+}
+
+interface WindowSource {
+  readonly channel: Channel;
+  readonly timeline: Timeline;
+  readonly span: RowSpan;
+  /** Of the zero from the first row to the last, taken off before the scatter is looked at. */
+  readonly change: number;
+}
+
 /** In the unit of the column. */
-function windowOf(channel: Channel, span: RowSpan, timeline: Timeline): TareWindow[] {
+function windowOf({ channel, timeline, span, change }: WindowSource): TareWindow[] {
   const { raw, writtenStep } = channel;
-  const dependsOn = [span, writtenStep, identityOf(timeline)];
+  const dependsOn = [span, writtenStep, identityOf(timeline), change];
   // As many windows as a log is likely to have.
   return remembered(raw, { stage: "tareWindow", dependsOn, budget: KEPT_WINDOWS }, () => {
     const readings = raw.slice(span.from, span.to);
     const { glitches, tails } = spikesIn(readings, writtenStep, 0);
     for (const i of [...glitches, ...tails]) readings[i] = Number.NaN;
     if (!readings.some((reading) => Number.isFinite(reading))) return [];
+    takeOff(readings, { value: 0, change });
     const start = timeline.times[span.from]!;
     const end = timeline.times[span.to - 1]!;
     const mean = sampleMean(readings, writtenStep);
     return [{ start, end, middle: (start + end) / 2, segment: segmentOf(timeline, span.from), mean }];
   });
+}
+
+/**
+ * Window `i`, whose readings do not scatter by the drift that goes on within it: their scatter is about the line from the
+ * window before to the one after. The mean is at the middle with and without it.
+ */
+function withoutDrift(
+  read: readonly WindowRead[],
+  i: number,
+  log: Pick<WindowSource, "channel" | "timeline">,
+): TareWindow {
+  const { span, window } = read[i]!;
+  const near = [read[i - 1], read[i], read[i + 1]].flatMap((one) =>
+    one?.window.segment === window.segment ? one.window : [],
+  );
+  const [first, last] = [near[0]!, near.at(-1)!];
+  // A reading that stands on one step shows no drift.
+  if (!(last.middle > first.middle) || window.mean.rounding > 0) return window;
+  const slope = (last.mean.mean - first.mean.mean) / (last.middle - first.middle);
+  const [straightened] = windowOf({ ...log, span, change: slope * (window.end - window.start) });
+  const { mean, rounding } = window.mean;
+  return straightened ? { ...window, mean: { ...straightened.mean, mean, rounding } } : window;
 }
 
 /** Which unbroken stretch of logging `row` lies in. */

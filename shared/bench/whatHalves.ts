@@ -65,10 +65,11 @@ function byTwo(rows: readonly BudgetRow[], acts: readonly Act[]): Improvement {
       factor,
     };
   }
-  const left = formatNumber((100 * halfWidth(scaledRows(rows, two, 0))) / halfWidth(rows), 2);
+  // Of the standard uncertainty: what is left of an interval may be wide only because little of it is known well.
+  const left = formatNumber((100 * doubtOf(scaledRows(rows, two, 0))) / doubtOf(rows), 2);
   const without = two.map((act) => nameOf(act)).join(" and ");
   return {
-    sentence: `No one or two improvements halve the interval: even with no doubt at all from ${without}, ${left} % of it would be left.`,
+    sentence: `No one or two improvements halve the interval: even with no doubt at all from ${without}, ${left} % of the standard uncertainty would be left.`,
     causes,
     single: false,
     factor: null,
@@ -92,6 +93,10 @@ function scaledRows(rows: readonly BudgetRow[], acts: readonly Act[], factor: nu
     const degreesOfFreedom = act.byAveraging && known !== null ? known / Math.max(factor, 1e-6) ** 2 : known;
     return { ...row, standardUncertainty: factor * row.standardUncertainty, degreesOfFreedom };
   });
+}
+
+function doubtOf(rows: readonly BudgetRow[]): number {
+  return combined(rows.map((row) => ({ ...row, degreesOfFreedom: Infinity }))).standardUncertainty;
 }
 
 function halfWidth(rows: readonly BudgetRow[]): number {

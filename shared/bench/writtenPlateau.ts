@@ -45,12 +45,20 @@ export interface WrittenPlateau {
   readonly readings: PlateauReadings;
 }
 
-/** Channels and their tares at the middle of a plateau: the readings of thrust and torque that are zero there. */
+/** The reading that is zero over a plateau. */
+export interface WrittenZero {
+  /** At its middle. */
+  readonly value: number;
+  /** From its first row to its last: a plateau in which the zero drifts does not scatter by it. */
+  readonly change: number;
+}
+
+/** Channels and their tares over a plateau: the readings of thrust and torque that are zero there. */
 export interface WrittenSource {
   readonly table: LogTable;
   readonly channels: Channels;
-  readonly thrustZero: number;
-  readonly torqueZero: number | null;
+  readonly thrustZero: WrittenZero;
+  readonly torqueZero: WrittenZero | null;
 }
 
 /** Longer logs do not keep the readings of their plateaus beside their columns: they would not fit into memory. */
@@ -70,9 +78,9 @@ export function writtenPlateau(source: WrittenSource, span: FoundSpan): WrittenP
 
 /** The readings that mean nothing: by the tare where there is one, else by the recipe. */
 function zerosOf({ channels, thrustZero, torqueZero }: WrittenSource) {
-  const tares: Partial<Record<TakenRole, number | null>> = { thrust: thrustZero, torque: torqueZero };
-  const zeroOf = (role: TakenRole) => tares[role] ?? channels[role]?.writtenZero;
-  return Object.fromEntries(TAKEN.map((role) => [role, zeroOf(role)])) as Partial<Record<TakenRole, number>>;
+  const tares: Partial<Record<TakenRole, WrittenZero | null>> = { thrust: thrustZero, torque: torqueZero };
+  const zeroOf = (role: TakenRole) => tares[role] ?? { value: channels[role]?.writtenZero ?? 0, change: 0 };
+  return Object.fromEntries(TAKEN.map((role) => [role, zeroOf(role)])) as Record<TakenRole, WrittenZero>;
 }
 
 function measuredAnew(source: WrittenSource, span: FoundSpan): WrittenPlateau | null {
@@ -134,9 +142,16 @@ function readingsOf(source: WrittenSource, { from, to }: RowSpan, { role, leftOu
   for (const i of leftOut) readings[i] = Number.NaN;
   const other = role === "thrust" ? channels.rotationRate : role === "rotationRate" ? channels.thrust : null;
   if (other) withoutUnpaired(readings, other.raw, from);
-  const zero = zerosOf(source)[role]!;
-  if (zero !== 0) for (let i = 0; i < readings.length; i++) readings[i] = readings[i]! - zero;
+  takeOff(readings, zerosOf(source)[role]);
   return readings;
+}
+
+/** Takes off a zero that drifts evenly from row to row. */
+export function takeOff(readings: Float64Array, { value, change }: WrittenZero): void {
+  if (value === 0 && change === 0) return;
+  const middle = (readings.length - 1) / 2;
+  const step = change / Math.max(1, readings.length - 1);
+  for (let i = 0; i < readings.length; i++) readings[i] = readings[i]! - value - step * (i - middle);
 }
 
 /** A row that lacks thrust or rotation rate serves neither: their means must be of the same moments. */

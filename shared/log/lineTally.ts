@@ -15,7 +15,9 @@ export class LineTally {
   private afterReturn = false;
 
   push(piece: Uint8Array): void {
-    for (const [index, byte] of piece.entries()) {
+    // By index: this runs over every byte of a recording.
+    for (let index = 0; index < piece.length; index++) {
+      const byte = piece[index]!;
       const isEnd = byte === LINE_FEED || byte === CARRIAGE_RETURN;
       // The line feed after a carriage return belongs to the line that has ended already.
       if (isEnd && !(byte === LINE_FEED && this.afterReturn)) this.lines += 1;

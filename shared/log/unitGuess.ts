@@ -62,6 +62,12 @@ const CANDIDATES: { readonly [R in Role]: readonly string[] } = {
   advanceSpeed: ["m/s", "cm/s", "km/h", "kn"],
 };
 
+/** Offered after those where no unit is written and the numbers allow them. */
+const RARER: { readonly [R in Role]?: readonly string[] } = {
+  thrust: ["lbf", "ozf"],
+  torque: ["kgf·cm", "gf·cm", "lbf·in", "ozf·in"],
+};
+
 /** The unit of a column with a known role. */
 export function guessUnit(asked: Asked): UnitGuess {
   const written = asked.column.unit === null ? undefined : roleUnit(asked.role, asked.column.unit);
@@ -124,7 +130,7 @@ function unwritten(asked: Asked): UnitGuess {
   if (isUsual && fits(unit)) return { unit, sure: true, reason, alternatives: [] };
   const others = CANDIDATES[role].filter((other) => other !== unit);
   const sensible = others.filter(fits);
-  const told = sensible.length > 0 ? sensible : others;
+  const told = [...(sensible.length > 0 ? sensible : others), ...(RARER[role] ?? []).filter(fits)];
   return { unit, sure: false, reason, alternatives: told.map((other) => alternative(asked, other)) };
 }
 

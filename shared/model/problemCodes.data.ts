@@ -34,6 +34,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "bench.logs-aligned": "A second log was laid over the first; the lag is told.",
   "bench.low-reynolds": "The blade Reynolds number is low enough for the coefficients to change with speed.",
   "bench.merit-above-ideal": "The static merit is more than an ideal disc has.",
+  "bench.merit-below-usual": "The static merit is lower than a working propeller has.",
   "bench.missing-role": "No column is marked as a quantity that is needed.",
   "bench.motor-constants": "Shaft power comes from motor constants whose own uncertainty is not stated.",
   "bench.negative-thrust": "The thrust reading falls as the propeller speeds up.",
@@ -114,6 +115,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "cli.calibration": "The calibration named on the command line can not be used.",
   "cli.diameter-or-rpm": "A series propeller needs its diameter or its rotation rate.",
   "cli.doubtful-guess": "A column was guessed, and another reading of it is plausible.",
+  "cli.material": "The name fits no printed material, or more than one.",
   "cli.missing-option": "An option is missing.",
   "cli.negative-uncertainty": "An uncertainty can not be negative.",
   "cli.no-column-for-role": "A unit was given for a quantity that no column stands for.",
@@ -251,6 +253,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "page.no-answer": "The workbench does not answer the page.",
   "page.stopped": "A person stopped the work from the page.",
   "page.unknown-answer": "The page got an answer it can not read.",
+  "propeller.above-limit-at-speed": "A curve carried to speed promises more thrust than momentum theory allows.",
   "propeller.blade-bends-far": "The tip of the blade bends further than small-slope theory holds.",
   "propeller.blade-not-stated":
     "Chord, pitch or blades are not stated, so the effect of the Reynolds number is a wide range.",

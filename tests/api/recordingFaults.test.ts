@@ -13,10 +13,16 @@ function failingDisk(step: Step, fatal: number): GrowingDisk {
   const full = () => Object.assign(new Error("no space left"), { code: "ENOSPC" });
   const open: GrowingDisk["open"] = async (...args) => {
     const file = await fileSystem.open(...args);
-    const { write, datasync } = file;
+    const { datasync } = file;
+    const write = file.write.bind(file) as (
+      piece: Uint8Array,
+      from: number,
+      length: number,
+      place: number,
+    ) => Promise<unknown>;
     file.write = (async (piece: Uint8Array, from: number, length: number, place: number) => {
-      if (step !== "write" || ++steps !== fatal) return write.call(file, piece, from, length, place);
-      await write.call(file, piece, from, Math.floor(length / 2), place);
+      if (step !== "write" || ++steps !== fatal) return write(piece, from, length, place);
+      await write(piece, from, Math.floor(length / 2), place);
       throw full();
     }) as typeof file.write;
     file.datasync = async () => {

@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { expect, test } from "vitest";
 import { connect } from "../../server/store/connection.ts";
 import { standLog } from "./standLog.ts";
@@ -72,7 +73,6 @@ test("a recording that was begun but got no file before the kill is there, empty
   first.child.kill("SIGKILL");
   await first.ended;
   // As if the kill had come between the database and the file.
-  const { rmSync } = await import("node:fs");
   rmSync(`${folder}/recordings/${id}`);
   const second = await startedAt(folder);
   const [recording] = (await json("GET", `${second.api}/${project.id}/recordings`)).recordings;

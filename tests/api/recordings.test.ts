@@ -185,6 +185,23 @@ test("columns, propeller and water can be stated while it runs and go with the r
   expect(run.document).toMatchObject({ variant: "sanded", recipe: { columns } });
 });
 
+test("an instrument can be named while it runs; one that is deleted meanwhile counts as not stated", async () => {
+  const { address, projectId, one, recording, post } = await recordingApp();
+  await post(standLog());
+  const instruments = `${address}/api/projects/${projectId}/parts/instruments`;
+  const points = [0, 10, 20, 30, 20, 10, 0].map((applied) => ({ applied, reading: 2 * applied }));
+  const calibration = { kind: "deadWeights", appliedUnit: "N", readingUnit: "N", appliedTolerance: 0.003, points };
+  const cell = (await send("POST", instruments, { name: "Cell", role: "thrust", calibration })).body;
+  const coefficient = async () => (await send("GET", `${one}/result`)).body.reduction.thrustCoefficient.value;
+  const before = await coefficient();
+  const recipe = { ...recording.document.recipe, instrumentIds: { thrust: cell.id } };
+  const document = { ...recording.document, recipe };
+  expect((await send("PUT", one, { version: recording.version, document })).status).toBe(200);
+  expect((await coefficient()) / before).toBeCloseTo(0.5, 6);
+  expect((await send("DELETE", `${instruments}/${cell.id}?version=${cell.version}`)).status).toBe(204);
+  expect(await coefficient()).toBe(before);
+});
+
 test("what is held and what it says comes as events while lines are posted, and the end is told", async () => {
   const { one, post } = await recordingApp();
   const stop = new AbortController();

@@ -9,6 +9,7 @@ const rows = [
   ...(await measureLogReading()),
   ...(await measureLongRuns()),
   ...measureSeries(),
+  ...measureBladeElements(),
   ...(await measureSliders()),
 ];
 

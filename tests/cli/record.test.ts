@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { expect, test } from "vitest";
+import { buildApp } from "../../server/app.ts";
 import { listeningApp } from "../api/startedApp.ts";
 import { runCli } from "./runCli.ts";
 
@@ -56,20 +57,14 @@ test("Ctrl+C ends the input and keeps what came", async () => {
   const { address, store, projectId } = await listeningApp();
   const { child, ended } = recording("--workbench", address);
   child.stdin.write(LOG.subarray(0, 20_000));
-  const [live] = await expect
-    .poll(
-      async () => {
-        const { recordings } = await (await fetch(`${address}/api/projects/${projectId}/recordings`)).json();
-        return recordings;
-      },
-      { timeout: 20_000 },
-    )
-    .toMatchObject([{ held: { bytes: 20_000 } }])
-    .then(() => store.recordings(projectId).list());
-  expect(live?.document.name).toBe("Recorded");
+  const held = async () => {
+    const { recordings } = await (await fetch(`${address}/api/projects/${projectId}/recordings`)).json();
+    return recordings[0]?.held.bytes;
+  };
+  await expect.poll(held, { timeout: 20_000 }).toBe(20_000);
   child.kill("SIGINT");
   expect((await ended).code).toBe(0);
-  expect(store.runs(projectId).list()[0]?.document.file.size).toBe(20_000);
+  expect(store.runs(projectId).list()[0]?.document).toMatchObject({ name: "Recorded", file: { size: 20_000 } });
 });
 
 test("lines wait while the workbench does not answer, and go on when it does", async () => {
@@ -80,7 +75,6 @@ test("lines wait while the workbench does not answer, and go on when it does", a
   await app.close();
   child.stdin.end(LOG.subarray(5000));
   await expect.poll(said).toContain("Lines wait here.");
-  const { buildApp } = await import("../../server/app.ts");
   const again = await buildApp({ store });
   await again.listen({ host: "127.0.0.1", port: Number(new URL(address).port) });
   const { code, stderr } = await ended;

@@ -7,6 +7,7 @@ import { effectiveDegreesOfFreedom } from "../../shared/numeric/welchSatterthwai
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { drawnRequest } from "../coverage/drawnRun.ts";
 import { propellerOf, recipeOf, SOURCE, tableOf } from "../unit/benchTable.ts";
+import { quietStand, simulatedLog, uniformFrom } from "./benchSimulatedRun.ts";
 
 /** Runs of stands of all kinds: other noise, drift, steps, calibrations and diameters in each. */
 const RUNS = Array.from({ length: 25 }, (_, i) => runFactsOf(drawnRequest(i + 1).request));
@@ -158,6 +159,36 @@ describe("the Monte Carlo check of a run", () => {
     expect(K!.mean / wide.thrust.fit.coefficient).toBeGreaterThan(1.08);
     expect(K!.agrees).toBe(false);
     expect(K!.shortest95[1] - K!.shortest95[0]).toBeLessThan(K!.interval95[1] - K!.interval95[0]);
+  });
+
+  /** A scale of half a newton a step that stands still: nine tenths of the variance are one rectangle, common to all. */
+  test("has the narrower interval of a rectangle where the step of the scale at rest rules", () => {
+    const steps = Array.from({ length: 12 }, (_, i) => 41.3 + 0.37 * i);
+    const still = { noiseFloor: 0.002, noisePart: 0, thrustStep: 0.5, rateNoise: 0.05 };
+    const facts = runFactsOf({
+      table: simulatedLog(quietStand({ ...still, steps, dwell: 3 }), uniformFrom(3)),
+      recipe: recipeOf([
+        ["time", "s"],
+        ["thrust", "N"],
+        ["rotationRate", "rev/s"],
+        ["command", "us"],
+      ]),
+      propeller: propellerOf(),
+      source: SOURCE,
+    });
+    const { rows, result } = budgetOf(facts).thrustCoefficient;
+    expect(rows[0]).toMatchObject({ source: "tareResolution", distribution: "rectangular" });
+    expect(rows[0]!.share).toBeCloseTo(0.922, 3);
+    const [K] = finished(facts, 100_000, 3).result.results;
+    /**
+     * Half-width of a rectangle and a normal part, in standard uncertainties, the rectangle having 0.922 of the variance;
+     * scipy 1.17.1: s = sqrt(.078/.922); h = sqrt(3); F = lambda x: quad(lambda r: norm.cdf((x-r)/s), -h, h)[0]/(2*h);
+     * brentq(lambda x: F(x) - .975, .5, 4)/sqrt(1 + s*s) = 1.7251. First order: 1.9600.
+     */
+    const half = (K!.interval95[1] - K!.interval95[0]) / 2;
+    expect(Math.abs(half / result.standardUncertainty / 1.7251 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(K!.standardUncertainty / result.standardUncertainty - 1)).toBeLessThan(0.01);
+    expect(K!).toMatchObject({ agrees: false, settled: true });
   });
 
   test("gives the same numbers for the same seed, others for another, and tells its progress", () => {

@@ -4,7 +4,9 @@ import { relative } from "../relative.ts";
 
 /**
  * U 15.5 V, I_bus 5 A, 3000 rpm, R_m + R_c 0.11 Ω, K_v 500 rpm/V, I_0 0.6 A: the quadratic
- * I_m = [−ω/K_v + sqrt((ω/K_v)² + 4·0.11·77.5)]/(2·0.11) worked outside this project.
+ * I_m (ω/K_v + 0.11 I_m) = 77.5 W, by numpy 2.4.6 in python 3:
+ *   w = 100*np.pi; kv = 500*2*np.pi/60; I = np.roots([0.11, w/kv, -77.5]).max(); Q = (I - 0.6)/kv
+ * and once more by scipy 1.17.1: scipy.optimize.brentq(lambda I: I*(w/kv + 0.11*I) - 77.5, 0, 100, xtol=1e-14).
  */
 test("torque and motor current from a power meter and a tachometer are the root of the power balance", () => {
   const found = shaftFromElectrical({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { monotoneCubic } from "../../shared/numeric/monotoneCubic.ts";
 import { broadBlade } from "../../shared/propeller/section/broadBlade.ts";
-import { modelledLaw } from "../../shared/propeller/section/modelledLaw.ts";
+import { ModelledLaw } from "../../shared/propeller/section/modelledLaw.ts";
 import { sectionDrag } from "../../shared/propeller/section/sectionDrag.ts";
 import { viternaDrag, viternaLift, viternaOf } from "../../shared/propeller/section/viterna.ts";
 
@@ -70,7 +70,7 @@ describe("profile drag", () => {
 
 /** A long wing in straight flow at a high Reynolds number. */
 const wing = (camberRatio: number) =>
-  modelledLaw({
+  new ModelledLaw({
     thicknessRatio: 0,
     camberRatio,
     chord: 1,
@@ -81,7 +81,7 @@ const wing = (camberRatio: number) =>
     aspectRatio: 1e9,
     chordToRadius: 0,
   });
-const liftAt = (law: ReturnType<typeof wing>, angle: number) => {
+const liftAt = (law: ModelledLaw, angle: number) => {
   const out = new Float64Array(2);
   law.coefficients(angle, out);
   return out[0]!;
@@ -96,7 +96,7 @@ test("a thin section without viscosity has the lift of thin-aerofoil theory", ()
 });
 
 test("a section from ahead and from behind across the flow carries no lift, and no jump on the way round", () => {
-  const law = modelledLaw({
+  const law = new ModelledLaw({
     thicknessRatio: 0.1,
     camberRatio: 0.04,
     chord: 0.02,
@@ -126,7 +126,7 @@ test("the lift of a wing as broad as long is that of Helmbold's lifting surface 
 test("a section turned near the shaft keeps more lift past its stall than one far out", () => {
   const at = (chordToRadius: number) =>
     liftAt(
-      modelledLaw({
+      new ModelledLaw({
         thicknessRatio: 0.1,
         camberRatio: 0.02,
         chord: 0.02,

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { combined } from "../../shared/numeric/combined.ts";
 import { lineThroughOrigin } from "../../shared/numeric/lineThroughOrigin.ts";
+import { moments } from "../../shared/numeric/moments.ts";
+import { propagate } from "../../shared/numeric/propagation.ts";
 import { straightLine } from "../../shared/numeric/straightLine.ts";
 import { twoSidedPValue } from "../../shared/numeric/studentT.ts";
 
@@ -46,15 +48,60 @@ test("GUM G.4.1: relative doubts of 0.25 %, 0.57 % and 0.82 % give 1.03 %, 19.0 
   expect(Math.abs(expanded95 - 2.2)).toBeLessThan(0.05);
 });
 
+describe("GUM H.2, resistance, reactance and impedance measured together", () => {
+  /** Table H.2: volt, ampere, radian. */
+  const V = [5.007, 4.994, 5.005, 4.99, 4.999];
+  const I = [0.019663, 0.019639, 0.01964, 0.019685, 0.019678];
+  const phi = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433];
+  const inputs = [V, I, phi];
+  const [v, i, p] = inputs.map((values) => moments(values).mean) as [number, number, number];
+  const covariance = inputs.map((a) => inputs.map((b) => covarianceOfMeans(a, b)));
+  const values = [(v / i) * Math.cos(p), (v / i) * Math.sin(p), v / i];
+  const { standardUncertainties, covariance: ofResults } = propagate(
+    [
+      [Math.cos(p) / i, (-v * Math.cos(p)) / i ** 2, (-v * Math.sin(p)) / i],
+      [Math.sin(p) / i, (-v * Math.sin(p)) / i ** 2, (v * Math.cos(p)) / i],
+      [1 / i, -v / i ** 2, 0],
+    ],
+    covariance,
+  );
+
+  // Table H.3, and u(X) recomputed from table H.2: 0.2956, printed 0.295.
+  test.each([
+    { name: "R", k: 0, value: 127.732, u: 0.071, tolerance: 0.0005 },
+    { name: "X", k: 1, value: 219.847, u: 0.295, tolerance: 0.001 },
+    { name: "Z", k: 2, value: 254.26, u: 0.236, tolerance: 0.0005 },
+  ])("$name is $value Ω with a standard uncertainty of $u Ω", ({ k, value, u, tolerance }) => {
+    expect(Math.abs(values[k]! - value)).toBeLessThan(0.0005);
+    expect(Math.abs(standardUncertainties[k]! - u)).toBeLessThan(tolerance);
+  });
+
+  test.each([
+    { pair: "R and X", k: 0, l: 1, r: -0.588 },
+    { pair: "R and Z", k: 0, l: 2, r: -0.485 },
+    { pair: "X and Z", k: 1, l: 2, r: 0.993 },
+  ])("$pair are correlated by $r", ({ k, l, r }) => {
+    const correlation = ofResults[k]![l]! / (standardUncertainties[k]! * standardUncertainties[l]!);
+    expect(Math.abs(correlation - r)).toBeLessThan(0.0006);
+  });
+});
+
+function covarianceOfMeans(a: readonly number[], b: readonly number[]): number {
+  const [ma, mb] = [moments(a).mean, moments(b).mean];
+  return a.reduce((sum, value, set) => sum + (value - ma) * (b[set]! - mb), 0) / (a.length * (a.length - 1));
+}
+
 test("GUM H.3: a correction read off a calibration line at 30 °C is -0.1494 °C with 0.0041 °C", () => {
   /** Table H.6: thermometer reading and observed correction, °C; b = y1 + y2 (t - 20). */
   const t = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
   const b = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
   const line = straightLine({ x: t.map((value) => value - 20), y: b });
-  // b = y1 + 10 y2, with the covariance of the two (H.3.4).
-  const variance = line.interceptStandardError ** 2 + 2 * 10 * line.covariance + (10 * line.slopeStandardError) ** 2;
+  const V = [
+    [line.interceptStandardError ** 2, line.covariance],
+    [line.covariance, line.slopeStandardError ** 2],
+  ];
   expect(Math.abs(line.intercept + 10 * line.slope + 0.1494)).toBeLessThan(0.00005);
-  expect(Math.abs(Math.sqrt(variance) - 0.0041)).toBeLessThan(0.00005);
+  expect(Math.abs(propagate([[1, 10]], V).standardUncertainties[0]! - 0.0041)).toBeLessThan(0.00005);
   expect(Math.abs(line.covariance / (line.interceptStandardError * line.slopeStandardError) + 0.93)).toBeLessThan(
     0.0005,
   );
@@ -81,4 +128,10 @@ describe("GUM H.5, days that differ by more than the readings of one day", () =>
     expect(Math.abs(line.chiSquared / line.degreesOfFreedom - 2.2615)).toBeLessThan(0.0001);
     expect(line.degreesOfFreedom).toBe(9);
   });
+});
+
+test("a covariance that does not fit the sensitivities is refused", () => {
+  expect(() => propagate([[1, 2]], [[1]])).toThrow(
+    expect.objectContaining({ problem: expect.objectContaining({ code: "numeric.propagation" }) }),
+  );
 });

@@ -407,6 +407,13 @@ describe("power", () => {
     expect(codes(reduce({ table: tableOf(low), recipe: recipeOf(uses) }))).toContain("bench.shaft-above-electrical");
   });
 
+  test("pound-force read as newton leaves a merit that no working propeller has, and is named", () => {
+    const low = { ...whole, thrust: whole.thrust.map((T) => T / 4.448) };
+    const told = reduce({ table: tableOf(low), recipe: recipeOf(uses) });
+    expect(messageOf(told, "bench.merit-below-usual")).toContain("pound-force read as newton");
+    expect(codes(reduction)).not.toContain("bench.merit-below-usual");
+  });
+
   test("current at rest is told and not taken off", () => {
     const more = { ...whole, current: current.map((I) => I + 0.3) };
     const shifted = reduce({ table: tableOf(more), recipe: recipeOf(uses) });

@@ -5,7 +5,7 @@ import { solvedBlade } from "../../shared/propeller/blade/bladeElements.ts";
 import { bladeShape } from "../../shared/propeller/blade/bladeShape.ts";
 import { checkedGeometry } from "../../shared/propeller/blade/checkedGeometry.ts";
 import { geometryWarnings } from "../../shared/propeller/blade/geometryWarnings.ts";
-import { polarLaw, polarTables } from "../../shared/propeller/section/polarTables.ts";
+import { PolarLaw, polarTables } from "../../shared/propeller/section/polarTables.ts";
 import { bladeGeometryOf, geometryOfText } from "../../shared/sections/bladeGeometryOf.ts";
 import { sectionPolarOf } from "../../shared/sections/sectionPolarOf.ts";
 
@@ -39,7 +39,12 @@ test("a tip without chord passes", () => {
 });
 
 test.each([
-  { geometry: { ...GOOD, hubDiameter: 0.079 }, code: "propeller.hub-size", where: "hubDiameter", says: "79 mm" },
+  {
+    geometry: { ...GOOD, hubDiameter: 0.079 },
+    code: "propeller.hub-size",
+    where: "hubDiameter",
+    says: "79.00 mm wide",
+  },
   {
     geometry: withStation(2, { radius: 0.02 }),
     code: "propeller.station-order",
@@ -50,7 +55,7 @@ test.each([
     geometry: withStation(1, { chord: -0.01 }),
     code: "propeller.station-chord",
     where: "stations[1].chord",
-    says: "-10 mm",
+    says: "−10.00 mm",
   },
   {
     geometry: withStation(1, { chord: 0 }),
@@ -257,7 +262,7 @@ describe("a polar", () => {
   const long = 1e9;
 
   test("is read between its rows as a straight line, and beyond them as a stalled plate", () => {
-    const law = polarLaw(polarTables(sectionPolarOf(TEXT), long), 1e5, surface);
+    const law = new PolarLaw(polarTables(sectionPolarOf(TEXT), long), 1e5, surface);
     law.coefficients((3 * Math.PI) / 180, out);
     expect(out[0]).toBeCloseTo(0.5, 6);
     expect(out[1]).toBeCloseTo(0.025, 6);
@@ -273,7 +278,7 @@ describe("a polar", () => {
       "alpha (deg);C_L;C_D;Re\n-5;-0,5;0,04;10000\n5;0,5;0,04;10000\n-5;-0,5;0,02;1000000\n5;0,5;0,02;1000000\n";
     const tables = polarTables(sectionPolarOf(text), long);
     const dragAt = (Re: number) => {
-      polarLaw(tables, Re, surface).coefficients(0, out);
+      new PolarLaw(tables, Re, surface).coefficients(0, out);
       return out[1];
     };
     expect(dragAt(1e5)).toBeCloseTo(0.03, 9);
@@ -333,7 +338,8 @@ test("what was solved is told with what to know of it", () => {
   };
   const slender = { ...GOOD, bladeCount: 2, stations: GOOD.stations.map((one) => ({ ...one, chord: 0.008 })) };
   expect(codes(0, 50, 0, slender)).toEqual([]);
-  expect(codes(0, 50, 0)).toEqual(["propeller.blades-broad"]);
+  const broad = { ...GOOD, stations: GOOD.stations.map((one) => ({ ...one, chord: 0.015 })) };
+  expect(codes(0, 50, 0, broad)).toEqual(["propeller.blades-broad"]);
   expect(codes(1e-3, 50, 0, slender)).toEqual(["propeller.rougher-than-line"]);
   expect(codes(0, 3, 0, slender)).toEqual(["propeller.reynolds-below-model"]);
   expect(codes(0, 50, -3, slender)).toEqual(["propeller.stream-opposed"]);

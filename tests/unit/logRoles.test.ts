@@ -219,3 +219,33 @@ test.each([
     expect.objectContaining({ problem: expect.objectContaining({ code }) }),
   );
 });
+
+test.each([
+  ["speed (rpm x1000)", "krpm"],
+  ["rpm_x1000", "krpm"],
+  ["speed (rpm x100)", "100 rpm"],
+  ["speed [deg/s]", "°/s"],
+  ["speed (turns per min)", "rpm"],
+  ["vitesse tr/min", "rpm"],
+])("a rotation rate under %s is read in %s", (header, unit) => {
+  const factor = { krpm: 1000, "100 rpm": 100, "°/s": 1 / 6, rpm: 1 }[unit]!;
+  const guesses = guessesOf(`time_s|throttle_us|thrust_N|${header}`, ({ time, pulse, thrust, rpm }) => [
+    time.toFixed(1),
+    pulse,
+    thrust.toFixed(3),
+    (rpm / factor).toFixed(3),
+  ]);
+  expect(guesses[3]).toMatchObject({ role: "rotationRate", unit });
+});
+
+test("a torque without a unit offers kilogram-force centimetre and ounce-force inch as well", () => {
+  const torque = guessesOf("time_s|throttle_us|thrust_N|rpm|torque", ({ time, pulse, thrust, rpm }) => [
+    time.toFixed(1),
+    pulse,
+    thrust.toFixed(3),
+    rpm,
+    (thrust * 0.1).toFixed(4),
+  ])[4]!;
+  expect(torque).toMatchObject({ role: "torque", sure: false });
+  expect(torque.alternatives.map(({ unit }) => unit)).toEqual(expect.arrayContaining(["kgf·cm", "ozf·in"]));
+});

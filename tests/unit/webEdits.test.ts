@@ -3,7 +3,7 @@ import { ApiProblem, problemFrom } from "../../web/api/apiProblem.ts";
 import { type Choice, conflict, KeptNewer, settlingConflict } from "../../web/app/conflict.ts";
 import { parseRoute } from "../../web/app/route.ts";
 import { toasts } from "../../web/app/toast.ts";
-import { act, canRedo, canUndo, forgetActs, nextUndo, redo, undo } from "../../web/app/undo.ts";
+import { act, canRedo, canUndo, forgetActs, forgetActsAbout, nextUndo, redo, undo } from "../../web/app/undo.ts";
 
 describe("what was done can be taken back", () => {
   let log: string[];
@@ -46,6 +46,22 @@ describe("what was done can be taken back", () => {
     expect(await act(failing)).toBe(false);
     expect(canUndo.value).toBe(false);
     expect(toasts.value.map(({ tone, text }) => [tone, text])).toEqual([["problem", "The disk is full."]]);
+  });
+
+  test("an act that would change nothing is neither done nor told nor remembered", async () => {
+    await act(noted("a"));
+    toasts.value = [];
+    expect(await act({ ...noted("b"), isNeeded: () => false })).toBe(true);
+    expect([log, nextUndo.value, toasts.value]).toEqual([["do a"], "a", []]);
+  });
+
+  test("what was done to a thing that is gone is forgotten, and does not stand before what can be taken back", async () => {
+    await act(noted("a"));
+    await act({ ...noted("b"), about: "recording" });
+    await act({ ...noted("c"), about: "recording" });
+    await undo();
+    forgetActsAbout("recording");
+    expect([nextUndo.value, canRedo.value]).toEqual(["a", false]);
   });
 
   test("two acts started together run one after the other", async () => {

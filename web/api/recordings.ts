@@ -12,7 +12,6 @@ export const listRecordings = async (projectId: string, signal?: AbortSignal) =>
   (await ask<{ recordings: StoredRecording[] }>(at(projectId), { signal })).recordings;
 export const beginRecording = (projectId: string, start: { readonly name: string; readonly header?: string }) =>
   ask<StoredRecording>(at(projectId), { method: "POST", body: start });
-export const readRecording = (projectId: string, id: string) => ask<StoredRecording>(at(projectId, id));
 export const saveRecording = (projectId: string, id: string, version: number, document: Recording) =>
   ask<StoredRecording>(at(projectId, id), { method: "PUT", body: { version, document } });
 export const discardRecording = (projectId: string, id: string, version: number) =>

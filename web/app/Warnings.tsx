@@ -18,10 +18,16 @@ export function Warnings({
       <ul>
         {items.map(({ code, message, where }) => (
           <li key={`${code} ${where} ${message}`} class="warning">
-            {message}
+            {withoutFieldPath(message, where)}
           </li>
         ))}
       </ul>
     </section>
   );
+}
+
+/** The name of a field in the interface means nothing on the page, where the fields have labels. */
+function withoutFieldPath(message: string, where: string | undefined): string {
+  const isPath = where !== undefined && /^[a-z]\w*(\[\d+\])?(\.\w+(\[\d+\])?)*$/.test(where);
+  return isPath && message.startsWith(`${where}: `) ? message.slice(where.length + 2) : message;
 }

@@ -117,11 +117,13 @@ async function editDocument<T>({
   return act(
     {
       label,
-      run: () => {
-        before ??= find().document;
-        after ??= change(before);
-        return write(after);
+      // A field that is left right after Enter asks for the same change twice.
+      isNeeded: () => {
+        before = find().document;
+        after = change(before);
+        return JSON.stringify(before) !== JSON.stringify(after);
       },
+      run: () => write(after!),
       undo: () => write(before!),
     },
     options,

@@ -10,6 +10,8 @@ export interface Act {
   readonly about?: string | undefined;
   readonly run: () => Promise<unknown>;
   readonly undo: () => Promise<unknown>;
+  /** Asked when its turn has come: false where nothing would change, so that there is nothing to take back either. */
+  readonly isNeeded?: () => boolean;
 }
 
 const done = signal<readonly Act[]>([]);
@@ -45,7 +47,13 @@ async function attempt(work: () => Promise<unknown>): Promise<boolean> {
 /** Does `act` and remembers it. Resolves to false, with the reason shown, where it could not be done. */
 export function act(what: Act, { quiet = false }: { readonly quiet?: boolean } = {}): Promise<boolean> {
   return inTurn(async () => {
-    if (!(await attempt(what.run))) return false;
+    let isNeeded = true;
+    const work = async () => {
+      isNeeded = what.isNeeded?.() ?? true;
+      if (isNeeded) await what.run();
+    };
+    if (!(await attempt(work))) return false;
+    if (!isNeeded) return true;
     done.value = [...done.value, what].slice(-LONGEST);
     undone.value = [];
     if (!quiet) tell({ tone: "done", text: what.label, action: { label: "Undo", run: () => void undo() } });

@@ -71,19 +71,9 @@ export function useCanvasChart(
     chart.current?.show({ ...latest.current, palette: readPalette(canvas.current.parentElement!) });
   }, [spec, hidden, seen, ready]);
 
-  // Paper is white whatever the screen shows; the browser takes its copy right after the event.
-  useEffect(() => {
-    const redraw = (scheme?: "light") => () => {
-      if (canvas.current) chart.current?.show({ ...latest.current, palette: readPalette(document.body, scheme) });
-    };
-    const [before, after] = [redraw("light"), redraw()];
-    addEventListener("beforeprint", before);
-    addEventListener("afterprint", after);
-    return () => {
-      removeEventListener("beforeprint", before);
-      removeEventListener("afterprint", after);
-    };
-  }, []);
+  useLightOnPaper((scheme) => {
+    if (canvas.current) chart.current?.show({ ...latest.current, palette: readPalette(document.body, scheme) });
+  });
 
   useEffect(() => chart.current?.point(cursor), [cursor]);
 
@@ -93,4 +83,19 @@ export function useCanvasChart(
     reset: () => chart.current?.resetZoom(),
   };
   return { ready, problem, zoomed, zoom };
+}
+
+/** Paper is white whatever the screen shows; the browser takes its copy right after the event. */
+function useLightOnPaper(redraw: (scheme?: "light") => void): void {
+  const latest = useRef(redraw);
+  latest.current = redraw;
+  useEffect(() => {
+    const [before, after] = [() => latest.current("light"), () => latest.current()];
+    addEventListener("beforeprint", before);
+    addEventListener("afterprint", after);
+    return () => {
+      removeEventListener("beforeprint", before);
+      removeEventListener("afterprint", after);
+    };
+  }, []);
 }

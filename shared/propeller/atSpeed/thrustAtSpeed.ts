@@ -34,6 +34,7 @@ export function thrustAtSpeed(request: ThrustAtSpeedRequest): ThrustAtSpeed {
   const chosen = chosenOf(candidates, request);
   const others = candidates.filter((candidate) => candidate !== chosen);
   const sample = (J: number) => sampleAt(J, chosen, others, request);
+  const points = request.speeds.map((speed) => speedPoint(speed, chosen, sample, request));
   return {
     source: chosen.source,
     reason: SOURCE_REASONS[chosen.source],
@@ -47,8 +48,8 @@ export function thrustAtSpeed(request: ThrustAtSpeedRequest): ThrustAtSpeed {
         torqueCoefficient: other.torque(J),
       })),
     })),
-    points: request.speeds.map((speed) => speedPoint(speed, chosen, sample, request)),
-    warnings: warningsOf(chosen, request),
+    points,
+    warnings: [...warningsOf(chosen, request), ...aboveLimit(points)],
   };
 }
 
@@ -109,6 +110,21 @@ function warningsOf({ source }: AdvanceCandidate, request: ThrustAtSpeedRequest)
   if (source !== "openWater" || openWater === undefined) return ofSeries;
   const [low, high] = openWater.range;
   return low > 0.05 ? [...ofSeries, notFromRest(low, high)] : ofSeries;
+}
+
+/** A curve carried over from another propeller can promise more at speed than any propeller can do. */
+function aboveLimit(points: readonly SpeedPoint[]): Warning[] {
+  const first = points.find((point) => point.state === "solved" && point.thrust.value > point.idealThrust);
+  if (first === undefined) return [];
+  return [
+    warning({
+      code: "propeller.above-limit-at-speed",
+      where: "speeds",
+      found: `From ${formatNumber(first.advanceSpeed)} m/s on the curve gives more thrust than momentum theory allows for its power`,
+      needed: "a curve below the momentum limit",
+      mend: "Take the limit there; another pitch ratio, or a run at speed, would fit this propeller better",
+    }),
+  ];
 }
 
 function pitchUnknown(): Warning {

@@ -6,14 +6,15 @@ import type { BladeSurface } from "../../model/surface.ts";
 import { finite, positive } from "../../quantity/domain.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { checkedPolar } from "../section/checkedPolar.ts";
-import { modelledLaw } from "../section/modelledLaw.ts";
-import { type PolarTables, polarLaw, polarTables } from "../section/polarTables.ts";
+import { ModelledLaw } from "../section/modelledLaw.ts";
+import { PolarLaw, type PolarTables, polarTables } from "../section/polarTables.ts";
 import type { SectionLaw } from "../section/sectionLaw.ts";
-import { DRAG, HUB_FACTOR, inflowAngle, LIFT, SPEED, TIP_FACTOR, workspace, wrapped } from "./annulus.ts";
+
 import { type BladePiece, type BladeShape, bladeShape } from "./bladeShape.ts";
 import { bladeWarnings } from "./bladeWarnings.ts";
 import { checkedGeometry } from "./checkedGeometry.ts";
 import { PowerAccount } from "./powerAccount.ts";
+import { DRAG, HUB_FACTOR, LIFT, type Onset, RingSearch, SPEED, TIP_FACTOR, wrapped } from "./ringSearch.ts";
 
 /** The flow a blade is run in. */
 export interface BladeRunning {
@@ -34,10 +35,10 @@ export interface BladeElementsRequest extends BladeRunning {
 /**
  * Thrust, torque and losses of a propeller from the shape of its blades: blade-element momentum, ring by ring.
  *
- * Any advance speed and both directions of turning; at rest, windmilling and astern. `inflowAngle` says how a ring is
+ * Any advance speed and both directions of turning; at rest, windmilling and astern. `RingSearch` says how a ring is
  * solved and why it can not fail for a section with drag; where it does all the same, the reason and the place come back.
  *
- * Source   as `inflowAngle`; section model as `attachedFlow`.
+ * Source   as `RingSearch`; section model as `attachedFlow`.
  * Assumes  steady, no nozzle, no cavitation, each ring alone; the stream does not contract and the blade does not bend.
  *          The Reynolds number of a section is that of the onset flow, without the induced velocity.
  * Range    a geometry `checkedGeometry` passes; rotation rate not 0.
@@ -68,9 +69,9 @@ export function solvedBlade(shape: BladeShape, running: BladeRunning, polars?: P
   const flow = checkedFlow(running);
   const account = new PowerAccount(shape, flow.V);
   const elements: BladeElement[] = [];
-  const w = workspace();
+  const search = new RingSearch();
   for (const piece of shape.pieces) {
-    const element = elementOf(piece, shape, flow, polars, account, w);
+    const element = elementOf(piece, shape, flow, polars, account, search);
     if (typeof element === "string") return { state: "failed", reason: element, radius: piece.radius };
     elements.push(element);
   }
@@ -112,17 +113,20 @@ function elementOf(
   { surface, rho, nu, omega, V }: Flow,
   polars: PolarTables | undefined,
   account: PowerAccount,
-  w: Float64Array,
+  search: RingSearch,
 ): BladeElement | string {
   const onset = { tangential: omega * piece.radius, axial: V };
   const speed = Math.hypot(onset.tangential, V);
   const reynolds = (speed * piece.chord) / nu;
-  const law = polars ? polarLaw(polars, reynolds, surface) : lawOf(piece, shape.aspectRatio, surface, reynolds);
-  const phi = solvedAngle(() => inflowAngle(piece, law, onset, w));
+  const law = polars ? new PolarLaw(polars, reynolds, surface) : lawOf(piece, shape.aspectRatio, surface, reynolds);
+  const phi = solvedAngle(search, piece, law, onset);
   if (typeof phi === "string") return phi;
+  const w = search.found;
   const W = w[SPEED]! * speed;
-  const [sin, cos] = [Math.sin(phi), Math.cos(phi)];
-  const [lift, drag] = [w[LIFT]!, w[DRAG]!];
+  const sin = Math.sin(phi);
+  const cos = Math.cos(phi);
+  const lift = w[LIFT]!;
+  const drag = w[DRAG]!;
   const pressure = 0.5 * rho * W * W * piece.chord;
   const element: BladeElement = {
     radius: piece.radius,
@@ -141,9 +145,9 @@ function elementOf(
   return element;
 }
 
-function solvedAngle(search: () => number): number | string {
+function solvedAngle(search: RingSearch, piece: BladePiece, law: SectionLaw, onset: Onset): number | string {
   try {
-    const phi = search();
+    const phi = search.inflowAngle(piece, law, onset);
     return Number.isNaN(phi) ? "the search for the inflow angle ran out of steps" : phi;
   } catch (error) {
     // Only a section law that gives no numbers can bring the search to this.
@@ -156,7 +160,7 @@ function lawOf(piece: BladePiece, aspectRatio: number, surface: BladeSurface, re
   const { thicknessRatio, camberRatio, chord, radius } = piece;
   const { roughness, liftFactor, dragFactor } = surface;
   const chordToRadius = chord / radius;
-  return modelledLaw({
+  return new ModelledLaw({
     thicknessRatio,
     camberRatio,
     chord,

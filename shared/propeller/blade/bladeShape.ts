@@ -2,8 +2,8 @@ import type { BladeGeometry, BladeStation } from "../../model/bladeGeometry.ts";
 import { monotoneCubic } from "../../numeric/monotoneCubic.ts";
 import { positive } from "../../quantity/domain.ts";
 import type { Warning } from "../../quantity/warning.ts";
-import type { Annulus } from "./annulus.ts";
 import { geometryWarnings } from "./geometryWarnings.ts";
+import type { Annulus } from "./ringSearch.ts";
 
 /** A blade cut into pieces, ready to be put into any flow. */
 export interface BladeShape {

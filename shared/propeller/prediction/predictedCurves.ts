@@ -1,5 +1,6 @@
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
+import { openWaterEfficiency } from "../openWaterEfficiency.ts";
 import type { Predictor } from "./predictor.ts";
 
 /** A predicted open-water point. */
@@ -34,9 +35,8 @@ export function predictedOpenWater(predictor: Predictor, rotationRate: number, s
     const at = predictor.at({ rotationRate, advanceSpeed: advanceRatio * rotationRate * predictor.diameter });
     if (at.state === "unknown") return [];
     const { thrustCoefficient, torqueCoefficient } = at;
-    const efficiency =
-      torqueCoefficient > 0 ? (advanceRatio * thrustCoefficient) / (2 * Math.PI * torqueCoefficient) : null;
-    return [{ advanceRatio, thrustCoefficient, torqueCoefficient, efficiency }];
+    const point = { advanceRatio, thrustCoefficient, torqueCoefficient };
+    return [{ ...point, efficiency: torqueCoefficient > 0 ? openWaterEfficiency(point) : null }];
   });
 }
 

@@ -15,27 +15,40 @@ import { type Viterna, viternaDrag, viternaLift, viternaOf } from "./viterna.ts"
  *
  * Source   as `attachedFlow`, `viterna.ts` and `STALL_DELAY`.
  */
-export function modelledLaw(section: ModelledSection): SectionLaw {
-  const flow = attachedFlow(section);
-  const { liftSlope, zeroLiftAngle } = flow;
-  // The parabola of the lift is level where the straight line has come to 2 - STRAIGHT_PART of the greatest lift.
-  const back = zeroLiftAngle + ((2 - STRAIGHT_PART) * flow.greatestLift) / liftSlope;
-  const face = zeroLiftAngle + ((2 - STRAIGHT_PART) * flow.leastLift) / liftSlope;
-  const backPlate = plateBeyond(flow, back, flow.greatestLift, section.aspectRatio);
-  const facePlate = plateBeyond(flow, face, flow.leastLift, section.aspectRatio);
-  const delay = Math.tanh(STALL_DELAY * section.chordToRadius * section.chordToRadius);
+export class ModelledLaw implements SectionLaw {
+  readonly zeroLiftAngle: number;
+  readonly #flow: AttachedFlow;
+  /** Angles of attack of the stall, rad. */
+  readonly #back: number;
+  readonly #face: number;
+  readonly #backPlate: Viterna;
+  readonly #facePlate: Viterna;
+  readonly #delay: number;
 
-  const coefficients = (alpha: number, out: Float64Array) => {
+  constructor(section: ModelledSection) {
+    const flow = attachedFlow(section);
+    const { liftSlope, zeroLiftAngle, greatestLift, leastLift } = flow;
+    this.#flow = flow;
+    this.zeroLiftAngle = zeroLiftAngle;
+    // The parabola of the lift is level where the straight line has come to 2 - STRAIGHT_PART of the greatest lift.
+    this.#back = zeroLiftAngle + ((2 - STRAIGHT_PART) * greatestLift) / liftSlope;
+    this.#face = zeroLiftAngle + ((2 - STRAIGHT_PART) * leastLift) / liftSlope;
+    this.#backPlate = plateBeyond(flow, this.#back, greatestLift, section.aspectRatio);
+    this.#facePlate = plateBeyond(flow, this.#face, leastLift, section.aspectRatio);
+    this.#delay = Math.tanh(STALL_DELAY * section.chordToRadius * section.chordToRadius);
+  }
+
+  coefficients(alpha: number, out: Float64Array): void {
     const reversed = alpha > Math.PI / 2 || alpha < -Math.PI / 2;
     const angle = reversed ? (alpha > 0 ? Math.PI : -Math.PI) - alpha : alpha;
-    if (angle > back) stalled(backPlate, angle, 1, out);
-    else if (angle < face) stalled(facePlate, -angle, -1, out);
-    else attachedCoefficients(flow, liftSlope * (angle - zeroLiftAngle), out);
-    const whole = delayAt(angle);
-    if (whole > 0) out[0]! += delay * whole * (unstalledLift(liftSlope, angle - zeroLiftAngle) - out[0]!);
+    const { liftSlope, zeroLiftAngle } = this.#flow;
+    if (angle > this.#back) stalled(this.#backPlate, angle, 1, out);
+    else if (angle < this.#face) stalled(this.#facePlate, -angle, -1, out);
+    else attachedCoefficients(this.#flow, liftSlope * (angle - zeroLiftAngle), out);
+    const delay = this.#delay * delayLeft(angle);
+    if (delay > 0) out[0]! += delay * (unstalledLift(liftSlope, angle - zeroLiftAngle) - out[0]!);
     if (reversed) out[0]! *= -REVERSED_LIFT;
-  };
-  return { zeroLiftAngle, coefficients };
+  }
 }
 
 function plateBeyond(flow: AttachedFlow, angle: number, lift: number, aspectRatio: number): Viterna {
@@ -49,7 +62,7 @@ function stalled(plate: Viterna, angle: number, side: 1 | -1, out: Float64Array)
 }
 
 /** Part of the stall delay that is left at an angle of attack. */
-function delayAt(angle: number): number {
+function delayLeft(angle: number): number {
   const size = Math.abs(angle);
   return size > DELAY_FADES ? (DELAY_ENDS - size) / (DELAY_ENDS - DELAY_FADES) : 1;
 }

@@ -37,29 +37,40 @@ const angleOf = (step: number) => -Math.PI + (2 * Math.PI * step) / STEPS;
 
 /**
  * The law of a section by polars of a long wing: straight between tables in log Re, held beyond the first and the last,
- * with the lift of a broad blade. The surface's factors work on it; its roughness does not, since the polar was measured with its own.
+ * with the lift of a broad blade. The surface's factors work on it; its roughness does not, since the polar was measured
+ * with its own.
  */
-export function polarLaw(
-  { logReynolds, tables, breadth }: PolarTables,
-  reynolds: number,
-  surface: BladeSurface,
-): SectionLaw {
-  const { below, part } = placeIn(logReynolds, Math.log(reynolds));
-  const [low, high] = [tables[below]!, tables[Math.min(below + 1, tables.length - 1)]!];
-  const liftFactor = breadth * surface.liftFactor;
-  const { dragFactor } = surface;
-  const read = (at: number) => low[at]! + part * (high[at]! - low[at]!);
-  return {
-    zeroLiftAngle: zeroLiftAngle((step) => read(2 * step)),
-    coefficients: (alpha, out) => {
-      const place = ((alpha + Math.PI) * STEPS) / (2 * Math.PI);
-      const step = Math.min(Math.max(Math.floor(place), 0), STEPS - 1);
-      const rest = place - step;
-      const i = 2 * step;
-      out[0] = liftFactor * (read(i) + rest * (read(i + 2) - read(i)));
-      out[1] = dragFactor * (read(i + 1) + rest * (read(i + 3) - read(i + 1)));
-    },
-  };
+export class PolarLaw implements SectionLaw {
+  readonly zeroLiftAngle: number;
+  readonly #low: Float64Array;
+  readonly #high: Float64Array;
+  readonly #part: number;
+  readonly #liftFactor: number;
+  readonly #dragFactor: number;
+
+  constructor({ logReynolds, tables, breadth }: PolarTables, reynolds: number, surface: BladeSurface) {
+    const { below, part } = placeIn(logReynolds, Math.log(reynolds));
+    this.#low = tables[below]!;
+    this.#high = tables[Math.min(below + 1, tables.length - 1)]!;
+    this.#part = part;
+    this.#liftFactor = breadth * surface.liftFactor;
+    this.#dragFactor = surface.dragFactor;
+    this.zeroLiftAngle = zeroLiftAngle((step) => this.#read(2 * step));
+  }
+
+  coefficients(alpha: number, out: Float64Array): void {
+    const place = ((alpha + Math.PI) * STEPS) / (2 * Math.PI);
+    // Rounding may put π a hair outside the table.
+    const step = Math.min(Math.max(Math.floor(place), 0), STEPS - 1);
+    const rest = place - step;
+    const i = 2 * step;
+    out[0] = this.#liftFactor * (this.#read(i) + rest * (this.#read(i + 2) - this.#read(i)));
+    out[1] = this.#dragFactor * (this.#read(i + 1) + rest * (this.#read(i + 3) - this.#read(i + 1)));
+  }
+
+  #read(at: number): number {
+    return this.#low[at]! + this.#part * (this.#high[at]! - this.#low[at]!);
+  }
 }
 
 function placeIn(logReynolds: readonly number[], wanted: number): { below: number; part: number } {

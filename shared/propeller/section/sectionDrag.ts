@@ -1,6 +1,6 @@
 import { nonNegative, positive } from "../../quantity/domain.ts";
 import { laminarFloor } from "./laminarFloor.ts";
-import { PEAK_OF_TURBULENT_LINE, ROUND_OFF, TRANSITION_FACTOR } from "./sectionModel.data.ts";
+import { PEAK_OF_TURBULENT_LINE, TRANSITION_FACTOR } from "./sectionModel.data.ts";
 
 export interface DragOfSection {
   /** Reynolds number of the chord. */
@@ -48,13 +48,12 @@ export function profileDrag({ reynolds, thicknessRatio, chord, roughness }: Drag
   return (1 + 2 * thicknessRatio) * (roughness > 0 ? Math.max(smooth, roughDrag(chord / roughness)) : smooth);
 }
 
-/** Both sides of a thin smooth plate. */
+/** Both sides of a thin smooth plate. Squares and roots instead of powers: this is computed for each piece of each flow. */
 function smoothDrag(Re: number): number {
   const laminar = TRANSITION_FACTOR * laminarFloor(Re);
-  const sixth = Math.max(Re, PEAK_OF_TURBULENT_LINE) ** (1 / 6);
-  const square = sixth * sixth;
-  const turbulent = 2 * (0.044 / sixth - 5 / (square * square));
-  return (laminar ** ROUND_OFF + turbulent ** ROUND_OFF) ** (1 / ROUND_OFF);
+  const sixth = Math.cbrt(Math.sqrt(Math.max(Re, PEAK_OF_TURBULENT_LINE)));
+  const turbulent = 2 * (0.044 / sixth - 5 / (sixth * sixth) ** 2);
+  return Math.sqrt(Math.sqrt((laminar * laminar) ** 2 + (turbulent * turbulent) ** 2));
 }
 
 /** c/k_p below which the rough line is not followed: the grains are then no roughness but shape. */

@@ -13,9 +13,6 @@ export const TRANSITION_FACTOR = 2.15;
 /** Re at which the turbulent line 0.044/Re^(1/6) - 5/Re^(2/3) is greatest: (20/0.044)². Exact. */
 export const PEAK_OF_TURBULENT_LINE = (20 / 0.044) ** 2;
 
-/** Power in which the laminar and the turbulent line are added; rounds the corner within a factor 1.19. */
-export const ROUND_OFF = 4;
-
 /** Growth of the lift slope with t/c: 2π (1 + 0.77 t/c). Joukowski sections; e.g. Abbott & von Doenhoff (1959), ch. 3. */
 export const LIFT_SLOPE_THICKNESS = 0.77;
 

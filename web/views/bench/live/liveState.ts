@@ -8,7 +8,7 @@ import { noteChoice, route } from "../../../app/route.ts";
 import { openProjectId, projectId, reloadRuns } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
 import { act, forgetActsAbout } from "../../../app/undo.ts";
-import { unlinkPort } from "./portLink.ts";
+import { portLinks, unlinkPort } from "./portLink.ts";
 import { closeLine, sendLeftover, sent } from "./sending.ts";
 
 /** Recordings of the open project that have not ended. */
@@ -22,10 +22,11 @@ export const trouble = signal("");
 /** Whether the workbench answers about the one on show. */
 export const answering = signal(true);
 
-/** The recording on show: the address names it where it else names a run. */
+/** The recording on show: the address names it where it else names a run; where it names none, one that a port is read for. */
 export const openRecording = computed(() => {
   const named = route.value.choices.get("run");
-  return recordings.value.find(({ id }) => id === named) ?? null;
+  const isReading = (id: string) => portLinks.value.get(id)?.state === "reading";
+  return recordings.value.find(({ id }) => (named === null ? isReading(id) : id === named)) ?? null;
 });
 export const liveResult = computed(() =>
   lastResult.value?.of === openRecording.value?.id ? (lastResult.value?.result ?? null) : null,

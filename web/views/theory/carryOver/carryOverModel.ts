@@ -1,7 +1,8 @@
 import type { CarryOver, CarryOverFactor, CarryOverRequest } from "../../../../shared/model/carryOver.ts";
 import type { FluidState } from "../../../../shared/model/fluid.ts";
 import { carryOver } from "../../../../shared/propeller/carryOver/carryOver.ts";
-import { formatNumber, formatQuantity, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { formatQuantity, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { uncertain } from "../../../../shared/quantity/uncertain.ts";
 import { capitalised } from "../../../app/words.ts";
 import { MILLIMETRE, NEWTON, RPM, WATT } from "../../bench/shownUnits.ts";
 import type { Subject } from "../subject.ts";
@@ -75,9 +76,6 @@ export function factorRows({ factors }: CarryOver) {
   }));
 }
 
-const COVERAGE = 1.96;
-
 function withDoubt(factor: number, relative: number): string {
-  if (relative === 0) return `× ${formatNumber(factor, 4)}`;
-  return `× ${formatNumber(factor)} ± ${formatNumber(COVERAGE * relative * factor, 2)}`;
+  return `× ${formatUncertain(uncertain(factor, relative * factor))}`;
 }

@@ -1,6 +1,7 @@
 import type { EvidencePoint, ModelEvidence } from "../../../../shared/model/bladeElements.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 
 type Coefficient = "thrustCoefficient" | "torqueCoefficient";
 
@@ -34,7 +35,7 @@ export function evidenceSentence({ chosenOn, heldBack }: ModelEvidence): string 
 export function evidenceRows({ chosenOn, heldBack }: ModelEvidence): string[][] {
   const row = (name: string) => (point: EvidencePoint) => [
     `${name}, ${formatQuantity(point.diameter, MILLIMETRE)}`,
-    `${formatNumber(point.reynolds / 1000, 3)}e3`,
+    reynoldsWords(point.reynolds),
     formatNumber(point.advanceRatio),
     formatNumber(point.measured.thrustCoefficient),
     nearZero(point.measured.thrustCoefficient, 0.01)

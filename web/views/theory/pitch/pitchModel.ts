@@ -5,6 +5,7 @@ import { formatNumber, formatQuantity } from "../../../../shared/quantity/format
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 import { MILLIMETRE, NEWTON, NEWTON_METRE, RPM, WATT } from "../../bench/shownUnits.ts";
 import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 
 type Found = Extract<BestPitch, { state: "found" }>;
 
@@ -42,7 +43,7 @@ export function pitchRows({ best, reynolds }: Found) {
     },
     {
       name: "Blade Reynolds number",
-      value: reynolds === null ? "not known" : formatNumber(reynolds, 2),
+      value: reynolds === null ? "not known" : reynoldsWords(reynolds),
       how: "the series was tested at 2e6; below, a small propeller does worse",
     },
   ];
@@ -54,7 +55,7 @@ export function pitchPicture({ best, candidates }: Found, { duty }: BestPitchReq
   const worth = (one: PitchCandidate) => (byThrust ? one.shaftPower : one.thrust);
   return {
     title: byThrust ? "Shaft power for the thrust against pitch ratio" : "Thrust of the power against pitch ratio",
-    x: { label: "Pitch ratio P/D", unit: "" },
+    x: { label: "Pitch ratio P/D", unit: "", min: 0.4, max: 1.5 },
     y: { label: byThrust ? "Shaft power" : "Thrust", unit: byThrust ? "W" : "N", min: 0 },
     series: [
       {

@@ -4,7 +4,7 @@ import type { FluidState } from "../../../../shared/model/fluid.ts";
 import type { Propeller } from "../../../../shared/model/parts.ts";
 import { cavitation } from "../../../../shared/propeller/cavitation/cavitation.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
-import type { ChartPoint, ChartSpec } from "../../../charts/chartSpec.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { METRE, RPM } from "../../bench/shownUnits.ts";
 import type { Subject } from "../subject.ts";
 
@@ -82,13 +82,20 @@ export function depthPicture(subject: Subject, working: Working): ChartSpec {
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Depth of the shaft", unit: "m", min: 0 },
     numbered: true,
-    series: [
+    series: drawn([
       {
         id: "cavitation",
         name: "Less than about 5 % of the back cavitates from here down",
         kind: "prediction",
         style: 0,
         points: line(({ depthFreeOfCavitation }) => depthFreeOfCavitation),
+      },
+      {
+        id: "flatFaced",
+        name: "Less than about 10 % of the back of flat-faced blades cavitates from here down",
+        kind: "prediction",
+        style: 2,
+        points: line(({ lines }) => lines.find((one) => one.line === "segmental")?.depthNeeded ?? null),
       },
       {
         id: "air",
@@ -104,8 +111,13 @@ export function depthPicture(subject: Subject, working: Working): ChartSpec {
         style: 4,
         points: [0, top / RPM.factor].map((x) => ({ x, y: working.depth })),
       },
-    ],
+    ]),
   };
+}
+
+/** A line that lies off the chart all along has nothing to show. */
+function drawn(series: readonly ChartSeries[]): ChartSeries[] {
+  return series.filter(({ points }) => points.length > 0);
 }
 
 /** The numbers behind the answer, in words. */

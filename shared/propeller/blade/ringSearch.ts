@@ -16,20 +16,16 @@ export interface Onset {
   readonly axial: number;
 }
 
-/** Places in the workspace of a solution. The first two are written by the section law. */
+/** Places in `RingSearch.found`. The first two are written by the section law. */
 export const LIFT = 0;
 export const DRAG = 1;
 export const TIP_FACTOR = 2;
 export const HUB_FACTOR = 3;
-/** K = σ c_n / 4F. */
-export const LOADING = 4;
 /** Speed at the blade over the onset speed. */
-export const SPEED = 5;
-export const workspace = () => new Float64Array(6);
+export const SPEED = 4;
 
 /**
- * Inflow angle of an annulus, rad (-π to π), with its coefficients and loss factors left in `w`; NaN where the search did
- * not end.
+ * Finds the inflow angle of one ring after the other; made once for a blade, so that the search allocates nothing.
  *
  * The unknown is φ alone. From it follow the force on the blade and, with it parallel, the velocity that the blades
  * induce; so it follows which onset flow a = (H, G) W it takes, and φ is right where a is parallel to b = (Ωr, V):
@@ -45,45 +41,61 @@ export const workspace = () => new Float64Array(6);
  * Source   blade-element momentum: Glauert, Airplane Propellers (1935); one unknown per annulus: Ning (2014, 2021) as in
  *          `discFlow.ts`; tip and hub loss: Prandtl, in Betz, Schraubenpropeller mit geringstem Energieverlust (1919).
  */
-export function inflowAngle(annulus: Annulus, law: SectionLaw, onset: Onset, w: Float64Array): number {
-  const beta = Math.atan2(onset.axial, onset.tangential);
-  const f = (phi: number) => residual(annulus, law, phi, onset, w);
-  const direction = f(beta) < 0 ? 1 : -1;
-  const toZeroLift = wrapped(annulus.pitchAngle - law.zeroLiftAngle - beta);
-  // Past stall and in flow from behind the lift may vanish elsewhere; then the whole right angle is searched.
-  const isUsual = toZeroLift * direction > LEAST_BRACKET && Math.abs(toZeroLift) < Math.PI / 2;
-  const end = beta + (isUsual ? toZeroLift : (direction * Math.PI) / 2);
-  const { root, converged } = bracketedRoot(f, beta, end, { relativeTolerance: TOLERANCE });
-  f(root);
-  return converged ? wrapped(root) : Number.NaN;
+export class RingSearch {
+  /** Coefficients, loss factors and speed of the last ring. */
+  readonly found = new Float64Array(5);
+  #ring: Annulus = NO_RING;
+  #law: SectionLaw = NO_LAW;
+  #onset: Onset = { tangential: 0, axial: 0 };
+  readonly #residual = (phi: number) => this.#residualAt(phi);
+
+  /** φ of a ring, rad (-π to π); NaN where the search did not end. */
+  inflowAngle(ring: Annulus, law: SectionLaw, onset: Onset): number {
+    this.#ring = ring;
+    this.#law = law;
+    this.#onset = onset;
+    const beta = Math.atan2(onset.axial, onset.tangential);
+    const direction = this.#residualAt(beta) < 0 ? 1 : -1;
+    const toZeroLift = wrapped(ring.pitchAngle - law.zeroLiftAngle - beta);
+    // Past stall and in flow from behind the lift may vanish elsewhere; then the whole right angle is searched.
+    const isUsual = toZeroLift * direction > LEAST_BRACKET && Math.abs(toZeroLift) < Math.PI / 2;
+    const end = beta + (isUsual ? toZeroLift : (direction * Math.PI) / 2);
+    const { root, converged } = bracketedRoot(this.#residual, beta, end, SEARCH);
+    this.#residualAt(root);
+    return converged ? wrapped(root) : Number.NaN;
+  }
+
+  #residualAt(phi: number): number {
+    const { pitchAngle, solidity, tipExponent, hubExponent } = this.#ring;
+    const w = this.found;
+    this.#law.coefficients(wrapped(pitchAngle - phi), w);
+    const lift = w[LIFT]!;
+    const drag = w[DRAG]!;
+    const sine = Math.sin(phi);
+    const cosine = Math.cos(phi);
+    const tip = lossFactor(tipExponent, Math.abs(sine));
+    const hub = lossFactor(hubExponent, Math.abs(sine));
+    const scale = solidity / (4 * tip * hub);
+    const K = scale * (lift * cosine - drag * sine);
+    const stream = Math.max(carryingStream(K, sine), LEAST_STREAM);
+    const G = sine - K / stream;
+    const H = cosine + (scale * (lift * sine + drag * cosine)) / stream;
+    w[TIP_FACTOR] = tip;
+    w[HUB_FACTOR] = hub;
+    w[SPEED] = 1 / Math.sqrt(H * H + G * G);
+    return G * this.#onset.tangential - H * this.#onset.axial;
+  }
 }
+
+const NO_RING: Annulus = { pitchAngle: 0, solidity: 0, tipExponent: 1, hubExponent: 1 };
+const NO_LAW: SectionLaw = { zeroLiftAngle: 0, coefficients: () => undefined };
 
 /** rad; in a narrower bracket rounding might hide the change of sign. */
 const LEAST_BRACKET = 1e-3;
-const TOLERANCE = 1e-10;
+const SEARCH = { relativeTolerance: 1e-10 };
 
 /** Part of the speed at the blade below which the carrying stream does not sink: swirl at rest and no thrust stays bounded. */
 const LEAST_STREAM = 1e-9;
-
-function residual(annulus: Annulus, law: SectionLaw, phi: number, onset: Onset, w: Float64Array): number {
-  const sine = Math.sin(phi);
-  const cosine = Math.cos(phi);
-  law.coefficients(wrapped(annulus.pitchAngle - phi), w);
-  const [lift, drag] = [w[LIFT]!, w[DRAG]!];
-  const steep = Math.abs(sine);
-  const tip = lossFactor(annulus.tipExponent, steep);
-  const hub = lossFactor(annulus.hubExponent, steep);
-  const scale = annulus.solidity / (4 * tip * hub);
-  const K = scale * (lift * cosine - drag * sine);
-  const stream = Math.max(carryingStream(K, sine), LEAST_STREAM);
-  const G = sine - K / stream;
-  const H = cosine + (scale * (lift * sine + drag * cosine)) / stream;
-  w[TIP_FACTOR] = tip;
-  w[HUB_FACTOR] = hub;
-  w[LOADING] = K;
-  w[SPEED] = 1 / Math.sqrt(H * H + G * G);
-  return G * onset.tangential - H * onset.axial;
-}
 
 function lossFactor(exponent: number, steep: number): number {
   const decay = exponent / steep;
