@@ -8,8 +8,8 @@ import type { Recorder } from "./recorder.ts";
 
 /** How often it is looked whether lines came or something was edited, ms. */
 const LOOK_MS = 200;
-/** Rest between two passes, ms, and by how many times the last one took. */
-const REST = { least: 600, share: 3 } as const;
+/** Rest between two passes: so many times as long as the last one took, within bounds, ms. */
+const REST = { share: 3, least: 600, most: 10_000 } as const;
 
 export interface Watching {
   readonly held: (held: Held) => void;
@@ -57,11 +57,11 @@ export class LiveResults {
       rest = LOOK_MS;
       const job = await this.job(projectId, id);
       const key = JSON.stringify(job);
-      if (key === told) continue;
+      if (key === told || job.lines === 0) continue;
       const begun = performance.now();
       result(await this.pass(id, job));
       told = key;
-      rest = Math.max(REST.least, REST.share * (performance.now() - begun));
+      rest = restAfter(performance.now() - begun);
     }
   }
 
@@ -83,6 +83,8 @@ export class LiveResults {
     return liveJob(store, projectId, document, (await recorder.log(id)).whole);
   }
 }
+
+const restAfter = (pass: number) => Math.min(REST.most, Math.max(REST.least, REST.share * pass));
 
 /** Also over when `signal` comes. */
 function pause(milliseconds: number, signal: AbortSignal): Promise<unknown> {

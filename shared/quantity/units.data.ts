@@ -195,6 +195,7 @@ export const UNITS: { readonly [D in Dimension]: readonly Unit[] } = {
     { symbol: "Pa", spellings: ["pascal", "pascals"], factor: 1 },
     { symbol: "hPa", spellings: ["hectopascal", "mbar", "millibar"], factor: 100 },
     { symbol: "kPa", spellings: ["kilopascal"], factor: 1e3 },
+    { symbol: "MPa", spellings: ["megapascal", "N/mm²", "N/mm2"], factor: 1e6 },
     { symbol: "bar", spellings: [], factor: 1e5 },
     { symbol: "atm", spellings: [], factor: STANDARD_ATMOSPHERE },
   ],

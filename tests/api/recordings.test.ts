@@ -8,7 +8,7 @@ import { standLog } from "./standLog.ts";
 import { type Answer, listeningApp, upload } from "./startedApp.ts";
 
 /** A first pass starts a thread; on a busy machine that takes its time. */
-const PATIENT = { timeout: 15_000 };
+const PATIENT = { timeout: 30_000 };
 
 const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
 

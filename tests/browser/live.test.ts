@@ -15,7 +15,7 @@ const sha256 = (text: string) => createHash("sha256").update(text).digest("hex")
 const part = (from: number, to: number) =>
   LINES.slice(Math.round(from * LINES.length), Math.round(to * LINES.length)).join("");
 /** Each pass rests for some times as long as it took, and the machine may be busy. */
-const PATIENT = { timeout: 30_000 };
+const PATIENT = { timeout: 45_000 };
 
 let workbench: Workbench;
 let browser: Browser;
@@ -34,10 +34,10 @@ afterAll(async () => {
 async function bench(options: BrowserContextOptions = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   await page.addInitScript(fakeSerialPort);
   await page.goto(`${workbench.address}/#/bench`);
-  await page.waitForLoadState("networkidle");
+  await page.getByRole("button", { name: "Record live" }).waitFor();
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   return { context, page, complaints };
@@ -58,6 +58,8 @@ async function begin(page: Page, name: string, how: "Connect a serial port" | "W
   await dialog.getByRole("button", { name: how }).click();
   await dialog.waitFor({ state: "detached" });
   await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+  // What a stand writes into a port that is not open yet is lost.
+  if (how === "Connect a serial port") await page.getByText("Reading the port at").waitFor();
 }
 
 async function choosePropeller(page: Page) {
@@ -83,7 +85,7 @@ test("lines of a serial port make the picture and the coefficient grow, and the 
   const { page, complaints, context } = await bench();
   await begin(page, "From a port", "Connect a serial port");
   await choosePropeller(page);
-  await expect.poll(() => page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
+  expect(await page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
   expect(await answer(page)).toContain("no line has come yet");
   // Through the rest at the start and a first step: nothing to be said of a coefficient yet.
   await stand(page, "write", part(0, 0.12));
@@ -108,7 +110,7 @@ test("lines of a serial port make the picture and the coefficient grow, and the 
   await stand(page, "write", LOG.slice(cut));
   await expect.poll(() => answer(page), PATIENT).toMatch(/the zero is there before and after/);
   expect(Number(/from (\d+) plateaus/.exec(await answer(page))![1])).toBeGreaterThan(before);
-  await expect.poll(() => lines(page)).toMatch(/lines received, .* lines kept by the workbench\./);
+  await expect.poll(() => lines(page), PATIENT).toMatch(/lines received, .* lines kept by the workbench\./);
   const { stored, reduction, project } = await kept(page);
   expect(stored.document).toMatchObject({ name: "From a port", file: { sha256: sha256(LOG), size: LOG.length } });
   const form = new FormData();
@@ -154,14 +156,14 @@ test("a port that is lost is told, and connecting again goes on with the same re
   const { page, context } = await bench();
   await begin(page, "Pulled cable", "Connect a serial port");
   await stand(page, "write", part(0, 0.2));
-  await expect.poll(() => lines(page)).toContain("Last line");
+  await expect.poll(() => lines(page), PATIENT).toContain("Last line");
   await stand(page, "unplug");
-  await expect.poll(() => lines(page)).toContain("The port was lost.");
+  await expect.poll(() => lines(page), PATIENT).toContain("The port was lost.");
   await page.getByRole("button", { name: "Connect again" }).click();
-  await expect.poll(() => lines(page)).toContain("Reading the port at");
+  await expect.poll(() => lines(page), PATIENT).toContain("Reading the port at");
   await stand(page, "write", part(0.2, 0.4));
   const spaced = (part(0, 0.4).split("\n").length - 1).toLocaleString("en").replace(",", "\u202f");
-  await expect.poll(() => lines(page)).toContain(`${spaced} lines kept by the workbench`);
+  await expect.poll(() => lines(page), PATIENT).toContain(`${spaced} lines kept by the workbench`);
   expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.4)));
   await context.close();
 });
@@ -170,15 +172,17 @@ test("while the workbench does not answer lines wait in the browser, through a r
   const { page, context } = await bench();
   await begin(page, "Dropped connection", "Connect a serial port");
   await stand(page, "write", part(0, 0.2));
-  await expect.poll(() => lines(page)).toMatch(/[1-9]\d* lines kept by the workbench/);
-  await expect.poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/)).not.toBeNull();
+  await expect.poll(() => lines(page), PATIENT).toMatch(/[1-9]\d* lines kept by the workbench/);
+  await expect
+    .poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/), PATIENT)
+    .not.toBeNull();
   await page.route("**/lines?*", (route) => route.abort());
   await stand(page, "write", part(0.2, 0.3));
   await stand(page, "write", part(0.3, 0.4));
-  await expect.poll(() => lines(page)).toMatch(/The workbench does not answer\..*bytes wait in this browser/);
+  await expect.poll(() => lines(page), PATIENT).toMatch(/The workbench does not answer\..*bytes wait in this browser/);
   await page.reload();
   await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
-  await expect.poll(() => lines(page)).toMatch(/bytes wait in this browser/);
+  await expect.poll(() => lines(page), PATIENT).toMatch(/bytes wait in this browser/);
   await page.unroute("**/lines?*");
   await expect
     .poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/), PATIENT)
@@ -191,7 +195,7 @@ test("a recording that was left behind is offered when the bench is opened again
   const first = await bench();
   await begin(first.page, "Left behind", "Connect a serial port");
   await stand(first.page, "write", part(0, 0.1));
-  await expect.poll(() => lines(first.page)).toMatch(/[1-9]\d* lines kept by the workbench/);
+  await expect.poll(() => lines(first.page), PATIENT).toMatch(/[1-9]\d* lines kept by the workbench/);
   await first.context.close();
   const { page, context } = await bench();
   await page

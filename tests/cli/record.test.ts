@@ -71,10 +71,10 @@ test("lines wait while the workbench does not answer, and go on when it does", a
   const { app, address, store, projectId } = await listeningApp();
   const { child, ended, said } = recording("--workbench", address);
   child.stdin.write(LOG.subarray(0, 5000));
-  await expect.poll(() => store.recordings(projectId).list().length, { timeout: 20_000 }).toBe(1);
+  await expect.poll(said, { timeout: 20_000 }).toContain("Ctrl+C ends it");
   await app.close();
   child.stdin.end(LOG.subarray(5000));
-  await expect.poll(said).toContain("Lines wait here.");
+  await expect.poll(said, { timeout: 20_000 }).toContain("Lines wait here.");
   const again = await buildApp({ store });
   await again.listen({ host: "127.0.0.1", port: Number(new URL(address).port) });
   const { code, stderr } = await ended;

@@ -6,14 +6,7 @@ import { ofOneFit, ratioOf, sectionDragOf } from "../../shared/propeller/finish/
 import { finishFit } from "../../shared/propeller/finish/finishFit.ts";
 import { finishSides, isFitted } from "../../shared/propeller/finish/finishSide.ts";
 import { jointDoubt } from "../../shared/propeller/finish/jointDoubt.ts";
-import {
-  FRESH,
-  finishRequest,
-  GEOMETRY,
-  measuredPoint,
-  ROTATION_RATE,
-  responseAt,
-} from "../unit/finishCase.ts";
+import { BLADES, FRESH, finishRequest, measuredPoint, ROTATION_RATE, responseAt } from "../unit/finishCase.ts";
 import { covers, share } from "./coverage.ts";
 
 const surface = fc.record({
@@ -30,7 +23,7 @@ describe("the fit undoes the blade elements", () => {
         const measured = points.map(({ thrustCoefficient, torqueCoefficient }, i) =>
           measuredPoint({ advanceRatio: advanceRatios[i]!, thrust: thrustCoefficient, torque: torqueCoefficient }),
         );
-        const { sides } = finishSides(finishRequest([{ name: "made", measured }]), GEOMETRY);
+        const { sides } = finishSides(finishRequest([{ name: "made", measured }]), BLADES);
         const { fit } = sides[0]!;
         expect(fit).toMatchObject({ state: "fitted", converged: true });
         if (fit.state !== "fitted") return;
@@ -67,7 +60,7 @@ test("95 % intervals of lift, drag and their ratios hold the truth in 93 to 97 %
       const torque = torqueCoefficient * off[1] * (1 + shared[1] + own[1]);
       return { name: `finish ${f}`, measured: [measuredPoint({ advanceRatio: 0, thrust, torque }, doubt)] };
     });
-    const { sides, covariance } = finishSides(finishRequest(finishes), GEOMETRY);
+    const { sides, covariance } = finishSides(finishRequest(finishes), BLADES);
     const [before, after] = sides.filter(isFitted);
     if (before === undefined || after === undefined) throw new Error("a simulated measurement could not be fitted");
     const all = [before.fit, after.fit];

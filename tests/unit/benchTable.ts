@@ -2,6 +2,8 @@ import { type RunRequest, reduceRun } from "../../shared/bench/reduceRun.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { Propeller } from "../../shared/model/parts.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
+import type { Reduction } from "../../shared/model/reduction.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
 
 /** Columns by header, as a log reader hands them over. */
 export function tableOf(
@@ -45,3 +47,28 @@ export const SOURCE = { sha256: "0".repeat(64), program: "test" };
 
 export const reduce = (request: Omit<RunRequest, "source" | "propeller"> & Partial<RunRequest>) =>
   reduceRun({ propeller: propellerOf(), source: SOURCE, ...request });
+
+/** Time, thrust, rotation rate and command in the order of `quietColumns`. */
+export const USES = [
+  ["time", "s"],
+  ["thrust", "N"],
+  ["rotationRate", "rev/s"],
+  ["command", "us"],
+] as const;
+
+export const codes = ({ warnings }: Reduction) => warnings.map(({ code }) => code);
+
+/** The sentence of the warning with this code, empty where there is none. */
+export const messageOf = ({ warnings }: Reduction, code: string) =>
+  warnings.find((found) => found.code === code)?.message ?? "";
+
+/** The problem that `action` is refused with. */
+export function problemOf(action: () => unknown): InputProblem["problem"] {
+  try {
+    action();
+  } catch (error) {
+    if (error instanceof InputProblem) return error.problem;
+    throw error;
+  }
+  throw new Error("nothing was refused");
+}

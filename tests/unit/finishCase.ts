@@ -1,6 +1,7 @@
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { FinishFitRequest, type MeasuredPoint } from "../../shared/model/finishFit.ts";
 import { bladeResponse } from "../../shared/propeller/finish/bladeResponse.ts";
+import { bladesInHand } from "../../shared/propeller/finish/bladesInHand.ts";
 import { seriesGeometry } from "../../shared/propeller/series/seriesGeometry.ts";
 
 export const FRESH = fluidProperties({ kind: "fresh", temperature: 291.15 });
@@ -13,9 +14,15 @@ export const GEOMETRY = seriesGeometry({
   outsideRange: false,
 });
 
+/** These blades tied to the tests of their series. */
+export const BLADES = bladesInHand({
+  blade: { given: "geometry", geometry: GEOMETRY },
+  modelUncertainty: { thrust: 0.04, torque: 0.065 },
+});
+
 /** What these blades make at given advance ratios. */
 export const responseAt = (advanceRatios: readonly number[]) =>
-  bladeResponse({ geometry: GEOMETRY, fluid: FRESH, rotationRate: ROTATION_RATE, advanceRatios }).response;
+  bladeResponse({ ...BLADES, fluid: FRESH, rotationRate: ROTATION_RATE, advanceRatios }).response;
 
 export interface Doubt {
   /** Relative standard uncertainty of each number. */ readonly whole: number;

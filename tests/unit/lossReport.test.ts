@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { LossReportRequest } from "../../shared/model/lossReport.ts";
-import { comparableSeries, seriesName } from "../../shared/propeller/losses/comparableSeries.ts";
 import { longReport, shortReport } from "../../shared/propeller/losses/lossInWords.ts";
 import { lossReport } from "../../shared/propeller/losses/lossReport.ts";
+import { seriesName } from "../../shared/propeller/losses/seriesName.ts";
+import { comparableSeries } from "../../shared/propeller/series/comparableSeries.ts";
 import { openWaterOfSeries } from "../../shared/propeller/series/openWaterOfSeries.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { FRESH, GEOMETRY, measuredPoint, ROTATION_RATE, responseAt } from "./finishCase.ts";

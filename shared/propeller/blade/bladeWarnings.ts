@@ -50,7 +50,7 @@ function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
 }
 
 /** Area ratio up to which blades are as slender as the ones the section model was set at, or nearly. */
-const SLENDER = 0.25;
+export const SLENDER = 0.25;
 
 function breadthWarnings({ bladeCount, diameter, pieces }: BladeShape): Warning[] {
   const area = bladeCount * pieces.reduce((sum, { chord, width }) => sum + chord * width, 0);
@@ -62,7 +62,7 @@ function breadthWarnings({ bladeCount, diameter, pieces }: BladeShape): Warning[
       where: "geometry",
       found: `The blades have ${formatNumber(areaRatio, 2)} of the area of the disc`,
       needed: "",
-      mend: "For blades so broad the computed thrust is likely high: against published screws of area ratio 0.3 to 0.7 by 0 to 20 % at rest and more near zero thrust. Scale it through a measured point",
+      mend: "For blades so broad the computed thrust is likely high: against published screws of area ratio 0.3 to 0.7 by 0 to 20 % at rest and more near zero thrust, with the torque at rest up to 25 % low where the pitch is high. Scale both through a measured point",
     }),
   ];
 }

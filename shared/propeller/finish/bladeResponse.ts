@@ -5,9 +5,11 @@ import type { BladeSurface } from "../../model/surface.ts";
 import { solvedBlade } from "../blade/bladeElements.ts";
 import { bladeShape } from "../blade/bladeShape.ts";
 import { checkedGeometry } from "../blade/checkedGeometry.ts";
+import type { SeriesTie } from "./seriesTie.ts";
 
 export interface BladeToRun {
   readonly geometry: BladeGeometry;
+  /** Factors on the coefficients that blade elements give. */ readonly tie: SeriesTie;
   readonly fluid: FluidProperties;
   /** n, rev/s. */ readonly rotationRate: number;
   /** J of the points, at least one. */ readonly advanceRatios: readonly number[];
@@ -32,7 +34,7 @@ export interface MidSection {
 }
 
 /** How the coefficients of a blade follow from its surface, by blade elements. */
-export function bladeResponse({ geometry, fluid, rotationRate, advanceRatios }: BladeToRun): {
+export function bladeResponse({ geometry, tie, fluid, rotationRate, advanceRatios }: BladeToRun): {
   readonly response: BladeResponse;
   readonly section: MidSection;
 } {
@@ -47,7 +49,11 @@ export function bladeResponse({ geometry, fluid, rotationRate, advanceRatios }: 
     const first = solved[0];
     if (first === undefined || solved.length < advanceRatios.length) return null;
     const { dragCoefficient, reynolds } = nearestTo(middle.radius, first.elements);
-    return { points: solved, sectionDrag: dragCoefficient, reynolds, power: first.power };
+    const points = solved.map(({ thrustCoefficient, torqueCoefficient }) => ({
+      thrustCoefficient: tie.thrust * thrustCoefficient,
+      torqueCoefficient: tie.torque * torqueCoefficient,
+    }));
+    return { points, sectionDrag: dragCoefficient, reynolds, power: first.power };
   };
   return { response, section: middle };
 }

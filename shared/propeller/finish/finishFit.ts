@@ -7,13 +7,13 @@ import type {
 } from "../../model/finishFit.ts";
 import { uniformsFrom } from "../../numeric/pcg32.ts";
 import type { InFluid } from "../inFluid.ts";
+import { bladesInHand } from "./bladesInHand.ts";
 import { finishChange } from "./finishChange.ts";
 import { finishSentence } from "./finishInWords.ts";
 import { finishPicture } from "./finishPicture.ts";
 import { finishResult } from "./finishResult.ts";
 import { type FinishSide, type FinishSides, finishSides, isFitted } from "./finishSide.ts";
 import { finishWarnings } from "./finishWarnings.ts";
-import { bladesInHand } from "./genericBlade.ts";
 import { jointDoubt } from "./jointDoubt.ts";
 import { judgedClaim, smoothGain } from "./smoothBlade.ts";
 
@@ -31,7 +31,7 @@ const SEED = 20_261_125;
  */
 export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
   const blades = bladesInHand(request);
-  const told = finishSides(request, blades.geometry);
+  const told = finishSides(request, blades);
   const results = resultsOf(told, { ...blades, draws: request.draws });
   const smooth = againstSmooth(told.sides, { ...blades, claimedFactor: request.claimedFactor });
   const parts = [

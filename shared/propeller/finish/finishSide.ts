@@ -1,9 +1,9 @@
-import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { FinishFitRequest, MeasuredPoint } from "../../model/finishFit.ts";
 import type { FluidProperties } from "../../model/fluid.ts";
 import { positive } from "../../quantity/domain.ts";
 import { tellingFrom } from "../../quantity/problem.ts";
 import { type BladeResponse, bladeResponse, type MidSection } from "./bladeResponse.ts";
+import type { BladesInHand } from "./bladesInHand.ts";
 import { type FittedSurface, fitSurface, type SurfaceFit } from "./fitSurface.ts";
 import { measuredCovariance, measuredValues } from "./measuredCovariance.ts";
 
@@ -29,14 +29,14 @@ export interface FinishesRun extends Pick<FinishFitRequest, "finishes" | "rotati
 }
 
 /** Solves each finish by itself. Throws as `finishFit`, told from the finish. */
-export function finishSides(request: FinishesRun, geometry: BladeGeometry): FinishSides {
+export function finishSides(request: FinishesRun, blades: Pick<BladesInHand, "geometry" | "tie">): FinishSides {
   const covariance = tellingFrom("finishes", () =>
     measuredCovariance(request.finishes.flatMap(({ measured }) => measured)),
   );
   let from = 0;
   const sides = request.finishes.map(({ name, measured: points }, f) => {
     const measured = checkedCoefficients(measuredValues(points));
-    const side = { name, points, measured, from, ...bladeOf(request, geometry, points) };
+    const side = { name, points, measured, from, ...bladeOf(request, blades, points) };
     const own = partOf(covariance, side);
     from += measured.length;
     const fit = tellingFrom(`finishes[${f}].measured`, () => fitSurface({ ...side, covariance: own }));
@@ -45,9 +45,13 @@ export function finishSides(request: FinishesRun, geometry: BladeGeometry): Fini
   return { sides, covariance };
 }
 
-function bladeOf({ fluid, rotationRate }: FinishesRun, geometry: BladeGeometry, points: readonly MeasuredPoint[]) {
+function bladeOf(
+  { fluid, rotationRate }: FinishesRun,
+  { geometry, tie }: Pick<BladesInHand, "geometry" | "tie">,
+  points: readonly MeasuredPoint[],
+) {
   const advanceRatios = points.map(({ advanceRatio }) => advanceRatio);
-  return bladeResponse({ geometry, fluid, rotationRate, advanceRatios });
+  return bladeResponse({ geometry, tie, fluid, rotationRate, advanceRatios });
 }
 
 const checkedCoefficients = (values: readonly number[]) =>

@@ -1,39 +1,12 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
-import type { DescribedBlade, GenericBlade, ModelUncertainty } from "../../model/finishFit.ts";
+import type { GenericBlade } from "../../model/finishFit.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { seriesGeometry } from "../series/seriesGeometry.ts";
 
 /** Blades assumed where none were measured, and the warning that says so. */
-interface AssumedBlade {
+export interface AssumedBlade {
   readonly geometry: BladeGeometry;
   readonly warning: Warning;
-}
-
-/** Blades ready to compute with, and how far blade elements may be off for them. */
-export interface BladesInHand {
-  readonly geometry: BladeGeometry;
-  readonly model: ModelUncertainty;
-  readonly warnings: readonly Warning[];
-}
-
-/** What an outline in place of measured sections adds to the doubt of K_T and K_Q. Common practice, no source. */
-const OUTLINE_DOUBT = { thrust: 0.08, torque: 0.1 } as const;
-
-/** The blades of a request: measured sections, or those a generic outline stands for. Throws as `genericBlade`. */
-export function bladesInHand({
-  blade,
-  modelUncertainty: model,
-}: {
-  readonly blade: DescribedBlade;
-  readonly modelUncertainty: ModelUncertainty;
-}): BladesInHand {
-  if (blade.given === "geometry") return { geometry: blade.geometry, model, warnings: [] };
-  const { geometry, warning } = genericBlade(blade.outline);
-  const wider = {
-    thrust: Math.hypot(model.thrust, OUTLINE_DOUBT.thrust),
-    torque: Math.hypot(model.torque, OUTLINE_DOUBT.torque),
-  };
-  return { geometry, model: wider, warnings: [warning] };
 }
 
 /**
@@ -43,7 +16,7 @@ export function bladesInHand({
  * Source   as `seriesGeometry`.
  * Throws   OutOfDomain for input the series can not be computed for.
  */
-function genericBlade({ diameter, bladeCount, pitchRatio, chordAt07 }: GenericBlade): AssumedBlade {
+export function genericBlade({ diameter, bladeCount, pitchRatio, chordAt07 }: GenericBlade): AssumedBlade {
   const of = (areaRatio: number) =>
     seriesGeometry({
       series: { family: "wageningen-b", blades: bladeCount, areaRatio, pitchRatio },

@@ -6,15 +6,16 @@ import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import type { BladeAnswer } from "../finish/bladeResponse.ts";
+import { bladesInHand } from "../finish/bladesInHand.ts";
 import { fromAnswer } from "../finish/derived.ts";
 import { type FinishSides, finishSides, isFitted } from "../finish/finishSide.ts";
-import { bladesInHand } from "../finish/genericBlade.ts";
 import { jointDoubt } from "../finish/jointDoubt.ts";
 import type { InFluid } from "../inFluid.ts";
+import { comparableSeries } from "../series/comparableSeries.ts";
 import { openWaterOfSeries } from "../series/openWaterOfSeries.ts";
 import { staticMerit } from "../staticMerit.ts";
-import { comparableSeries, seriesName } from "./comparableSeries.ts";
 import { longReport, shortReport } from "./lossInWords.ts";
+import { seriesName } from "./seriesName.ts";
 
 /** Relative standard uncertainty of a predicted loss that was only scaled to the measurement. Common practice, no source. */
 const SCALED_DOUBT = 0.3;
@@ -24,17 +25,18 @@ const SCALED_DOUBT = 0.3;
  *
  *   FM = K_T^(3/2)/(C_P sqrt(π/2)),   T/T_max = FM^(2/3),   T/T_s at equal power = (FM/FM_s)^(2/3)
  *
- * The losses are those of blade elements whose surface was fitted so that they make the measured thrust and torque; where no
- * surface does, those of the nearest, scaled to what the measured merit leaves.
+ * The losses have the proportions of blade elements whose surface was fitted so that they make the measured thrust and
+ * torque, or comes nearest where no surface does; together they are what the measured merit leaves.
  *
  * Source   momentum theory (`staticMerit`); power account of `bladeElements`; uncertainty JCGM 100:2008, 5.2.
  * Throws   as `finishFit`.
  */
 export function lossReport(request: InFluid<LossReportRequest>): LossReport {
   const { name } = request;
-  const { geometry, model, warnings } = bladesInHand(request);
+  const blades = bladesInHand(request);
+  const { geometry, model, warnings } = blades;
   const finishes: FinishFitRequest["finishes"] = [{ name, measured: [{ ...request.measured, advanceRatio: 0 }] }];
-  const told = finishSides({ ...request, finishes }, geometry);
+  const told = finishSides({ ...request, finishes }, blades);
   const merit = measuredMerit(request.measured);
   const against = seriesComparison(request, geometry);
   const losses = sharesOf(told, merit, model);
@@ -118,7 +120,7 @@ function sharesOf(
   const shares = isFitted(side)
     ? CAUSES.map((cause) => {
         const doubtOf = jointDoubt({ sides: [side], covariance, model });
-        const of = ({ power }: BladeAnswer) => power[cause] / power.shaft;
+        const of = (answer: BladeAnswer) => partOf(answer, cause) * (1 - meritOf(answer.points[0]!));
         return { cause, share: doubtOf(fromAnswer(side.fit, [side.fit], { response: side.response, of })) };
       })
     : scaledShares(side.fit.answer, merit);
@@ -126,11 +128,14 @@ function sharesOf(
   return { shares, sharesFrom: isFitted(side) ? "fitted" : "scaled" };
 }
 
+/** Part that a cause has in all losses. */
+const partOf = ({ power }: BladeAnswer, cause: LossCause) =>
+  power[cause] / CAUSES.reduce((sum, one) => sum + power[one], 0);
+
 /** Losses in the proportions of an answer, together what the measured merit leaves. */
-function scaledShares({ power }: BladeAnswer, { value, standardUncertainty }: Uncertain) {
-  const whole = CAUSES.reduce((sum, cause) => sum + power[cause], 0);
+function scaledShares(answer: BladeAnswer, { value, standardUncertainty }: Uncertain) {
   return CAUSES.map((cause) => {
-    const part = power[cause] / whole;
+    const part = partOf(answer, cause);
     const share = part * (1 - value);
     return {
       cause,

@@ -8,7 +8,7 @@ import {
   LIFT_SLOPE_THICKNESS,
   STALL_DRAG,
   STRAIGHT_PART,
-  SUCTION_LOSS,
+  SUCTION_LOST,
 } from "./sectionModel.data.ts";
 
 export interface ModelledSection extends DragOfSection {
@@ -36,17 +36,17 @@ export interface AttachedFlow {
  * Lift and drag of a small, printed blade section before it stalls.
  *
  *   C_L = a (α - α_0),   a = 2π k (1 + 0.77 t/c) / (1 + λ/√Re),   α_0 = -2 k f/c
- *   C_D = C_D0 + s/(a √Re) (C_L - C_L0)² + d/√Re · b²
+ *   C_D = C_D0 + s/a (C_L - C_L0)² + d/√Re · b²
  *   greatest C_L = C_1 + C_2 log₁₀(Re/1e5) + ½ a |α_0|, towards the face less by the camber instead of more
  *
- * b is how far the section has come from the end of its straight lift (0) to its greatest lift (1). What the boundary layer
- * takes goes with its thickness, 1/√Re: lift, suction on the nose, and the drag where it lets go.
- * k is `broadBlade`.
+ * k is `broadBlade`; s the part of the suction on the nose that is lost; b how far the section has come from the end of its
+ * straight lift (0) to its greatest lift (1). What the boundary layer takes goes with its thickness, 1/√Re: lift, and the
+ * drag where it lets go.
  *
  * Source   thin-aerofoil theory of a circular arc, Abbott & von Doenhoff, Theory of Wing Sections (1959), ch. 4; friction
  *          as `sectionDrag`; numbers as `sectionModel.data.ts`.
  * Range    as `sectionDrag`; camber up to a fifth of the chord.
- * Error    the least certain part of a prediction: tests/reference/researchPropellers.test.ts and the method page.
+ * Error    the least certain part of a prediction: `modelEvidence` puts it beside measurements.
  */
 export function attachedFlow(section: ModelledSection): AttachedFlow {
   const { thicknessRatio, camberRatio, reynolds, liftFactor, dragFactor } = section;
@@ -62,7 +62,7 @@ export function attachedFlow(section: ModelledSection): AttachedFlow {
     zeroLiftAngle,
     leastDrag: dragFactor * profileDrag(section),
     liftOfLeastDrag: liftFactor * camberLift,
-    dragOfLift: (dragFactor * SUCTION_LOSS * layer) / (liftFactor * slope),
+    dragOfLift: (dragFactor * SUCTION_LOST) / (liftFactor * slope),
     dragOfStall: dragFactor * STALL_DRAG * layer,
     greatestLift: liftFactor * (gain + plain),
     leastLift: liftFactor * (gain - plain),

@@ -8,7 +8,7 @@
  * τ, profile drag of a smooth section at low Reynolds number over the laminar friction of its two sides. Fitted; measured
  * thin plates at Re 4e4 to 1.7e5 lie at about twice the laminar friction (Pelletier & Mueller, J. Aircraft 37 (2000)).
  */
-export const TRANSITION_FACTOR = 2.15;
+export const TRANSITION_FACTOR = 2.12;
 
 /** Re at which the turbulent line 0.044/Re^(1/6) - 5/Re^(2/3) is greatest: (20/0.044)². Exact. */
 export const PEAK_OF_TURBULENT_LINE = (20 / 0.044) ** 2;
@@ -17,13 +17,13 @@ export const PEAK_OF_TURBULENT_LINE = (20 / 0.044) ** 2;
 export const LIFT_SLOPE_THICKNESS = 0.77;
 
 /** λ, lift lost to the boundary layer: a = a_∞ / (1 + λ/√Re), since the layer's thickness goes with 1/√Re. Fitted. */
-export const LIFT_LOSS = 34;
+export const LIFT_LOSS = 33;
 
 /** Greatest lift coefficient of an uncambered section at Re 1e5. Fitted. */
-export const GREATEST_LIFT = 1.05;
+export const GREATEST_LIFT = 1.06;
 
 /** Growth of the greatest lift coefficient with log₁₀ Re. Fitted over Re 2e4 to 7e4. */
-export const GREATEST_LIFT_GROWTH = 0.05;
+export const GREATEST_LIFT_GROWTH = 0.09;
 
 /** Part of the lift that camber makes at zero incidence by which the greatest lift gains. Common practice, no source. */
 export const CAMBER_LIFT_GAIN = 0.5;
@@ -31,11 +31,11 @@ export const CAMBER_LIFT_GAIN = 0.5;
 /** Part of the greatest lift up to which the lift grows straight; above it a parabola. Common practice, no source. */
 export const STRAIGHT_PART = 0.75;
 
-/** Suction on the leading edge that is lost, times √Re: the drag grows by it with the square of the lift. Fitted. */
-export const SUCTION_LOSS = 30;
+/** Part of the suction on the leading edge that is lost: the drag grows by it with the square of the lift. Fitted. */
+export const SUCTION_LOST = 0.15;
 
 /** Drag coefficient that separation has added at the greatest lift, times √Re. Fitted. */
-export const STALL_DRAG = 34;
+export const STALL_DRAG = 32.4;
 
 /** Lift of a section that meets the flow with its trailing edge, over that with its nose. Common practice, no source. */
 export const REVERSED_LIFT = 0.7;

@@ -45,7 +45,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
     })).then((stored) => stored && focusQuestion());
   return (
     <ColumnsFold name={file.name} confirmed={confirmed}>
-      <p>{model.lead}</p>
+      <p>{confirmed ? model.size : model.lead}</p>
       <ReadingPanel owner={readingOfRun(run)} inspection={inspection} />
       <ReadingChoices choices={ownChoices(inspection)} uses={draft.uses} onChoose={draft.use} />
       <Warnings items={inspection.warnings} />

@@ -17,6 +17,9 @@ import { ReadingPanel } from "./ReadingPanel.tsx";
 import { readingOfCompanion } from "./readingOwner.ts";
 import { useRead } from "./useRead.ts";
 
+/** Thrust and rotation rate are the first log's to hold. */
+const SAID_BY_FIRST_LOG: ReadonlySet<string> = new Set(["log.no-thrust", "log.no-rotation-rate"]);
+
 interface CompanionColumnsProps {
   readonly run: StoredDocument<Run>;
   readonly companion: Companion;
@@ -55,12 +58,12 @@ function Columns({ run, companion, inspection }: CompanionColumnsProps & { reado
     }));
   return (
     <>
-      <p>{model.lead}</p>
+      <p>{model.rows.every(({ sure }) => sure) ? model.size : model.lead}</p>
       <ReadingPanel owner={readingOfCompanion(run)} inspection={inspection} />
       {beside && (
         <ReadingChoices choices={choicesBeside(beside, companion.columns)} uses={draft.uses} onChoose={draft.use} />
       )}
-      <Warnings items={inspection.warnings} />
+      <Warnings items={inspection.warnings.filter(({ code }) => !SAID_BY_FIRST_LOG.has(code))} />
       <ColumnsTable
         label="Columns of the electrical log"
         rows={model.rows}

@@ -51,7 +51,7 @@ function LaidOver({ run, companion }: LaidOverProps) {
   const lag = companion.lag.mode === "stated" ? companion.lag.seconds : (picture?.alignment.lag.value ?? null);
   const name = run.document.name;
   return (
-    <details class="card" id="bench-companion" open>
+    <details class="card bench-companion" id="bench-companion" open>
       <summary>Electrical log: {companion.file.name}</summary>
       <p>
         {typeof read === "string" ? read : (picture?.alignment.sentence ?? "Laying it over the log …")} It holds{" "}

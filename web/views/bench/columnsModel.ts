@@ -29,6 +29,9 @@ export interface ColumnRow {
 
 export interface ColumnsModel {
   readonly rows: readonly ColumnRow[];
+  /** How much there is. */
+  readonly size: string;
+  /** That, and what to look at before it is confirmed. */
   readonly lead: string;
   /** The log counts electrical turns, so that the pole pairs must be known. */
   readonly needsPolePairs: boolean;
@@ -53,6 +56,7 @@ export function columnsModel(
   const doubtful = rows.filter((row) => !row.sure);
   return {
     rows,
+    size: `${sizeOf(inspection)}.`,
     lead: lead(inspection, doubtful),
     needsPolePairs: rows.some((row) => countsElectricalTurns(row)),
     missing: missingOf(rows, elsewhere),
@@ -139,8 +143,12 @@ function spelled(role: ColumnRole, unit: string): string {
   return role === "ignore" ? unit : (roleUnit(role, unit) ?? unit);
 }
 
-function lead({ rows, shape }: LogInspection, doubtful: readonly ColumnRow[]): string {
-  const size = `${rows.toLocaleString("en").replaceAll(",", "\u202f")} rows of ${shape.columns.length} columns`;
+function sizeOf({ rows, shape }: LogInspection): string {
+  return `${rows.toLocaleString("en").replaceAll(",", "\u202f")} rows of ${shape.columns.length} columns`;
+}
+
+function lead(inspection: LogInspection, doubtful: readonly ColumnRow[]): string {
+  const size = sizeOf(inspection);
   if (doubtful.length === 0) return `${size}. Every column has one plausible reading; look them over and confirm.`;
   const names = doubtful.map((row) => `“${row.header}”`).join(", ");
   return `${size}. Look at ${names}: more than one reading is plausible.`;

@@ -3,8 +3,11 @@ import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
 import { VariantChecks } from "../variants/VariantChecks.tsx";
+import { BladePanel } from "./blade/BladePanel.tsx";
 import { CarryOverPanel } from "./carryOver/CarryOverPanel.tsx";
 import { EstimatePanel } from "./EstimatePanel.tsx";
+import { FinishPanel } from "./finish/FinishPanel.tsx";
+import { LossesPanel } from "./losses/LossesPanel.tsx";
 import { MethodsPanel } from "./methods/MethodsPanel.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { PitchPanel } from "./pitch/PitchPanel.tsx";
@@ -29,6 +32,9 @@ export default function TheoryView() {
       <div class="theory-layout">
         <VariantChecks />
         <PredictionsPanel />
+        <FinishPanel />
+        <LossesPanel />
+        <BladePanel />
         <WaterPanel />
         <CarryOverPanel />
         <PitchPanel />

@@ -23,9 +23,6 @@ interface Line {
 }
 const lines = new Map<string, Promise<Line>>();
 
-/** Longest text of a line that is shown. */
-const SHOWN = 200;
-
 /** The way of this page to a recording; what an earlier page could not bring there is sent first. */
 export function lineTo(projectId: string, recording: StoredRecording): Promise<Line> {
   const known = lines.get(recording.id);
@@ -59,12 +56,11 @@ export async function closeLine(id: string): Promise<void> {
 
 async function openLine(projectId: string, { id, held }: StoredRecording): Promise<Line> {
   const kept = await keptStretches(id);
-  const tally = new LineTally();
-  let open = "";
-  let lastLine = "";
+  const text = new SeenText();
   let forgotten = held.bytes;
   const note = (state: SendingState) => {
-    sendings.value = new Map(sendings.peek()).set(id, { ...state, lines: held.lines + tally.lines, lastLine });
+    const { lines: seen, lastLine } = text;
+    sendings.value = new Map(sendings.peek()).set(id, { ...state, lines: held.lines + seen, lastLine });
     if (state.held > forgotten) void forgetStretches(id, state.held);
     forgotten = state.held;
   };
@@ -74,23 +70,36 @@ async function openLine(projectId: string, { id, held }: StoredRecording): Promi
     pause: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
     onChange: note,
   });
-  const decoder = new TextDecoder();
-  const read = (bytes: Uint8Array) => {
-    tally.push(bytes);
-    const whole = (open + decoder.decode(bytes, { stream: true })).split(/\r\n|\r|\n/);
-    open = (whole.pop() ?? "").slice(-SHOWN);
-    lastLine = whole.at(-1)?.slice(0, SHOWN) ?? lastLine;
+  const send = (bytes: Uint8Array) => {
+    text.push(bytes);
+    return sender.send(bytes);
   };
-  for (const bytes of beyond(held.bytes, kept)) {
-    read(bytes);
-    sender.send(bytes);
-  }
-  const take = (bytes: Uint8Array) => {
-    read(bytes);
-    void keepStretch(id, sender.send(bytes));
-  };
+  for (const bytes of beyond(held.bytes, kept)) send(bytes);
   note(sender.state);
-  return { sender, take };
+  return { sender, take: (bytes) => void keepStretch(id, send(bytes)) };
+}
+
+/** Longest text of a line that is shown. */
+const SHOWN = 200;
+
+/** The lines that came, as far as they are shown. */
+class SeenText {
+  lastLine = "";
+  private readonly tally = new LineTally();
+  private readonly decoder = new TextDecoder();
+  /** Text of the line that has not ended. */
+  private open = "";
+
+  get lines(): number {
+    return this.tally.lines;
+  }
+
+  push(bytes: Uint8Array): void {
+    this.tally.push(bytes);
+    const whole = (this.open + this.decoder.decode(bytes, { stream: true })).split(/\r\n|\r|\n/);
+    this.open = (whole.pop() ?? "").slice(-SHOWN);
+    this.lastLine = whole.findLast((line) => line !== "")?.slice(0, SHOWN) ?? this.lastLine;
+  }
 }
 
 /** Of stretches in order, what lies beyond `place`; two may cover the same bytes. */

@@ -1,7 +1,6 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
-import type { SeriesPropeller, WageningenB } from "../../model/seriesPropeller.ts";
+import type { WageningenB } from "../../model/seriesPropeller.ts";
 import { monotoneCubic } from "../../numeric/monotoneCubic.ts";
-import { formatNumber } from "../../quantity/format.ts";
 import { bladeShape } from "../blade/bladeShape.ts";
 import { discArea } from "../coefficients.ts";
 
@@ -27,13 +26,4 @@ export function comparableSeries(geometry: BladeGeometry): WageningenB | null {
     areaRatio: (bladeCount * bladeArea) / discArea(diameter),
     pitchRatio: 0.7 * Math.PI * Math.tan(pitchAngle),
   };
-}
-
-/** What a series propeller is called in a sentence. */
-export function seriesName(series: SeriesPropeller): string {
-  const pitch = `P/D ${formatNumber(series.pitchRatio, 2)}`;
-  if (series.family === "wageningen-b") {
-    return `a smooth B-series screw of ${series.blades} blades, ${pitch} and area ratio ${formatNumber(series.areaRatio, 2)}`;
-  }
-  return `a ${series.family === "ka-4-70-19a" ? "Ka 4-70" : "Ka 5-75"} screw of ${pitch} in nozzle 19A`;
 }

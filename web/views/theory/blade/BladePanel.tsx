@@ -1,0 +1,119 @@
+import { addressOf } from "../../../app/route.ts";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { Chart } from "../../../charts/Chart.tsx";
+import { QuantityField } from "../../../forms/QuantityField.tsx";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import { Findings } from "../Findings.tsx";
+import { bladeSentence, loadPicture, powerRows, sectionPicture } from "./bladeModel.ts";
+import {
+  advanceSpeed,
+  choosePropeller,
+  chooseRate,
+  liftFactor,
+  propeller,
+  rotationRate,
+  roughness,
+  run,
+  shaped,
+  told,
+} from "./bladeState.ts";
+import { StrengthPart } from "./StrengthPart.tsx";
+
+/** What happens along one blade: load, sections, losses, stress. */
+export function BladePanel() {
+  return (
+    <section class="card" aria-labelledby="theory-blade">
+      <h2 id="theory-blade">Along the blade</h2>
+      {propeller.value === null ? (
+        <p class="hint">
+          No propeller has a blade shape yet. Add one on <a href={addressOf("parts")}>Parts</a>: typed, pasted from a
+          spreadsheet or made from an outline.
+        </p>
+      ) : (
+        <>
+          <Fields />
+          <Answer />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Answer() {
+  const [now, asked] = [told.value, run.value];
+  if (now === null || asked === null) return null;
+  if ("problem" in now) return <p class="warning">{now.problem}</p>;
+  return (
+    <>
+      <p role="status" class="theory-told">
+        {bladeSentence(now.solved, asked)}
+      </p>
+      <Warnings items={now.solved.warnings} />
+      <div class="theory-pictures">
+        <Chart spec={loadPicture(now.solved)} height={280} />
+        <Chart spec={sectionPicture(now.solved)} height={280} />
+      </div>
+      <Findings caption="Where blade elements say the shaft power goes" rows={powerRows(now.solved)} />
+      <StrengthPart />
+    </>
+  );
+}
+
+function Fields() {
+  return (
+    <div class="form-grid">
+      <SelectField
+        label="Propeller"
+        value={propeller.value!.id}
+        options={shaped.value.map(({ id, document }) => ({ value: id, label: document.name }))}
+        onChange={choosePropeller}
+      />
+      <QuantityField
+        label="Rotation rate"
+        symbol="n"
+        dimension="rotationRate"
+        unit="rpm"
+        value={rotationRate.value}
+        help="Negative turns it astern."
+        onChange={(rate) => {
+          if (rate !== null && rate !== 0) chooseRate(rate);
+        }}
+      />
+      <QuantityField
+        label="Speed through the water"
+        symbol="V_A"
+        dimension="speed"
+        unit="m/s"
+        value={advanceSpeed.value}
+        min={-50}
+        max={50}
+        onChange={(speed) => {
+          if (speed !== null) advanceSpeed.value = speed;
+        }}
+      />
+      <QuantityField
+        label="Roughness height"
+        symbol="k_p"
+        dimension="length"
+        unit="mm"
+        value={roughness.value}
+        min={0}
+        max={0.005}
+        onChange={(height) => {
+          if (height !== null) roughness.value = height;
+        }}
+      />
+      <QuantityField
+        label="Lift factor"
+        symbol="k_L"
+        dimension="number"
+        value={liftFactor.value}
+        positive
+        max={2}
+        onChange={(factor) => {
+          if (factor !== null) liftFactor.value = factor;
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,48 @@
+import { computed, signal } from "@preact/signals";
+import type { PrintedMaterial } from "../../../../shared/model/bladeStrength.ts";
+import { PRINTED_MATERIALS } from "../../../../shared/propeller/strength/printedMaterials.data.ts";
+import { parts } from "../../../app/session.ts";
+import { subject } from "../subject.ts";
+import { fluidPropertiesOfBench } from "../theoryFluid.ts";
+import { type BladeRun, bladeTold, strengthTold } from "./bladeModel.ts";
+
+const chosenPropeller = signal<string | null>(null);
+const chosenRate = signal<number | null>(null);
+export const advanceSpeed = signal(0);
+export const roughness = signal(0);
+export const liftFactor = signal(1);
+export const material = signal<PrintedMaterial>(PRINTED_MATERIALS[0]!);
+/** Load over the predicted one: what uneven inflow and a snagged line add. */
+export const loadFactor = signal(1);
+
+/** Propellers whose blade shape is known. */
+export const shaped = computed(() => parts.value.propellers.filter(({ document }) => document.geometry !== undefined));
+export const propeller = computed(
+  () => shaped.value.find(({ id }) => id === chosenPropeller.value) ?? shaped.value[0] ?? null,
+);
+export const rotationRate = computed(() => chosenRate.value ?? subject.value?.topRate ?? 50);
+
+export function choosePropeller(id: string): void {
+  chosenPropeller.value = id;
+}
+export function chooseRate(rate: number): void {
+  chosenRate.value = rate;
+}
+
+export const run = computed((): BladeRun | null => {
+  const geometry = propeller.value?.document.geometry;
+  const fluid = fluidPropertiesOfBench.value;
+  if (geometry === undefined || fluid === null) return null;
+  return {
+    geometry,
+    fluid,
+    surface: { roughness: roughness.value, liftFactor: liftFactor.value, dragFactor: 1 },
+    rotationRate: rotationRate.value,
+    advanceSpeed: advanceSpeed.value,
+  };
+});
+
+export const told = computed(() => (run.value === null ? null : bladeTold(run.value)));
+export const strength = computed(() =>
+  run.value === null ? null : strengthTold(run.value, material.value, loadFactor.value),
+);

@@ -1,0 +1,101 @@
+import { computed, signal } from "@preact/signals";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { Chart } from "../../../charts/Chart.tsx";
+import { QuantityField } from "../../../forms/QuantityField.tsx";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import { claimed } from "../../variants/variantsState.ts";
+import { subjects } from "../subject.ts";
+import { dragPicture, finishPair, finishRows, finishTold } from "./finishModel.ts";
+
+const firstName = signal<string | null>(null);
+const secondName = signal<string | null>(null);
+
+const pair = computed(() => finishPair(subjects.value, [firstName.value, secondName.value]));
+const told = computed(() => finishTold(pair.value, claimed.value));
+const picture = computed(() => ("result" in told.value ? dragPicture(told.value.result) : null));
+
+/** What the surface does to the sections, fitted from measurement, and what smoothing could still bring. */
+export function FinishPanel() {
+  const now = told.value;
+  return (
+    <section class="card" aria-labelledby="theory-finish">
+      <h2 id="theory-finish">What the finish does to the blade</h2>
+      {pair.value.length > 0 && <Choices />}
+      {"problem" in now ? (
+        <p class="hint">{now.problem}</p>
+      ) : (
+        <>
+          <p role="status" class="theory-told">
+            {now.result.sentence}
+          </p>
+          {picture.value && <Chart spec={picture.value} height={300} />}
+          <TableBox label="Sections by finish">
+            <table>
+              <caption class="visually-hidden">Section drag and lift factor of each finish, ± at 95 %</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Finish</th>
+                  <th scope="col" class="number">
+                    Section drag C_D
+                  </th>
+                  <th scope="col" class="number">
+                    Lift factor
+                  </th>
+                  <th scope="col">Reads</th>
+                </tr>
+              </thead>
+              <tbody>
+                {finishRows(now.result).map(({ name, cells: [drag, lift, reads] }) => (
+                  <tr key={name}>
+                    <th scope="row">{name}</th>
+                    <td class="number">{drag}</td>
+                    <td class="number">{lift}</td>
+                    <td class="muted">{reads}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableBox>
+          <Warnings items={now.result.warnings} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Choices() {
+  const options = subjects.value.map(({ name }) => ({ value: name, label: name }));
+  const [first, second] = pair.value;
+  return (
+    <div class="form-grid">
+      <SelectField
+        label="From"
+        value={first?.name ?? ""}
+        options={options}
+        onChange={(name) => {
+          firstName.value = name;
+        }}
+      />
+      <SelectField
+        label="To"
+        value={second?.name ?? ""}
+        options={second === undefined ? [{ value: "", label: "no second finish" }, ...options] : options}
+        onChange={(name) => {
+          secondName.value = name;
+        }}
+      />
+      <QuantityField
+        label="Claimed thrust ratio"
+        dimension="number"
+        value={claimed.value}
+        min={1.01}
+        max={10}
+        help="At equal rotation rate; is it within what a surface can do?"
+        onChange={(factor) => {
+          if (factor !== null) claimed.value = factor;
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,131 @@
+import { type FinishFit, type FinishResult, ModelUncertainty } from "../../../../shared/model/finishFit.ts";
+import { finishFit } from "../../../../shared/propeller/finish/finishFit.ts";
+import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { sentenceOf } from "../../../api/apiProblem.ts";
+import { capitalised } from "../../../app/words.ts";
+import type { ChartPoint, ChartSpec } from "../../../charts/chartSpec.ts";
+import { describedBlade, measuredPoint } from "../describedBlade.ts";
+import type { Subject } from "../subject.ts";
+
+export type FinishTold = { readonly result: FinishFit } | { readonly problem: string };
+
+/** The finishes that can be compared on one blade: the chosen two, or the one that pushes least first. */
+export function finishPair(
+  subjects: readonly Subject[],
+  chosen: readonly [string | null, string | null],
+): readonly Subject[] {
+  const named = (name: string | null) => subjects.find((one) => one.name === name);
+  const known = subjects.filter((one) => measuredPoint(one) !== null);
+  const byThrust = [...known].sort((a, b) => a.thrustCoefficient.value - b.thrustCoefficient.value);
+  const first = named(chosen[0]) ?? byThrust[0];
+  const second = named(chosen[1]) ?? byThrust.filter((one) => one !== first && isAlike(one, first)).at(-1);
+  return [first, second].filter((one) => one !== undefined);
+}
+
+/** Two finishes are of one blade when size, pitch and blades are the same. */
+function isAlike({ propeller: a }: Subject, other: Subject | undefined): boolean {
+  const b = other?.propeller;
+  return b !== undefined && a.diameter === b.diameter && a.pitchRatio === b.pitchRatio && a.bladeCount === b.bladeCount;
+}
+
+/** Section lift and drag of one or two finishes, from what was measured; or in words what is missing. */
+export function finishTold(pair: readonly Subject[], claimedFactor: number): FinishTold {
+  const [first, second] = pair;
+  if (first === undefined)
+    return {
+      problem: "Reduce a run with shaft power on Bench first: lift and drag follow from thrust and torque together.",
+    };
+  if (second !== undefined && second !== first && !isAlike(second, first))
+    return {
+      problem:
+        "These two differ in more than the finish: diameter, pitch or number of blades. Choose two finishes of one blade.",
+    };
+  const described = describedBlade(first.propeller);
+  if ("missing" in described) return { problem: described.missing };
+  const finishes = [...new Set(pair)].flatMap((one) => {
+    const measured = measuredPoint(one);
+    return measured === null ? [] : [{ name: one.name, measured: [measured] }];
+  });
+  try {
+    return {
+      result: finishFit({
+        blade: described.blade,
+        fluid: first.reductions[0]!.fluid,
+        rotationRate: Math.min(...pair.map(({ topRate }) => topRate)),
+        finishes,
+        modelUncertainty: ModelUncertainty.parse(undefined),
+        claimedFactor,
+        draws: 0,
+      }),
+    };
+  } catch (thrown) {
+    return { problem: sentenceOf(thrown) };
+  }
+}
+
+/** One row a finish: section drag, lift factor and what roughness that drag would mean. */
+export function finishRows({ finishes }: FinishFit) {
+  return finishes.map((one) => {
+    const name = capitalised(one.name);
+    if (one.state === "failed") return { name, cells: ["no answer", "", one.reason] };
+    if (one.state === "outOfReach")
+      return { name, cells: ["out of reach", formatNumber(one.liftFactor), one.sentence] };
+    const { roughness } = one;
+    return {
+      name,
+      cells: [
+        formatUncertain(one.sectionDrag),
+        formatUncertain(one.liftFactor),
+        roughness === null
+          ? "no roughness gives this drag"
+          : `as a roughness of ${formatNumber(roughness * 1e6, 2)}\u202fµm`,
+      ],
+    };
+  });
+}
+
+/** Section drag against roughness: the smooth section, the finishes where they fall, and the laminar floor. */
+export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null {
+  if (picture === null) return null;
+  const line = picture.dragAgainstRoughness.filter(({ at }) => at <= GREATEST_DRAWN);
+  const reach = GREATEST_DRAWN * 1e6;
+  const level = (y: number): ChartPoint[] => [0, reach].map((x) => ({ x, y }));
+  return {
+    title: "Section drag at 0.7 R against roughness",
+    x: { label: "Roughness height", unit: "µm", min: 0, max: reach },
+    y: { label: "Section drag C_D", unit: "", min: 0 },
+    numbered: true,
+    series: [
+      {
+        id: "model",
+        name: "Section model at this lift",
+        kind: "prediction",
+        style: 3,
+        points: [{ x: 0, y: picture.smoothDrag }, ...line.map(({ at, drag }) => ({ x: at * 1e6, y: drag }))],
+      },
+      {
+        id: "floor",
+        name: "Laminar friction of both sides",
+        kind: "fit",
+        style: 4,
+        points: level(picture.laminarFloor),
+      },
+      ...finishes.flatMap((one, style) => {
+        const points = finishPoint(one, reach);
+        return points.length === 0
+          ? []
+          : [{ id: `finish-${one.name}`, name: one.name, kind: "measured" as const, style, points }];
+      }),
+    ],
+  };
+}
+
+/** Roughness that the picture goes to, m. */
+const GREATEST_DRAWN = 500e-6;
+
+function finishPoint(one: FinishResult, reach: number): ChartPoint[] {
+  if (one.state !== "fitted") return [];
+  const { value, interval95 } = one.sectionDrag;
+  const roughness = one.roughness === null ? 0 : Math.min(one.roughness * 1e6, reach);
+  return [{ x: roughness, y: value, yInterval: interval95, note: `lift factor ${formatUncertain(one.liftFactor)}` }];
+}

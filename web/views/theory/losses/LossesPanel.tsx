@@ -1,0 +1,43 @@
+import { computed } from "@preact/signals";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { SubjectField } from "../SubjectField.tsx";
+import { subject } from "../subject.ts";
+import { lossBars, lossesTold } from "./lossesModel.ts";
+import "./losses.css";
+
+const told = computed(() => lossesTold(subject.value));
+
+/** How far from ideal and from a good propeller, and where the power goes: a paragraph for a report and its picture. */
+export function LossesPanel() {
+  const now = told.value;
+  return (
+    <section class="card" aria-labelledby="theory-losses">
+      <h2 id="theory-losses">Where the power goes</h2>
+      <div class="form-grid">
+        <SubjectField />
+      </div>
+      {"problem" in now ? (
+        <p class="hint">{now.problem}</p>
+      ) : (
+        <>
+          <p role="status" class="theory-told">
+            {now.report.short}
+          </p>
+          <ul class="loss-bars" aria-label="Parts of the shaft power">
+            {lossBars(now.report).map(({ name, percent, words }) => (
+              <li key={name}>
+                <span>{name}</span>
+                <span class="loss-bar" aria-hidden="true">
+                  <span style={{ width: `${percent}%` }} />
+                </span>
+                <span class="number">{words}</span>
+              </li>
+            ))}
+          </ul>
+          <p>{now.report.long}</p>
+          <Warnings items={now.report.warnings} />
+        </>
+      )}
+    </section>
+  );
+}
