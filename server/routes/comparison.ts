@@ -1,7 +1,8 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { compareAll } from "../../shared/compare/compareVariants.ts";
-import { Comparison, VariantGroup } from "../../shared/model/comparison.ts";
+import { Comparison } from "../../shared/model/comparison.ts";
+import { VariantGroup } from "../../shared/model/comparisonRequest.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { reduceJob } from "../work/runJobs.ts";

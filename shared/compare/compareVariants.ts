@@ -56,6 +56,7 @@ export function compareAll({
       thrustCoefficientRatio,
       equalShaftPowerRatio: atEqualPower[i]!,
       staticMeritRatio: merit[i]!,
+      answers: [],
       sentence: comparisonSentence({
         ...summaries,
         thrustCoefficientRatio,

@@ -47,6 +47,11 @@ export function variantRatio(baseline: readonly RunQuantity[], variant: readonly
     pValue,
     adjustedPValue: pValue,
     basis: found.basis,
+    parts: {
+      withinRuns: Math.sqrt(within(V) + within(B)),
+      remounting: found.basis === "withinRun" ? null : Math.sqrt(found.remounting),
+      shared: Math.sqrt(shared),
+    },
     fieller95: fieller(B, V, found, shared),
   };
 }
@@ -55,6 +60,8 @@ interface Doubts {
   readonly basis: VariantRatio["basis"];
   /** Variance of the mean logarithm of the variant and of the baseline, common causes apart. */
   readonly variances: readonly [number, number];
+  /** Part of both together that the doubt inside the runs does not explain. */
+  readonly remounting: number;
   /** Independent standard uncertainties of ln r. */
   readonly parts: readonly UncertaintyPart[];
 }
@@ -66,6 +73,7 @@ function doubts(B: SideStatistics, V: SideStatistics, shared: number): Doubts {
     return {
       basis: "replicates",
       variances,
+      remounting: remounting(variances, V, B),
       parts: [part(variances[0], V.runs - 1), part(variances[1], B.runs - 1), common],
     };
   }
@@ -75,13 +83,27 @@ function doubts(B: SideStatistics, V: SideStatistics, shared: number): Doubts {
     return {
       basis: "withinRun",
       variances,
+      remounting: 0,
       parts: [part(variances[0], V.degreesOfFreedomWithin), part(variances[1], B.degreesOfFreedomWithin), common],
     };
   }
   const variances = [spread(V, spreadSeen) / V.runs, spread(B, spreadSeen) / B.runs] as const;
   // One estimate of the spread serves both sides, so its degrees of freedom are those of the side that has it.
   const pooled = part(variances[0] + variances[1], Math.max(V.runs, B.runs) - 1);
-  return { basis: "pooledReplicates", variances, parts: [pooled, common] };
+  return {
+    basis: "pooledReplicates",
+    variances,
+    remounting: remounting(variances, V, B),
+    parts: [pooled, common],
+  };
+}
+
+/** Variance of the mean logarithm of a side from the doubt inside its runs. */
+const within = ({ withinRuns, runs }: SideStatistics) => withinRuns / runs;
+
+/** What is left of the variances of both sides; not less than 0, as `spread` is never below the doubt inside the runs. */
+function remounting([ofVariant, ofBaseline]: readonly [number, number], V: SideStatistics, B: SideStatistics): number {
+  return Math.max(0, ofVariant - within(V)) + Math.max(0, ofBaseline - within(B));
 }
 
 /** Variance of one run, from run to run, but not less than the doubt inside the runs explains. */

@@ -64,7 +64,7 @@ export const ModelUncertainty = z
     thrust: relative("Relative standard uncertainty of the predicted thrust coefficient"),
     torque: relative("Relative standard uncertainty of the predicted torque coefficient"),
   })
-  .default({ thrust: 0.04, torque: 0.065 })
+  .default({ thrust: 0.04, torque: 0.047 })
   .describe(
     "Doubt of blade elements for a given surface, common to all finishes; if absent what they missed on the measured research propeller that was held back (root mean square). An outline in place of sections adds to it",
   );

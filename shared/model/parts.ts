@@ -27,6 +27,17 @@ export const Propeller = z
       text: "Blade chord at 0.7 of the tip radius",
     }).exactOptional(),
     finish: Finish.exactOptional(),
+    material: z.string().trim().min(1).max(60).exactOptional().describe("What it is made of, e.g. PETG"),
+    layerHeight: si(z.number().positive().max(0.002), {
+      symbol: "h",
+      unit: "m",
+      text: "Layer height of the print",
+    }).exactOptional(),
+    roughness: si(z.number().positive().max(0.005), {
+      symbol: "k_p",
+      unit: "m",
+      text: "Roughness height of the blade",
+    }).exactOptional(),
     geometry: BladeGeometry.exactOptional().describe("Shape of the blades, for blade elements and strength"),
     nozzle: z.boolean().describe("The propeller runs in a nozzle that carries part of the thrust").default(false),
     note: Note.default(""),

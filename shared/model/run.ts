@@ -17,6 +17,13 @@ export const Run = z
     propellerId: z.uuid().exactOptional().describe("The propeller that was on the stand"),
     variant: z.string().trim().max(60).default("").describe("Runs of one variant are compared as a group, e.g. sanded"),
     mounting: z.string().trim().max(60).default("").describe("Which mounting of the propeller this was, e.g. 2"),
+    packId: z.uuid().exactOptional().describe("The pack that fed the stand"),
+    day: z.iso.date().exactOptional().describe("Day the run was made"),
+    tags: z
+      .array(z.string().trim().min(1).max(40))
+      .max(12)
+      .exactOptional()
+      .describe("Words to find and to group runs by"),
     file: z.strictObject({
       name: z.string().max(255).describe("Name of the file as it came"),
       sha256: z.string().length(64).describe("SHA-256 of its bytes"),

@@ -11,7 +11,7 @@ const point = (thrust: number, torque: number) => ({
   thrustCoefficient: { value: thrust, standardUncertainty: 0.006, commonUncertainty: 0.004 },
   torqueCoefficient: { value: torque, standardUncertainty: 0.0008, commonUncertainty: 0.0005 },
 });
-const AS_PRINTED = { name: "as printed", measured: [point(0.325, 0.0475)] };
+const AS_PRINTED = { name: "as printed", measured: [point(0.28, 0.0475)] };
 const SANDED = { name: "sanded", measured: [point(0.355, 0.0455)] };
 const FIT = { blade: BLADE, fluid: FRESH, rotationRate: 50, finishes: [AS_PRINTED, SANDED] };
 

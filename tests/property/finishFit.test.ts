@@ -108,7 +108,7 @@ test("whatever is measured, no number of the result is not finite and no sentenc
   );
 });
 
-test("half the doubt of the measurement halves its part of the doubt of the fit", () => {
+test("the doubt of the measurement and that of the blade elements add in squares", () => {
   const response = responseAt([0]);
   const { thrustCoefficient, torqueCoefficient } = response({ roughness: 0, liftFactor: 0.9, dragFactor: 2 })!
     .points[0]!;
@@ -123,7 +123,8 @@ test("half the doubt of the measurement halves its part of the doubt of the fit"
     const [finish] = finishFit(request).finishes;
     return finish?.state === "fitted" ? finish.sectionDrag.standardUncertainty : Number.NaN;
   };
-  expect(doubtAt(0.01)).toBeCloseTo(doubtAt(0.02) / 2, 6);
+  const squares = [0.01, 0.02, 0.04].map((whole) => doubtAt(whole) ** 2) as [number, number, number];
+  expect((squares[2] - squares[1]) / (squares[1] - squares[0])).toBeCloseTo(4, 3);
 });
 
 test("a slower propeller has a smaller Reynolds number and a higher floor", () => {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { effectiveSampleSize } from "../../shared/numeric/autocorrelation.ts";
 import { moments } from "../../shared/numeric/moments.ts";
+import { sharedCorrelation } from "../../shared/numeric/sharedCorrelation.ts";
 import { relativeError } from "../relative.ts";
 import { LEW, MAVRO, MICHELSO } from "./nist.data.ts";
 
@@ -36,6 +37,41 @@ test.each([
   const { coefficient, count } = process;
   const exact = (count * (1 - coefficient)) / (1 + coefficient);
   expect(relativeError(effectiveSampleSize(autoregression(coefficient, count)).effective, exact)).toBeLessThan(0.1);
+});
+
+/**
+ * Short series of one process: n_eff = n / [1 + 2 Σ (1 - k/n) r^k] (Priestley, eq. 5.3.5), and as the mean takes up its part
+ * of the variance, E s² = σ² (n - τ)/(n - 1) with τ = n / n_eff, so that s²/n must grow by τ (n - 1)/(n - τ).
+ */
+test.each([
+  { coefficient: 0.8, count: 100, effective: 11.6279069766, within: 0.1 },
+  { coefficient: 0.5, count: 20, effective: 7.1428566563, within: 0.25 },
+  // Where a series is worth half a dozen readings the sum over lags ends too early, and the doubt comes out too low.
+  { coefficient: 0.9, count: 100, effective: 5.8139373275, within: 0.3 },
+])("series of $count samples of an AR(1) process of $coefficient together show what each is worth", (process) => {
+  const { coefficient, count, effective, within } = process;
+  const whole = autoregression(coefficient, 400 * count);
+  const series = Array.from({ length: 400 }, (_, j) => whole.slice(j * count, (j + 1) * count));
+  const time = count / effective;
+  const exact = (time * (count - 1)) / (count - time);
+  for (const { inflation } of sharedCorrelation(series)) expect(relativeError(inflation, exact)).toBeLessThan(within);
+});
+
+test("series of independent samples are worth them, and know it with many degrees of freedom", () => {
+  const noise = fixedNoise(7);
+  const series = Array.from({ length: 20 }, () => Float64Array.from({ length: 100 }, noise));
+  for (const { inflation, degreesOfFreedom } of sharedCorrelation(series)) {
+    expect(Math.abs(inflation - 1)).toBeLessThan(0.15);
+    expect(degreesOfFreedom).toBeGreaterThan(60);
+  }
+});
+
+test("missing samples close up, and a series that stands still says nothing of the others", () => {
+  const [slow] = [autoregression(0.8, 300)];
+  const still = new Float64Array(300).fill(2);
+  const holed = Float64Array.from([...slow.slice(0, 100), Number.NaN, ...slow.slice(100)]);
+  expect(sharedCorrelation([holed, still])[0]).toEqual(sharedCorrelation([slow])[0]);
+  expect(sharedCorrelation([still])[0]!.inflation).toBe(1);
 });
 
 function autoregression(coefficient: number, count: number): Float64Array {

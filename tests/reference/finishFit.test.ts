@@ -1,14 +1,19 @@
 import { describe, expect, test } from "vitest";
+import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { FinishFitRequest } from "../../shared/model/finishFit.ts";
 import {
   LARGE_RESEARCH_PROPELLER,
   LARGE_STATIC,
   RESEARCH_AIR,
 } from "../../shared/propeller/blade/researchPropellers.data.ts";
+import { bladeResponse } from "../../shared/propeller/finish/bladeResponse.ts";
 import { finishFit } from "../../shared/propeller/finish/finishFit.ts";
 import { GRAIN_SIZES } from "../../shared/propeller/finish/grits.data.ts";
+import { BROAD_DOUBT, seriesTie } from "../../shared/propeller/finish/seriesTie.ts";
 import { smoothRoughness } from "../../shared/propeller/finish/smoothBlade.ts";
 import { laminarFloor } from "../../shared/propeller/section/laminarFloor.ts";
+import { openWaterOfSeries } from "../../shared/propeller/series/openWaterOfSeries.ts";
+import { seriesGeometry } from "../../shared/propeller/series/seriesGeometry.ts";
 
 /**
  * Two-bladed research propeller of smooth surface in air, measured at rest: Deters, Ananda & Selig, Reynolds number effects
@@ -66,4 +71,59 @@ test("grain sizes are those of the P grades", () => {
     ["P2000", 10.3e-6, 0.8e-6],
   ] as const;
   for (const [grit, size, tolerance] of printed) expect(Math.abs(GRAIN_SIZES[grit] - size)).toBeLessThan(tolerance);
+});
+
+/** Of the B series, tables 1 and 5 of Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251. */
+describe("broad blades are tied to the published tests of their series", () => {
+  const SCREWS = [
+    [2, 0.3],
+    [3, 0.35],
+    [3, 0.5],
+    [4, 0.4],
+    [4, 0.55],
+    [4, 0.7],
+    [5, 0.6],
+  ].flatMap(([blades, areaRatio]) =>
+    [0.6, 0.8, 1, 1.2].map((pitchRatio) => ({ blades: blades!, areaRatio: areaRatio!, pitchRatio })),
+  );
+  const model = { thrust: 0.04, torque: 0.05 };
+  const missed = SCREWS.map((screw) => {
+    const series = { family: "wageningen-b", ...screw } as const;
+    const geometry = seriesGeometry({ series, diameter: 0.25, outsideRange: false });
+    const fluid = fluidProperties({ kind: "fresh", temperature: 288.15 });
+    const running = { geometry, fluid, rotationRate: 30, advanceRatios: [0] };
+    const clean = { roughness: 0, liftFactor: 1, dragFactor: 1 };
+    const at = (tie: { thrust: number; torque: number }) =>
+      bladeResponse({ ...running, tie }).response(clean)!.points[0]!;
+    const tested = openWaterOfSeries({ series, advanceRatio: 0 });
+    const off = (of: "thrustCoefficient" | "torqueCoefficient", tie: { thrust: number; torque: number }) =>
+      at(tie)[of] / tested[of] - 1;
+    const tie = seriesTie(geometry, model).tie;
+    const free = { thrust: 1, torque: 1 };
+    return {
+      free: [off("thrustCoefficient", free), off("torqueCoefficient", free)] as const,
+      tied: [off("thrustCoefficient", tie), off("torqueCoefficient", tie)] as const,
+    };
+  });
+  const rms = (values: readonly number[]) => Math.sqrt(values.reduce((sum, one) => sum + one * one, 0) / values.length);
+
+  test("tied, the series' own blades make the series' coefficients to all digits", () => {
+    for (const { tied } of missed) for (const off of tied) expect(Math.abs(off)).toBeLessThan(1e-9);
+  });
+
+  test("untied they miss by what is stated for broad blades", () => {
+    expect(Math.abs(rms(missed.map(({ free }) => free[0])) - BROAD_DOUBT.thrust)).toBeLessThan(0.02);
+    expect(Math.abs(rms(missed.map(({ free }) => free[1])) - BROAD_DOUBT.torque)).toBeLessThan(0.02);
+  });
+
+  test("blades that the series has not tested are not tied, and their doubt says so", () => {
+    const series = { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 1.8 } as const;
+    const far = seriesTie(seriesGeometry({ series, diameter: 0.1, outsideRange: true }), model);
+    expect(far.tie).toEqual({ thrust: 1, torque: 1 });
+    expect(far.model.thrust).toBeCloseTo(Math.hypot(model.thrust, BROAD_DOUBT.thrust), 12);
+  });
+
+  test("slender blades, which the section model was set at, stay as they are", () => {
+    expect(seriesTie(LARGE_RESEARCH_PROPELLER, model)).toEqual({ tie: { thrust: 1, torque: 1 }, model });
+  });
 });

@@ -1,14 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { LiveResult, StoredRecording } from "../../shared/model/recording.ts";
-import {
-  asRecordingEdit,
-  asRun,
-  liveAnswer,
-  needsPerson,
-  portWords,
-  postCommands,
-  wayOfLines,
-} from "../../web/views/bench/live/liveModel.ts";
+import { portWords, postCommands, wayOfLines } from "../../web/views/bench/live/lineWords.ts";
+import { asRecordingEdit, asRun, liveAnswer, needsPerson } from "../../web/views/bench/live/liveModel.ts";
 import type { PageSending } from "../../web/views/bench/live/sending.ts";
 import { withPropeller } from "../../web/views/bench/recipeEdits.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";

@@ -25,7 +25,7 @@ const UNTIED: SeriesTie = { thrust: 1, torque: 1 };
  * What blade elements miss on broad blades of any surface, root mean square over 28 B screws at rest (2 to 5 blades, area
  * ratio 0.3 to 0.7, pitch ratio 0.6 to 1.2) against the polynomials of their tests.
  */
-export const BROAD_DOUBT = { thrust: 0.136, torque: 0.113 } as const;
+export const BROAD_DOUBT = { thrust: 0.13, torque: 0.1 } as const;
 
 /** Where the B series was tested: a screw of some 0.25 m at a Reynolds number of about 2e6. */
 const TESTED = { diameter: 0.25, rotationRate: 30, fluid: { kind: "fresh", temperature: 288.15 } } as const;

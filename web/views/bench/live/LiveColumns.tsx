@@ -8,7 +8,7 @@ import { type ColumnRow, columnsModel, withColumn } from "../columnsModel.ts";
 import { Fold } from "../Fold.tsx";
 import { withColumns, withEntry } from "../recipeEdits.ts";
 import type { RecipeChange } from "../StandParts.tsx";
-import { editRecording } from "./liveState.ts";
+import { editRecording } from "./recordingActs.ts";
 
 interface LiveColumnsProps {
   readonly recording: StoredRecording;

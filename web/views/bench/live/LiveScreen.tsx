@@ -16,8 +16,9 @@ import { LivePlateaus } from "./LivePlateaus.tsx";
 import { LiveSource } from "./LiveSource.tsx";
 import { LiveStand } from "./LiveStand.tsx";
 import { asRecordingEdit, asRun, liveAnswer, needsPerson } from "./liveModel.ts";
-import { editRecording, liveResult } from "./liveState.ts";
+import { liveResult } from "./liveState.ts";
 import { portLinks } from "./portLink.ts";
+import { editRecording } from "./recordingActs.ts";
 import "./live.css";
 
 interface LiveScreenProps {

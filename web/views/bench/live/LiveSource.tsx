@@ -4,9 +4,10 @@ import { linesAddress, recordingFileAddress } from "../../../api/recordings.ts";
 import { openProjectId } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
 import { BaudRateField } from "./BaudRateField.tsx";
-import { portWords, postCommands, wayOfLines } from "./liveModel.ts";
-import { answering, discard, finishing, keepAsRun, trouble } from "./liveState.ts";
+import { portWords, postCommands, wayOfLines } from "./lineWords.ts";
+import { answering, finishing, trouble } from "./liveState.ts";
 import { linkPort, portLinks, USUAL_BAUD_RATE, unlinkPort } from "./portLink.ts";
+import { discard, keepAsRun } from "./recordingActs.ts";
 import { sendings } from "./sending.ts";
 import { serialOf } from "./serialPort.ts";
 

@@ -4,8 +4,8 @@ import { Dialog } from "../../../app/Dialog.tsx";
 import { openProjectId } from "../../../app/session.ts";
 import { TextField } from "../../../forms/TextField.tsx";
 import { BaudRateField } from "./BaudRateField.tsx";
-import { begin } from "./liveState.ts";
 import { linkPort, USUAL_BAUD_RATE } from "./portLink.ts";
+import { begin } from "./recordingActs.ts";
 import { type SerialPort, serialOf } from "./serialPort.ts";
 
 /** The third way in: a stand that writes its lines while it runs. */

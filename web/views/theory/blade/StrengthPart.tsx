@@ -25,11 +25,13 @@ export function StrengthPart() {
           <Chart spec={stressPicture(now.answer)} height={280} />
           <Findings caption="Strength of the blade" rows={strengthRows(now.answer)} />
           <Warnings items={now.answer.warnings} />
-          <ul class="caution">
-            {now.answer.cautions.map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
+          <div class="caution">
+            <ul>
+              {now.answer.cautions.map((words) => (
+                <li key={words}>{words}</li>
+              ))}
+            </ul>
+          </div>
         </>
       )}
     </section>

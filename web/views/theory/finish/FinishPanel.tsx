@@ -1,4 +1,5 @@
 import { computed, signal } from "@preact/signals";
+import type { FinishFit } from "../../../../shared/model/finishFit.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
@@ -6,7 +7,7 @@ import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { claimed } from "../../variants/variantsState.ts";
 import { subjects } from "../subject.ts";
-import { dragPicture, finishPair, finishRows, finishTold } from "./finishModel.ts";
+import { dragPicture, finishPair, finishRows, finishSentences, finishTold } from "./finishModel.ts";
 
 const firstName = signal<string | null>(null);
 const secondName = signal<string | null>(null);
@@ -26,9 +27,7 @@ export function FinishPanel() {
         <p class="hint">{now.problem}</p>
       ) : (
         <>
-          <p role="status" class="theory-told">
-            {now.result.sentence}
-          </p>
+          <Told result={now.result} />
           {picture.value && <Chart spec={picture.value} height={300} />}
           <TableBox label="Sections by finish">
             <table>
@@ -97,5 +96,19 @@ function Choices() {
         }}
       />
     </div>
+  );
+}
+
+function Told({ result }: { readonly result: FinishFit }) {
+  const { first, others } = finishSentences(result);
+  return (
+    <>
+      <p role="status" class="theory-told">
+        {first}
+      </p>
+      {others.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+    </>
   );
 }

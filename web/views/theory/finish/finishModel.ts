@@ -3,7 +3,7 @@ import { finishFit } from "../../../../shared/propeller/finish/finishFit.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import { capitalised } from "../../../app/words.ts";
-import type { ChartPoint, ChartSpec } from "../../../charts/chartSpec.ts";
+import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { describedBlade, measuredPoint } from "../describedBlade.ts";
 import type { Subject } from "../subject.ts";
 
@@ -63,6 +63,15 @@ export function finishTold(pair: readonly Subject[], claimedFactor: number): Fin
   }
 }
 
+/** What the finish did, in one sentence, and what follows from it. */
+export function finishSentences({ change, smoothGain, claim, sentence }: FinishFit): {
+  readonly first: string;
+  readonly others: readonly string[];
+} {
+  const others = [smoothGain?.sentence, claim?.sentence].filter((one) => one !== undefined);
+  return change === null ? { first: sentence, others: [] } : { first: change.sentence, others };
+}
+
 /** One row a finish: section drag, lift factor and what roughness that drag would mean. */
 export function finishRows({ finishes }: FinishFit) {
   return finishes.map((one) => {
@@ -110,12 +119,7 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
         style: 4,
         points: level(picture.laminarFloor),
       },
-      ...finishes.flatMap((one, style) => {
-        const points = finishPoint(one, reach);
-        return points.length === 0
-          ? []
-          : [{ id: `finish-${one.name}`, name: one.name, kind: "measured" as const, style, points }];
-      }),
+      ...finishes.flatMap((one, style) => levelOf(one, style, reach)),
     ],
   };
 }
@@ -123,9 +127,19 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
 /** Roughness that the picture goes to, m. */
 const GREATEST_DRAWN = 500e-6;
 
-function finishPoint(one: FinishResult, reach: number): ChartPoint[] {
+/** The drag of a finish as a level with its band: where the curve of the model meets it lies its roughness, if it has one. */
+function levelOf(one: FinishResult, style: number, reach: number): ChartSeries[] {
   if (one.state !== "fitted") return [];
-  const { value, interval95 } = one.sectionDrag;
-  const roughness = one.roughness === null ? 0 : Math.min(one.roughness * 1e6, reach);
-  return [{ x: roughness, y: value, yInterval: interval95, note: `lift factor ${formatUncertain(one.liftFactor)}` }];
+  const { value: y, interval95 } = one.sectionDrag;
+  const band = [Math.max(0, interval95[0]), interval95[1]] as const;
+  const points = [0, reach].map((x): ChartPoint => ({ x, y, yInterval: band }));
+  return [
+    {
+      id: `finish-${one.name}`,
+      name: `${capitalised(one.name)}, from its thrust and torque`,
+      kind: "fit",
+      style,
+      points,
+    },
+  ];
 }

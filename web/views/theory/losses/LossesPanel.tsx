@@ -1,5 +1,6 @@
 import { computed } from "@preact/signals";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { capitalised } from "../../../app/words.ts";
 import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subject.ts";
 import { lossBars, lossesTold } from "./lossesModel.ts";
@@ -21,7 +22,7 @@ export function LossesPanel() {
       ) : (
         <>
           <p role="status" class="theory-told">
-            {now.report.short}
+            {capitalised(now.report.short)}
           </p>
           <ul class="loss-bars" aria-label="Parts of the shaft power">
             {lossBars(now.report).map(({ name, percent, words }) => (
@@ -34,7 +35,10 @@ export function LossesPanel() {
               </li>
             ))}
           </ul>
-          <p>{now.report.long}</p>
+          <details>
+            <summary>As a paragraph for a report</summary>
+            <p>{capitalised(now.report.long)}</p>
+          </details>
           <Warnings items={now.report.warnings} />
         </>
       )}
