@@ -3,6 +3,7 @@ import type { Instrument } from "../shared/model/instrument.ts";
 import type { Controller, Motor, Pack, Propeller } from "../shared/model/parts.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
+import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
 
 /** One log of the demonstration: which file, what was on the stand, and how the file is to be read. */
 export interface DemoRun {
@@ -63,6 +64,17 @@ const propeller = (name: string, pitchRatio: number, finish: string): z.input<ty
   pitchRatio,
   chordAt07: 0.021,
   finish,
+  geometry: plainGeometry({
+    from: "outline",
+    outline: "elliptic",
+    bladeCount: 3,
+    diameter: 0.076,
+    hubDiameter: 0.016,
+    pitchRatio,
+    areaRatio: 0.42,
+    thicknessRatio: 0.09,
+    camberRatio: 0,
+  }),
   note: INVENTED,
 });
 
@@ -260,6 +272,16 @@ export const DEMO: Demo = {
     note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them.",
     water: { kind: "sea", temperature: 273.15 + 12, salinity: 33 },
     invented: true,
+    predictions: [
+      {
+        name: "B 3-38, P/D 1.00",
+        source: {
+          kind: "series",
+          diameter: 0.076,
+          series: { family: "wageningen-b", blades: 3, areaRatio: 0.38, pitchRatio: 1 },
+        },
+      },
+    ],
   },
   propellers: {
     asPrinted: propeller("Net propeller, as printed", 1, "as printed"),

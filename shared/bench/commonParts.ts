@@ -112,9 +112,7 @@ export function tarePart(name: string, key: string, { points, fit, line, unit = 
         kind: "A",
         distribution: "student",
       },
-      sensitivities: line.windows.map((_, w) =>
-        pull.reduce((sum, g, i) => sum + g * (points[i]!.tare?.parts[w] ?? 0), 0),
-      ),
+      sensitivities: pullOnWindows(points, pull, line.windows.length),
       uncertainties: line.windows.map(({ mean }) => mean.scatter),
       degreesOfFreedom: line.windows.map(({ mean }) => mean.degreesOfFreedom),
     }),
@@ -136,6 +134,15 @@ export function tarePart(name: string, key: string, { points, fit, line, unit = 
     })),
   );
   return change === 0 ? [] : [{ name, key, change, degreesOfFreedom, inputs }];
+}
+
+/** Change of the coefficient by the mean of each window. */
+function pullOnWindows(points: readonly FitPoint[], pull: readonly number[], windows: number): number[] {
+  const sums = new Array<number>(windows).fill(0);
+  points.forEach(({ tare }, i) => {
+    for (const { window, part } of tare?.parts ?? []) sums[window]! += pull[i]! * part;
+  });
+  return sums;
 }
 
 /** For each stretch between rests: change of the coefficient by its zero, and by one standard uncertainty of its bow. */

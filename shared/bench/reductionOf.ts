@@ -9,7 +9,7 @@ import type { Warning } from "../quantity/warning.ts";
 import { calibrationDoubts, relativeDoubt } from "./appliedCalibration.ts";
 import { budgetOf } from "./budget.ts";
 import { type Channel, type Channels, headerOf } from "./channels.ts";
-import { type FitPoint, weighingUncertainty } from "./coefficientFit.ts";
+import { type FitPoint, residualsOf, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
 import { rejectedStretches } from "./rejectedStretches.ts";
@@ -164,6 +164,5 @@ function residualOf(
   const atSpeed = facts.advance?.points.find(({ plateau }) => plateau === number);
   if (turnsOtherWay && facts.reverse) return null;
   if (atSpeed && (!atSpeed.isAtRest || !used)) return atSpeed.residual;
-  const K = facts.thrust.fit.coefficient;
-  return (point.y - K * point.x) / Math.hypot(weighingUncertainty(point), K * point.roundingX);
+  return residualsOf([point], facts.thrust.fit.coefficient)[0]!;
 }

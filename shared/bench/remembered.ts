@@ -1,5 +1,8 @@
 /** What was worked out, latest last, and what it weighs. */
-type Shelf = Map<string, { readonly result: unknown; readonly weight: number }>;
+interface Shelf {
+  readonly results: Map<string, { readonly result: unknown; readonly weight: number }>;
+  held: number;
+}
 
 /** Held weakly: what was worked out of a log goes with the log. */
 const shelves = new WeakMap<object, Map<string, Shelf>>();
@@ -22,14 +25,15 @@ export function remembered<T>(anchor: object, remembering: Remembering, work: ()
   const { stage, dependsOn, weight = 1, budget = 1 } = remembering;
   const shelf = shelfOf(anchor, stage);
   const key = JSON.stringify(dependsOn) ?? "";
-  const known = shelf.get(key);
+  const known = shelf.results.get(key);
   if (known !== undefined) {
-    shelf.delete(key);
-    shelf.set(key, known);
+    shelf.results.delete(key);
+    shelf.results.set(key, known);
     return known.result as T;
   }
   const result = work();
-  shelf.set(key, { result, weight });
+  shelf.results.set(key, { result, weight });
+  shelf.held += weight;
   trim(shelf, budget);
   return result;
 }
@@ -37,19 +41,17 @@ export function remembered<T>(anchor: object, remembering: Remembering, work: ()
 function shelfOf(anchor: object, stage: string): Shelf {
   const own = shelves.get(anchor) ?? new Map<string, Shelf>();
   shelves.set(anchor, own);
-  const shelf: Shelf = own.get(stage) ?? new Map();
+  const shelf = own.get(stage) ?? { results: new Map(), held: 0 };
   own.set(stage, shelf);
   return shelf;
 }
 
 /** The oldest go first; the latest stays. */
 function trim(shelf: Shelf, budget: number): void {
-  let held = 0;
-  for (const { weight } of shelf.values()) held += weight;
-  for (const [key, { weight }] of shelf) {
-    if (held <= budget || shelf.size === 1) return;
-    shelf.delete(key);
-    held -= weight;
+  for (const [key, { weight }] of shelf.results) {
+    if (shelf.held <= budget || shelf.results.size === 1) return;
+    shelf.results.delete(key);
+    shelf.held -= weight;
   }
 }
 

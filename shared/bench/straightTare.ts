@@ -30,7 +30,7 @@ function lineOf(windows: readonly TareWindow[], segment: number): ((time: number
   const wander = wanderOf(own, valueAt);
   return (time) => ({
     value: valueAt(time),
-    parts: windows.map((window) => partOf(window, time)),
+    parts: windows.flatMap((one, window) => (one.segment === segment ? [{ window, part: partOf(one, time) }] : [])),
     bow: wander,
     gap: `line ${segment}, after window ${own.filter(({ middle }) => middle <= time).length}`,
   });

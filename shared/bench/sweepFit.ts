@@ -1,6 +1,6 @@
 import { autoregressiveRegression } from "../numeric/autoregressiveRegression.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
-import { type OriginFit, weighingUncertainty } from "./coefficientFit.ts";
+import { type OriginFit, residualsOf } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { PlateauSource } from "./measuredPlateau.ts";
 import { type SweepBlocks, sweepBlocksOf } from "./sweepBlocks.ts";
@@ -82,8 +82,9 @@ export function sweepFitOf(
       degreesOfFreedom: regression.degreesOfFreedom,
       chiSquared: regression.innovationSquares / regression.innovationVariance,
       scatterRatio: Math.max(1, errors(0) / regression.standardErrors[0]!),
-      residuals: used.map(
-        ({ thrustPoint: p }) => (p.y - K * p.x) / Math.hypot(weighingUncertainty(p), K * p.roundingX),
+      residuals: residualsOf(
+        used.map(({ thrustPoint }) => thrustPoint),
+        K,
       ),
       converged,
     },

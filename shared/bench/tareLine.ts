@@ -7,6 +7,7 @@ import type { RowSpan } from "./rest.ts";
 import { type SampleMean, sampleMean, scaledMean } from "./sampleMean.ts";
 import { spikesIn } from "./spikes.ts";
 import { straightDriftRate, straightTares } from "./straightTare.ts";
+import { type ZeroBetween, zeroBetween } from "./tareBetween.ts";
 import type { Timeline } from "./timeline.ts";
 import { takeOff } from "./writtenPlateau.ts";
 
@@ -24,8 +25,8 @@ export interface TareWindow {
 export interface TareAt {
   /** SI. */
   readonly value: number;
-  /** Part of each window in the value; they sum to 1, or to 0 where there is no tare. */
-  readonly parts: readonly number[];
+  /** Part in the value of each window, by its position, that it hangs on; they sum to 1, or to 0 where there is no tare. */
+  readonly parts: readonly { readonly window: number; readonly part: number }[];
   /** Standard uncertainty because the zero need not move in a straight line between windows, SI. */
   readonly bow: number;
   /** Plateaus with the same gap share the error of `bow`. */
@@ -68,16 +69,19 @@ export function tareLineOf(
   const written = read.map((_, i) => withoutDrift(read, i, { channel, timeline }));
   const windows = written.map((window) => ({ ...window, mean: inSi(window.mean, channel) }));
   const rounding = windows.reduce((most, { mean }) => Math.max(most, mean.rounding), 0);
-  const zeroAt = zerosBetween(written, shape);
-  const writtenAt = (time: number, segment: number) =>
-    written.length > 0 ? zeroAt(time, segment).value : channel.writtenZero;
+  const writtenAt = written.length > 0 ? zerosBetween(written, shape).valueAt : () => channel.writtenZero;
   const dependsOn = [shape, spans, writtenKey(channel), written.length > 0 ? null : channel.writtenZero];
-  return { shape, windows, rounding, at: zerosBetween(windows, shape), writtenAt, dependsOn };
+  return { shape, windows, rounding, at: zerosBetween(windows, shape).at, writtenAt, dependsOn };
 }
 
-function zerosBetween(windows: readonly TareWindow[], shape: TareShape): TareLine["at"] {
+function zerosBetween(windows: readonly TareWindow[], shape: TareShape): ZeroBetween {
   const straight = shape === "line" ? straightTares(windows) : null;
-  return (time, segment) => straight?.(time, segment) ?? tareAt(windows, time, segment);
+  const between = zeroBetween(windows);
+  if (straight === null) return between;
+  return {
+    at: (time, segment) => straight(time, segment) ?? between.at(time, segment),
+    valueAt: (time, segment) => straight(time, segment)?.value ?? between.valueAt(time, segment),
+  };
 }
 
 function inSi(mean: SampleMean, { scale, shift }: Channel): SampleMean {
@@ -96,7 +100,7 @@ export function withRunningWander(line: TareLine, plateaus: readonly SampleMean[
 
 /** Standard uncertainty of one tare, SI: window means, rounding and bow. */
 export function tareUncertainty(line: TareLine, tare: TareAt): number {
-  const own = line.windows.map(({ mean }, i) => tare.parts[i]! * mean.scatter);
+  const own = tare.parts.map(({ window, part }) => part * line.windows[window]!.mean.scatter);
   return Math.hypot(...own, tare.parts.length > 0 ? line.rounding : 0, tare.bow);
 }
 
@@ -203,52 +207,4 @@ export function segmentOf(timeline: Timeline, row: number): number {
   let segment = 0;
   while (segment + 1 < timeline.segmentStarts.length && timeline.segmentStarts[segment + 1]! <= row) segment++;
   return segment;
-}
-
-function tareAt(windows: readonly TareWindow[], time: number, segment: number): TareAt {
-  if (windows.length === 0) return { value: 0, parts: [], bow: 0, gap: "none" };
-  const own = indicesWhere(windows, (window) => window.segment === segment);
-  // A stretch without a rest of its own borrows the zero of the others; checks tell it.
-  const usable = own.length > 0 ? own : windows.map((_, i) => i);
-  const before = usable.filter((i) => windows[i]!.middle <= time).at(-1);
-  const after = usable.find((i) => windows[i]!.middle > time);
-  if (before !== undefined && after !== undefined && own.length > 0) return between(windows, before, after, time);
-  return beyond(windows, usable, before ?? after!, time);
-}
-
-/** Drift that goes on evenly is a line; drift that dies out bows from it by up to a quarter of the change. */
-const DEEPEST_BOW = 1 / 4;
-
-function between(windows: readonly TareWindow[], before: number, after: number, time: number): TareAt {
-  const [a, b] = [windows[before]!, windows[after]!];
-  const s = (time - a.middle) / (b.middle - a.middle);
-  const change = b.mean.mean - a.mean.mean;
-  return {
-    value: a.mean.mean + s * change,
-    parts: windows.map((_, i) => (i === before ? 1 - s : i === after ? s : 0)),
-    bow: (DEEPEST_BOW * 4 * s * (1 - s) * Math.abs(change)) / Math.sqrt(3),
-    gap: `${before}-${after}`,
-  };
-}
-
-/** Outside the windows the zero is held; it may have gone on as fast as between the nearest two. */
-function beyond(windows: readonly TareWindow[], usable: readonly number[], nearest: number, time: number): TareAt {
-  const at = usable.indexOf(nearest);
-  const neighbour = usable[at === 0 ? 1 : at - 1];
-  const window = windows[nearest]!;
-  let rate = 0;
-  if (neighbour !== undefined) {
-    const other = windows[neighbour]!;
-    rate = Math.abs((other.mean.mean - window.mean.mean) / (other.middle - window.middle || 1));
-  }
-  return {
-    value: window.mean.mean,
-    parts: windows.map((_, i) => (i === nearest ? 1 : 0)),
-    bow: (rate * Math.abs(time - window.middle)) / Math.sqrt(3),
-    gap: `beyond ${nearest}`,
-  };
-}
-
-function indicesWhere<T>(items: readonly T[], holds: (item: T) => boolean): number[] {
-  return items.flatMap((item, i) => (holds(item) ? [i] : []));
 }

@@ -23,12 +23,19 @@ const GROUPED = {
   ",": /^[+-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?$/,
 } as const;
 
+/** Digits in threes with an apostrophe or a blank between them, which can be nothing but thousands: "1'234", "1 234,5". */
+const SPACED = {
+  ".": /^[+-]?\d{1,3}(?:(?:['’]\d{3})+|(?:\s\d{3})+)(?:\.\d+)?$/,
+  ",": /^[+-]?\d{1,3}(?:(?:['’]\d{3})+|(?:\s\d{3})+)(?:,\d+)?$/,
+} as const;
+
 /** What loggers, meters and spreadsheets write where they have no number. */
 const MISSING = new Set(
   (
     "nan +nan -nan nan(ind) -nan(ind) 1.#qnan 1.#ind -1.#ind 1.#inf -1.#inf na n/a n.a. #n/a #value! #div/0! #ref! " +
     "null nil none undefined inf +inf -inf infinity -infinity ovf ovfl ovr overflow over ol o.l o/l " +
-    "err error fail - -- --- ---- * ** *** ? ?? ... . x missing timeout"
+    "err error fail - -- --- ---- – — −− * ** *** ? ?? ... . x missing timeout " +
+    "#nv #wert! #bezug! #valeur! #¡valor! #¡div/0! n.d. n/d s/d k.a. n.v."
   ).split(" "),
 );
 
@@ -49,9 +56,11 @@ function withoutQuotes(text: string): string {
 }
 
 function readNumber(text: string, { delimiter, decimalMark, thousands = "certain" }: Marks): CellReading | undefined {
-  const signed = text.charCodeAt(0) === 0x2212 ? `-${text.slice(1)}` : text;
+  const minus = text.charCodeAt(0) === 0x2212 ? `-${text.slice(1)}` : text;
+  const isSpaced = SPACED[decimalMark].test(minus);
+  const signed = isSpaced ? minus.replace(/['’\s]/g, "") : minus;
   const plain = decimalMark === "." ? signed : exchangeMarks(signed);
-  const number = plainNumber(plain, false);
+  const number = plainNumber(plain, isSpaced);
   if (number || !GROUPED[decimalMark].test(signed)) return number;
   const mark = decimalMark === "." ? "," : ".";
   // One group and no decimals could as well be a decimal mark of the other kind, unless that mark stands between cells.

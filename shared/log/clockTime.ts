@@ -14,12 +14,12 @@ const ISO_DATE = String.raw`(\d{4})-(\d{2})-(\d{2})`;
 const OTHER_DATE = String.raw`\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{4}[./]\d{1,2}[./]\d{1,2}`;
 const TIME = String.raw`(\d{1,2}):([0-5]\d):([0-5]\d|60)(?:[.,](\d{1,9}))?\s?([AaPp][Mm])?(Z|[+-]\d{2}:?\d{2})?`;
 const CLOCK = new RegExp(`^(?:(?:${ISO_DATE}|${OTHER_DATE})(?:T|\\s{1,3}))?${TIME}$`);
-const MINUTES = /^(\d{1,3}):([0-5]\d)[.,](\d{1,9})$/;
+const MINUTES = /^(\d{1,3}):([0-5]\d)(?:[.,](\d{1,9}))?$/;
 
 const DAY = 86_400;
 
 /**
- * Reads an ISO 8601 date and time, a time of day hh:mm:ss(.fff), or minutes mm:ss.fff; undefined for other text.
+ * Reads an ISO 8601 date and time, a time of day hh:mm:ss(.fff), or minutes mm:ss(.fff); undefined for other text.
  * Dates whose order of day and month is anybody's guess lend only their time of day.
  */
 export function readClock(text: string): ClockTime | undefined {

@@ -18,13 +18,17 @@ export interface ColumnNature {
   readonly example: string;
 }
 
+/** Status words that a weighing indicator sends before each reading ("ST,GS,+00123.4g"); they change from row to row. */
+const STATUS = /^(?:[A-Z]{2}\s*,\s*){1,2}(?=[+\u2212-]?\s*[\d.])/;
+
 const AFFIXED =
   /^([A-Za-z_][\w .]{0,23}[:=]\s*)?([+\u2212-]?[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7})?$/;
 
 /** The number in a cell that also holds its name ("T:12.3") or its unit ("12.3 A"); undefined for other text. */
 export function affixedNumber(cell: string, marks: Marks): { number: CellReading; affix: Affix } | undefined {
-  const match = AFFIXED.exec(cell.trim());
-  if (!match || (match[1] === undefined && match[3] === undefined)) return undefined;
+  const bare = cell.trim().replace(STATUS, "");
+  const match = AFFIXED.exec(bare);
+  if (!match || (match[1] === undefined && match[3] === undefined && bare === cell.trim())) return undefined;
   const number = readCell(match[2]!, marks);
   if (number.kind !== "number") return undefined;
   return { number, affix: { prefix: (match[1] ?? "").trim(), suffix: (match[3] ?? "").trim() } };

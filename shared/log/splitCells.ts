@@ -43,11 +43,22 @@ const ARRIVAL = /^(\d{1,2}:\d{2}:\d{2}(?:\.\d+)?)\s*->\s*/;
 /** "thrust: 2.5" is one cell, not two. */
 const NAME_BEFORE_NUMBER = /([A-Za-z_]\w*[:=])[ \t]+(?=[+-]?[.\d])/g;
 
+/** "345 g" is one cell too, where a name or a number follows. */
+const UNIT_BEHIND_NUMBER = /([:=][+-]?[.\d][\d.,eE+-]*)[ \t]+([A-Za-z%°µΩ][\w%°µΩ/·]{0,7})(?=\s*$|\s+[A-Za-z_]\w*[:=])/g;
+
+/** An object a line: its names stand before its numbers; braces and quotes mean nothing more to a table. */
+function withoutBraces(line: string): string {
+  const object = line.trim();
+  if (!/^\[?\s*\{.*\}\s*[\],]*$/.test(object)) return line;
+  return object.replace(/[{}[\]"]|,\s*$/g, "").replace(/[A-Za-z_]\w*:\s*(?=[A-Za-z_]\w*:)/g, "");
+}
+
 function bareLine(text: string, delimiter: string): string {
-  const line = text.replace(ARRIVAL, `$1${delimiter}`);
+  const line = withoutBraces(text.replace(ARRIVAL, `$1${delimiter}`));
   if (delimiter === BLANKS)
     return line
       .replace(NAME_BEFORE_NUMBER, "$1")
+      .replace(UNIT_BEHIND_NUMBER, "$1$2")
       .trim()
       .replace(/[\s\u00a0]+/g, BLANKS);
   if (delimiter !== "|") return line;

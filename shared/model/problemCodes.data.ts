@@ -239,6 +239,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "motor.wet-loss-not-seen": "The extra loss in water is not clear of its uncertainty.",
   "motor.zero-resistance": "The winding resistance is zero.",
   "numeric.alike-columns": "The causes of a regression can not be told apart.",
+  "numeric.anova": "The values and levels of an analysis of variance can not be used.",
   "numeric.few-draws": "Too few Monte Carlo draws were asked for.",
   "numeric.least-squares": "The data of a least-squares problem can not be used.",
   "numeric.line-data": "The data of a straight line can not be used.",
@@ -265,6 +266,8 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "propeller.blades-broad": "The blades are broader than those that blade elements do well.",
   "propeller.blades-meet": "Blades so thick and near each other are one body.",
   "propeller.blades-overlap": "Seen along the shaft, the blades lie over each other.",
+  "propeller.broad-untied":
+    "Blade elements overrate broad blades, and no published screw is near enough to correct that.",
   "propeller.carry-over-too-far":
     "The Reynolds numbers of stand and target are too far apart to carry coefficients over.",
   "propeller.cavitation-in-air": "Cavitation was asked for in air.",
@@ -285,6 +288,8 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "propeller.pitch-at-edge": "The best pitch lies at an edge of what does the duty in the tests of the series.",
   "propeller.pitch-nearly-flat": "All pitch angles are so small that the unit may be wrong.",
   "propeller.pitch-unknown": "Without a pitch the speed at which the thrust ends is not known.",
+  "propeller.polar-beyond-angles": "Part of the blade works at angles of attack that its polars do not reach.",
+  "propeller.polar-beyond-reynolds": "The Reynolds number of the blade lies outside those of its polars.",
   "propeller.polar-drag": "A drag coefficient of a polar is not above 0.",
   "propeller.polar-order": "The angles of attack of a polar do not rise from row to row.",
   "propeller.polar-reynolds": "The blocks of a polar have no rising Reynolds numbers.",
@@ -309,6 +314,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
     "The stream of the propeller meets the one that comes, where momentum theory has no answer.",
   "propeller.tank-not-stated": "The size of the tank is not stated, so nothing is allowed for water that comes back.",
   "propeller.tank-too-small": "The disc takes so much of the tank's section that nothing can be carried over.",
+  "propeller.tied-to-series": "Blade elements of broad blades were tied to the published tests of a comparable screw.",
   "quantity.no-pole-pairs": "A unit that counts electrical turns needs the pole pairs.",
   "quantity.no-unit": "A number has no unit.",
   "quantity.not-a-number": "The text does not start with a number.",

@@ -67,27 +67,36 @@ function quantile(values: readonly number[], part: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]!;
 }
 
+interface Latencies {
+  readonly busy: readonly number[];
+  /** Of a second workbench that has nothing to do, asked in turn with the first: what machine and client add. */
+  readonly idle: readonly number[];
+}
+
 /** Latencies of two cheap questions, ms, asked in turn until `work` is done. */
-async function latenciesDuring(client: Client, work: Promise<unknown>): Promise<number[]> {
+async function latenciesDuring(client: Client, idleOne: Client, work: Promise<unknown>): Promise<Latencies> {
   let busy = true;
   const done = work.finally(() => {
     busy = false;
   });
-  const latencies: number[] = [];
+  const latencies = { busy: [] as number[], idle: [] as number[] };
   while (busy) {
-    for (const address of [`${client.address}/api/health`, `${client.project}/runs`]) {
-      latencies.push(await timed(() => answer(address)));
-      await new Promise((next) => setTimeout(next, PAUSE));
+    for (const [of, { address, project }] of [["busy", client] as const, ["idle", idleOne] as const]) {
+      for (const asked of [`${address}/api/health`, `${project}/runs`]) {
+        latencies[of].push(await timed(() => answer(asked)));
+        await new Promise((next) => setTimeout(next, PAUSE));
+      }
     }
   }
   await done;
   return latencies;
 }
 
-function latencyRows(what: string, latencies: readonly number[]): BenchRow[] {
-  const [p50, p99, greatest] = [0.5, 0.99, 1].map((part) => quantile(latencies, part));
-  const spread = `p50 ${p50!.toFixed(1)}, p99 ${p99!.toFixed(1)} ms`;
-  return [row(`longest wait for health or runs ${what} (${latencies.length} asked, ${spread})`, greatest!, 50)];
+function latencyRows(what: string, { busy, idle }: Latencies): BenchRow[] {
+  const words = (latencies: readonly number[]) =>
+    [0.5, 0.99, 1].map((part) => quantile(latencies, part).toFixed(1)).join(", ");
+  const both = `p50, p99, longest ${words(busy)} ms; of an idle workbench ${words(idle)} ms`;
+  return [row(`longest wait for health or runs ${what} (${busy.length} asked; ${both})`, quantile(busy, 1), 50)];
 }
 
 function row(what: string, milliseconds: number, limit: number): BenchRow {
@@ -114,35 +123,76 @@ async function traceRows(client: Client, run: StoredRun, rows: number): Promise<
   ];
 }
 
-async function editRows(client: Client, run: StoredRun, what: string): Promise<BenchRow[]> {
-  const edits = {
-    fluid: (i: number) => ({ fluid: { kind: "fresh", temperature: 290 + i / 10 } }),
-    "thrust calibration": (i: number) => ({ corrections: { thrust: { factor: 1 + i / 1000 } } }),
+interface Found {
+  readonly plateaus: readonly { readonly start: number; readonly end: number }[];
+  readonly tare: { readonly windows: readonly { readonly start: number; readonly end: number }[] };
+}
+
+/** One edit of each kind; the recipe goes back to what it was between them. */
+function editsOf({ plateaus, tare }: Found): Readonly<Record<string, (i: number) => object>> {
+  const moved = (spans: Found["plateaus"], i: number) =>
+    spans.map(({ start, end }, k) => ({ start: k === 3 ? start + (i + 1) / 100 : start, end }));
+  return {
+    fluid: (i) => ({ fluid: { kind: "fresh", temperature: 290 + i / 10 } }),
+    "thrust factor": (i) => ({ corrections: { thrust: { factor: 1 + i / 1000 } } }),
+    "thrust zero": (i) => ({ corrections: { thrust: { offset: i / 1000 } } }),
+    "torque factor": (i) => ({ corrections: { torque: { factor: 1 + i / 1000 } } }),
+    "current factor": (i) => ({ corrections: { current: { factor: 1 + i / 1000 } } }),
+    "rotation rate factor": (i) => ({ corrections: { rotationRate: { factor: 1 + i / 1000 } } }),
+    "plateau edge": (i) => ({ plateaus: { mode: "spans", spans: moved(plateaus, i) } }),
+    "tare window": (i) => ({ tare: { mode: "windows", windows: moved(tare.windows, i) } }),
+    "shape of the tare": (i) => ({ tare: { mode: "automatic", shape: i % 2 === 0 ? "line" : "piecewise" } }),
   };
+}
+
+/** Reductions after an edit, and the longest of them as a part of the first reduction of the same run. */
+async function editRows(client: Client, run: StoredRun, what: string): Promise<BenchRow[]> {
+  const start = performance.now();
+  const found = (await client.read(run, "reduction")) as Found;
+  const first = performance.now() - start;
+  const edits = editsOf(found);
   const rows: BenchRow[] = [];
   let latest = run;
   for (const [name, edit] of Object.entries(edits)) {
     const times: number[] = [];
     for (let i = 0; i <= REPEATS; i++) {
-      latest = await client.edit(latest, edit(i));
+      latest = await client.edit({ ...latest, document: run.document }, edit(i));
       times.push(await timed(() => client.read(latest, "reduction")));
     }
-    rows.push(row(`reduction of ${what} after an edit of the ${name}`, quantile(times.slice(1), 0.5), 50));
+    const usualTime = quantile(times.slice(1), 0.5);
+    const part = `${((100 * usualTime) / first).toFixed(0)} % of the first`;
+    rows.push(row(`reduction of ${what} after an edit of the ${name} (${part})`, usualTime, 50));
   }
   return rows;
 }
 
+/** Share of a reduction at which it is given up. */
+const IN_THE_MIDDLE = 0.3;
+
 /** Time from giving a reduction up in its middle until the same log is answered about again, ms. */
 async function cancelRow(client: Client, run: StoredRun): Promise<BenchRow> {
-  const changed = await client.edit(run, { corrections: { thrust: { factor: 1.01 } } });
+  const changed = await client.edit(run, { corrections: { rotationRate: { factor: 1.01 } } });
   await client.read(changed, "trace?points=10");
   const abort = new AbortController();
-  const given = fetch(`${client.project}/runs/${run.id}/reduction`, { signal: abort.signal }).catch(() => {});
-  await new Promise((next) => setTimeout(next, 300));
+  const given = await fetch(`${client.project}/runs/${run.id}/reduction/progress`, { signal: abort.signal });
+  const share = await untilShare(given, IN_THE_MIDDLE);
   abort.abort();
-  await given;
   const waited = await timed(() => client.read(changed, "trace?points=10&from=0&to=1"));
-  return row("from giving a reduction of 10,000,000 rows up to the next answer about them", waited, 1000);
+  const what = `from giving a reduction of 10,000,000 rows up, ${(100 * share).toFixed(0)} % done, to the next answer about them`;
+  return row(what, waited, 1000);
+}
+
+/** Reads server-sent events of progress until one tells `least` or more; gives what it told. */
+async function untilShare(response: Response, least: number): Promise<number> {
+  const decoder = new TextDecoder();
+  let text = "";
+  for await (const chunk of response.body!) {
+    text += decoder.decode(chunk as Uint8Array, { stream: true });
+    const shares = [...text.matchAll(/"fraction":([\d.e-]+)/g)].map(([, share]) => Number(share));
+    const latest = shares.at(-1) ?? 0;
+    if (latest >= least) return latest;
+  }
+  throw new Error(`the reduction ended before it could be given up: ${text.slice(-200)}`);
 }
 
 /** Peak memory of a process, MB, as the kernel counts it; undefined where it does not. */
@@ -157,19 +207,20 @@ function peakMegabytes(pid: number): number | undefined {
 export async function measureLongRuns(): Promise<BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), "bollard-bench-"));
   const workbench = await startWorkbench();
+  const idle = await startWorkbench();
   try {
     const client = await Client.open(workbench);
+    const idleOne = await Client.open(idle);
     const [long, longest] = [join(folder, "long.csv"), join(folder, "longest.csv")];
     await writeLongLog(long, ROWS);
     await writeLongLog(longest, 10 * ROWS);
     const run = await client.send(long);
-    await client.read(run, "reduction");
     const rows = [...(await traceRows(client, run, ROWS)), ...(await editRows(client, run, "1,000,000 rows"))];
     const sent: StoredRun[] = [];
     const sending = client.send(longest).then((one) => void sent.push(one));
-    rows.push(...latencyRows("while 10,000,000 rows come in", await latenciesDuring(client, sending)));
+    rows.push(...latencyRows("while 10,000,000 rows come in", await latenciesDuring(client, idleOne, sending)));
     const reducing = client.read(sent[0]!, "reduction");
-    rows.push(...latencyRows("while they are reduced", await latenciesDuring(client, reducing)));
+    rows.push(...latencyRows("while they are reduced", await latenciesDuring(client, idleOne, reducing)));
     const peak = peakMegabytes(workbench.pid);
     const measured = peak === undefined ? "not known" : `${peak.toFixed(0)} MB`;
     rows.push({
@@ -183,6 +234,7 @@ export async function measureLongRuns(): Promise<BenchRow[]> {
     return rows;
   } finally {
     await workbench.stop();
+    await idle.stop();
     rmSync(folder, { recursive: true, force: true });
   }
 }

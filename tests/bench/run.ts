@@ -1,4 +1,5 @@
 import { measureBladeElements } from "./bladeElements.ts";
+import { measureGrowth } from "./growth.ts";
 import { measureLogReading } from "./logReading.ts";
 import { measureLongRuns } from "./longRuns.ts";
 import { measureSeries } from "./seriesSpeed.ts";
@@ -7,6 +8,7 @@ import { measureSliders } from "./sliderRedraw.ts";
 /** Speed, as ratios and times measured in one run on this machine. Not part of the tests: machines differ. */
 const rows = [
   ...(await measureLogReading()),
+  ...measureGrowth(),
   ...(await measureLongRuns()),
   ...measureSeries(),
   ...measureBladeElements(),

@@ -120,7 +120,7 @@ test("a zero of the scale is removed, added, refused where it overlaps, drawn th
   expect(await add.textContent()).toContain("It overlaps tare 1");
   expect(await add.getByRole("button").isDisabled()).toBe(true);
 
-  const line = page.getByLabel("one straight line through all windows");
+  const line = page.getByRole("radio", { name: "one straight line through all windows" });
   await line.check();
   await page.getByText("Tare: one straight line through all windows", { exact: true }).waitFor();
   await expect.poll(() => line.isChecked()).toBe(true);

@@ -120,10 +120,11 @@ describe("broad blades are tied to the published tests of their series", () => {
     const series = { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 1.8 } as const;
     const far = seriesTie(seriesGeometry({ series, diameter: 0.1, outsideRange: true }), model);
     expect(far.tie).toEqual({ thrust: 1, torque: 1 });
+    expect(far.warnings.map(({ code }) => code)).toEqual(["propeller.broad-untied"]);
     expect(far.model.thrust).toBeCloseTo(Math.hypot(model.thrust, BROAD_DOUBT.thrust), 12);
   });
 
   test("slender blades, which the section model was set at, stay as they are", () => {
-    expect(seriesTie(LARGE_RESEARCH_PROPELLER, model)).toEqual({ tie: { thrust: 1, torque: 1 }, model });
+    expect(seriesTie(LARGE_RESEARCH_PROPELLER, model)).toEqual({ tie: { thrust: 1, torque: 1 }, model, warnings: [] });
   });
 });

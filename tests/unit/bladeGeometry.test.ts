@@ -316,11 +316,29 @@ describe("a polar", () => {
   });
 
   test("that gives no numbers makes a typed failure with reason and radius, no exception", () => {
-    const tables = { logReynolds: [], breadth: 1, tables: [new Float64Array(2 * 1441).fill(Number.NaN)] };
+    const tables = {
+      logReynolds: [],
+      breadth: 1,
+      angles: [-1, 1] as const,
+      tables: [new Float64Array(2 * 1441).fill(Number.NaN)],
+    };
     const fluid = { density: 1000, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2000 };
     const result = solvedBlade(bladeShape(GOOD), { surface, fluid, rotationRate: 50, advanceSpeed: 1 }, tables);
     expect(result).toMatchObject({ state: "failed", radius: bladeShape(GOOD).pieces[0]!.radius });
   });
+});
+
+test("polars used beyond their angles and Reynolds numbers are told", () => {
+  const text = "alpha (deg);C_L;C_D;Re\n-1;-0,1;0,04;100\n1;0,1;0,04;100\n-1;-0,1;0,02;1000\n1;0,1;0,02;1000\n";
+  const shape = bladeShape({ ...GOOD, bladeCount: 1 });
+  const surface = { roughness: 0, liftFactor: 1, dragFactor: 1 };
+  const fluid = { density: 1000, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2000 };
+  const running = { surface, fluid, rotationRate: 50, advanceSpeed: 1 };
+  const result = solvedBlade(shape, running, polarTables(sectionPolarOf(text), shape.aspectRatio));
+  expect(result.state === "solved" && result.warnings.map(({ code }) => code)).toEqual([
+    "propeller.polar-beyond-angles",
+    "propeller.polar-beyond-reynolds",
+  ]);
 });
 
 test("a propeller stored before blades had a shape still loads, and one with a shape keeps it", () => {

@@ -115,6 +115,12 @@ describe("the words", () => {
     );
   });
 
+  test("a loss that may be as great within its doubt is named with the greatest", () => {
+    const close = { cause: "swirl", share: uncertain(0.29, 0.03) } as const;
+    const long = longReport("Sanded", { ...told, shares: [NUMBERS.shares[0], close] });
+    expect(long).toContain("drag of the blade sections or, within the doubt, rotation left in the stream");
+  });
+
   test("better than the series is doubted, not praised", () => {
     const series = { ...NUMBERS.series, thrustAtEqualPower: uncertain(1.2, 0.02) };
     expect(shortReport("Sanded", { ...told, series })).toContain("check calibration and pitch before believing it");

@@ -55,9 +55,10 @@ export function ventilation(facts: RunFacts): QualityCheck {
     .map(stretchOf)
     .filter(({ ratios, mean }) => ratios.length >= FEWEST_READINGS && mean !== 0);
   const loaded = stretches.filter(({ rate }) => rate >= LOADED_PART * facts.rest.topRate);
+  const slower = slowerOnes(stretches);
   const signs = loaded.flatMap((stretch) => [
     ...withinSign(stretch),
-    ...(atBollard(facts) ? betweenSign(stretch, stretches) : []),
+    ...(atBollard(facts) ? betweenSign(stretch, slower) : []),
   ]);
   if (signs.length === 0) {
     return unjudged(
@@ -84,10 +85,11 @@ export function ventilation(facts: RunFacts): QualityCheck {
 const tells = ({ varianceRatio, loss, rare }: Sign) => rare && varianceRatio >= VARIANCE_RATIO && loss >= LOSS;
 
 function stretchOf(held: MeasuredPlateau): Stretch {
-  const ratios = remembered(held.written, { stage: "ventilation", dependsOn: null }, () =>
-    ratiosOf(held.written.readings),
-  );
-  return { held, rate: held.rotationRate.mean, ratios, mean: ratios.length > 0 ? moments(ratios).mean : 0 };
+  const seen = remembered(held.written, { stage: "ventilation", dependsOn: null }, () => {
+    const ratios = ratiosOf(held.written.readings);
+    return { ratios, mean: ratios.length > 0 ? moments(ratios).mean : 0 };
+  });
+  return { held, rate: held.rotationRate.mean, ...seen };
 }
 
 /** T/n² of evenly picked rows. */
@@ -133,14 +135,43 @@ const FEWEST_SLOWER = 2;
 const SLOWER = 0.97;
 
 /** Relative spread falls as thrust grows above the noise floor, so that the next two slower ones bound it from above. */
-function betweenSign(stretch: Stretch, all: readonly Stretch[]): Sign[] {
-  const slower = all.filter(({ rate }) => rate < SLOWER * stretch.rate).sort((a, b) => b.rate - a.rate);
-  if (slower.length < FEWEST_SLOWER) return [];
-  const next = slower.slice(0, 2).flatMap(({ ratios, mean }) => Array.from(ratios, (ratio) => ratio / mean));
+function betweenSign(stretch: Stretch, slower: SlowerOnes): Sign[] {
+  const { nextTwo, expected } = slower(stretch.rate);
+  if (nextTwo.length < FEWEST_SLOWER || !Number.isFinite(expected) || expected === 0) return [];
+  const next = nextTwo.flatMap(({ ratios, mean }) => Array.from(ratios, (ratio) => ratio / mean));
+  if (moments(Float64Array.from(next)).variance === 0) return [];
   const own = stretch.ratios.map((ratio) => ratio / stretch.mean);
-  const weight = slower.reduce((sum, { rate }) => sum + rate ** 4, 0);
-  const expected = slower.reduce((sum, { rate, mean }) => sum + rate ** 4 * mean, 0) / weight;
-  if (!Number.isFinite(expected) || expected === 0 || moments(Float64Array.from(next)).variance === 0) return [];
   const { varianceRatio, pValue } = brownForsythe(own, next);
   return [{ stretch, varianceRatio, loss: 1 - stretch.mean / expected, rare: pValue < TOO_RARE, within: false }];
+}
+
+/** The two next slower than a rate, and the T/n² that all slower ones promise, weighed by n⁴. */
+type SlowerOnes = (rate: number) => { readonly nextTwo: readonly Stretch[]; readonly expected: number };
+
+/** Sums are run up once: each stretch would else go through all others. */
+function slowerOnes(stretches: readonly Stretch[]): SlowerOnes {
+  const byRate = stretches.toSorted((a, b) => a.rate - b.rate);
+  const weights = [0];
+  const promised = [0];
+  byRate.forEach(({ rate, mean }, i) => {
+    weights.push(weights[i]! + rate ** 4);
+    promised.push(promised[i]! + rate ** 4 * mean);
+  });
+  return (rate) => {
+    const count = countBelow(byRate, SLOWER * rate);
+    return {
+      nextTwo: byRate.slice(Math.max(0, count - 2), count).reverse(),
+      expected: promised[count]! / weights[count]!,
+    };
+  };
+}
+
+function countBelow(byRate: readonly Stretch[], rate: number): number {
+  let [low, high] = [0, byRate.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (byRate[middle]!.rate < rate) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -6,15 +6,13 @@ import type { BladeSurface } from "../../model/surface.ts";
 import { finite, positive } from "../../quantity/domain.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { checkedPolar } from "../section/checkedPolar.ts";
-import { ModelledLaw } from "../section/modelledLaw.ts";
-import { PolarLaw, type PolarTables, polarTables } from "../section/polarTables.ts";
-import type { SectionLaw } from "../section/sectionLaw.ts";
-
-import { type BladePiece, type BladeShape, bladeShape } from "./bladeShape.ts";
+import { type PolarTables, polarTables } from "../section/polarTables.ts";
+import { type BladeShape, bladeShape } from "./bladeShape.ts";
 import { bladeWarnings } from "./bladeWarnings.ts";
 import { checkedGeometry } from "./checkedGeometry.ts";
+import { type BladeRun, elementOf, type Flow } from "./pieceInFlow.ts";
 import { PowerAccount } from "./powerAccount.ts";
-import { DRAG, HUB_FACTOR, LIFT, type Onset, RingSearch, SPEED, TIP_FACTOR, wrapped } from "./ringSearch.ts";
+import { RingSearch } from "./ringSearch.ts";
 
 /** The flow a blade is run in. */
 export interface BladeRunning {
@@ -69,23 +67,14 @@ export function bladeElementsSweep({ geometry, polars, points, ...common }: Blad
 export function solvedBlade(shape: BladeShape, running: BladeRunning, polars?: PolarTables): BladeElementsResult {
   const flow = checkedFlow(running);
   const account = new PowerAccount(shape, flow.V);
+  const run = { shape, flow, polars, account, search: new RingSearch() };
   const elements: BladeElement[] = [];
-  const search = new RingSearch();
   for (const piece of shape.pieces) {
-    const element = elementOf(piece, shape, flow, polars, account, search);
+    const element = elementOf(piece, run);
     if (typeof element === "string") return { state: "failed", reason: element, radius: piece.radius };
     elements.push(element);
   }
-  return solution(shape, flow, elements, account, polars !== undefined);
-}
-
-interface Flow {
-  readonly surface: BladeSurface;
-  readonly rho: number;
-  readonly nu: number;
-  readonly n: number;
-  readonly omega: number;
-  readonly V: number;
+  return solution(run, elements);
 }
 
 function checkedFlow({ surface, fluid, rotationRate, advanceSpeed }: BladeRunning): Flow {
@@ -107,80 +96,8 @@ function checkedFlow({ surface, fluid, rotationRate, advanceSpeed }: BladeRunnin
   };
 }
 
-/** The flow at one piece, entered into the account; or why there is none. */
-function elementOf(
-  piece: BladePiece,
-  shape: BladeShape,
-  { surface, rho, nu, omega, V }: Flow,
-  polars: PolarTables | undefined,
-  account: PowerAccount,
-  search: RingSearch,
-): BladeElement | string {
-  const onset = { tangential: omega * piece.radius, axial: V };
-  const speed = Math.hypot(onset.tangential, V);
-  const reynolds = (speed * piece.chord) / nu;
-  const law = polars ? new PolarLaw(polars, reynolds, surface) : lawOf(piece, shape.aspectRatio, surface, reynolds);
-  const phi = solvedAngle(search, piece, law, onset);
-  if (typeof phi === "string") return phi;
-  const w = search.found;
-  const W = w[SPEED]! * speed;
-  const sin = Math.sin(phi);
-  const cos = Math.cos(phi);
-  const lift = w[LIFT]!;
-  const drag = w[DRAG]!;
-  const pressure = 0.5 * rho * W * W * piece.chord;
-  const element: BladeElement = {
-    radius: piece.radius,
-    width: piece.width,
-    inflowAngle: phi,
-    angleOfAttack: wrapped(piece.pitchAngle - phi),
-    liftCoefficient: lift,
-    dragCoefficient: drag,
-    reynolds,
-    thrustPerLength: pressure * (lift * cos - drag * sin),
-    tangentialForcePerLength: pressure * (lift * sin + drag * cos),
-    axialInduced: W * sin - V,
-    tangentialInduced: onset.tangential - W * cos,
-  };
-  account.add(element, { dragPower: pressure * drag * W, tipFactor: w[TIP_FACTOR]!, hubFactor: w[HUB_FACTOR]! });
-  return element;
-}
-
-function solvedAngle(search: RingSearch, piece: BladePiece, law: SectionLaw, onset: Onset): number | string {
-  try {
-    const phi = search.inflowAngle(piece, law, onset);
-    return Number.isNaN(phi) ? "the search for the inflow angle ran out of steps" : phi;
-  } catch (error) {
-    // Only a section law that gives no numbers can bring the search to this.
-    if (error instanceof OutOfDomain) return error.message;
-    throw error;
-  }
-}
-
-function lawOf(piece: BladePiece, aspectRatio: number, surface: BladeSurface, reynolds: number): SectionLaw {
-  const { thicknessRatio, camberRatio, chord, radius } = piece;
-  const { roughness, liftFactor, dragFactor } = surface;
-  const chordToRadius = chord / radius;
-  return new ModelledLaw({
-    thicknessRatio,
-    camberRatio,
-    chord,
-    reynolds,
-    roughness,
-    liftFactor,
-    dragFactor,
-    aspectRatio,
-    chordToRadius,
-  });
-}
-
-function solution(
-  shape: BladeShape,
-  { n, omega, V, rho, surface }: Flow,
-  elements: BladeElement[],
-  account: PowerAccount,
-  byPolars: boolean,
-): BladeElementsSolved {
+function solution({ shape, flow, polars, account }: BladeRun, elements: BladeElement[]): BladeElementsSolved {
+  const { n, omega, V, rho, surface } = flow;
   const { bladeCount: B, diameter: D } = shape;
   let [thrust, torque] = [0, 0];
   for (const { width, radius, thrustPerLength, tangentialForcePerLength } of elements) {
@@ -200,7 +117,7 @@ function solution(
     power,
     warnings: [
       ...shape.warnings,
-      ...bladeWarnings(shape, elements, { advanceSpeed: V, roughness: surface.roughness, byPolars }),
+      ...bladeWarnings(shape, elements, { advanceSpeed: V, roughness: surface.roughness, polars }),
     ],
   };
 }

@@ -2,9 +2,12 @@ import type { BladeElement } from "../../model/bladeElements.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { discArea } from "../coefficients.ts";
+import type { PolarTables } from "../section/polarTables.ts";
 import { ROUGHEST } from "../section/sectionDrag.ts";
 import type { BladeShape } from "./bladeShape.ts";
 import { beyondMomentum } from "./discFlow.ts";
+import { polarWarnings } from "./polarWarnings.ts";
+import { shareOf, UNREMARKABLE } from "./shareOfBlade.ts";
 
 /** Below this nothing stands beside the section model to judge it by. */
 const LEAST_REYNOLDS = 5e3;
@@ -12,14 +15,14 @@ const LEAST_REYNOLDS = 5e3;
 interface WarnedFlow {
   /** V, m/s. */ readonly advanceSpeed: number;
   /** k_p, m. */ readonly roughness: number;
-  /** The sections are polars, not the model. */ readonly byPolars: boolean;
+  /** Measured sections, where the model is not used. */ readonly polars: PolarTables | undefined;
 }
 
 /** What a reader must know of a solution by blade elements. */
 export function bladeWarnings(
   shape: BladeShape,
   elements: readonly BladeElement[],
-  { advanceSpeed, roughness, byPolars }: WarnedFlow,
+  { advanceSpeed, roughness, polars }: WarnedFlow,
 ): Warning[] {
   const middle = elements.reduce((near, element) =>
     Math.abs(element.radius - 0.35 * shape.diameter) < Math.abs(near.radius - 0.35 * shape.diameter) ? element : near,
@@ -27,16 +30,14 @@ export function bladeWarnings(
   return [
     ...ringWarnings(elements, advanceSpeed),
     ...breadthWarnings(shape),
-    ...(byPolars ? polarWarnings(roughness) : [...reynoldsWarnings(middle), ...roughnessWarnings(shape, roughness)]),
+    ...(polars
+      ? polarWarnings(polars, { elements, middle, roughness })
+      : [...reynoldsWarnings(middle), ...roughnessWarnings(shape, roughness)]),
   ];
 }
 
-/** Part of the blade that may work beyond momentum theory without a word: a twisted root or tip often does. */
-const UNREMARKABLE = 0.1;
-
 function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
-  const lengthOf = (those: readonly BladeElement[]) => those.reduce((sum, { width }) => sum + width, 0);
-  const share = lengthOf(elements.filter(({ axialInduced }) => beyondMomentum(V, axialInduced))) / lengthOf(elements);
+  const share = shareOf(elements, ({ axialInduced }) => beyondMomentum(V, axialInduced));
   if (share <= UNREMARKABLE) return [];
   return [
     warning({
@@ -91,19 +92,6 @@ function roughnessWarnings({ pieces }: BladeShape, roughness: number): Warning[]
       found: `A roughness of ${formatNumber(roughness * 1e6, 3)} µm is more than 1/${ROUGHEST} of the mean chord`,
       needed: "grains that are small against the chord",
       mend: "The drag is held at that of 1/50; ridges so high change the shape of the section, so calibrate on a measurement",
-    }),
-  ];
-}
-
-function polarWarnings(roughness: number): Warning[] {
-  if (roughness === 0) return [];
-  return [
-    warning({
-      code: "propeller.roughness-unused",
-      where: "surface.roughness",
-      found: "The polars carry the roughness they were measured with; the one given is not used",
-      needed: "",
-      mend: "Use the lift and drag factors for another finish",
     }),
   ];
 }

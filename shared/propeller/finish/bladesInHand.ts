@@ -26,13 +26,13 @@ export function bladesInHand({
 }): BladesInHand {
   if (blade.given === "geometry") {
     const geometry = checkedGeometry(blade.geometry);
-    return { geometry, ...seriesTie(geometry, modelUncertainty), warnings: [] };
+    return { geometry, ...seriesTie(geometry, modelUncertainty) };
   }
   const { geometry, warning } = genericBlade(blade.outline);
-  const { tie, model } = seriesTie(geometry, modelUncertainty);
+  const { tie, model, warnings } = seriesTie(geometry, modelUncertainty);
   const wider = {
     thrust: Math.hypot(model.thrust, OUTLINE_DOUBT.thrust),
     torque: Math.hypot(model.torque, OUTLINE_DOUBT.torque),
   };
-  return { geometry, tie, model: wider, warnings: [warning] };
+  return { geometry, tie, model: wider, warnings: [warning, ...warnings] };
 }

@@ -1,7 +1,9 @@
 import { fluidProperties } from "../../fluid/fluidProperties.ts";
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 import type { ModelUncertainty } from "../../model/finishFit.ts";
+import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
 import { bladeElements } from "../blade/bladeElements.ts";
 import { SLENDER } from "../blade/bladeWarnings.ts";
 import { comparableSeries } from "../series/comparableSeries.ts";
@@ -17,6 +19,7 @@ export interface SeriesTie {
 export interface TiedBlades {
   readonly tie: SeriesTie;
   /** Doubt that stays. */ readonly model: ModelUncertainty;
+  readonly warnings: readonly Warning[];
 }
 
 const UNTIED: SeriesTie = { thrust: 1, torque: 1 };
@@ -44,7 +47,7 @@ const TESTED = { diameter: 0.25, rotationRate: 30, fluid: { kind: "fresh", tempe
  */
 export function seriesTie(geometry: BladeGeometry, model: ModelUncertainty): TiedBlades {
   const series = comparableSeries(geometry);
-  if (series !== null && series.areaRatio <= SLENDER) return { tie: UNTIED, model };
+  if (series !== null && series.areaRatio <= SLENDER) return { tie: UNTIED, model, warnings: [] };
   const tie = series === null ? null : factorsOf(series);
   return {
     tie: tie ?? UNTIED,
@@ -52,6 +55,7 @@ export function seriesTie(geometry: BladeGeometry, model: ModelUncertainty): Tie
       thrust: Math.hypot(model.thrust, tie === null ? BROAD_DOUBT.thrust : (1 - tie.thrust) / 2),
       torque: Math.hypot(model.torque, tie === null ? BROAD_DOUBT.torque : (1 - tie.torque) / 2),
     },
+    warnings: [tie === null ? untied() : tiedBy(tie)],
   };
 }
 
@@ -70,6 +74,27 @@ function factorsOf(series: NonNullable<ReturnType<typeof comparableSeries>>): Se
     thrust: tested.thrustCoefficient / computed.thrustCoefficient,
     torque: tested.torqueCoefficient / computed.torqueCoefficient,
   };
+}
+
+function tiedBy({ thrust, torque }: SeriesTie): Warning {
+  return warning({
+    code: "propeller.tied-to-series",
+    where: "blade",
+    found: `Blade elements were multiplied by ${formatNumber(thrust, 3)} in thrust and ${formatNumber(torque, 3)} in torque, which at rest brings broad blades to the published tests of the B screw of equal pitch, blade count and area`,
+    needed: "",
+    mend: "Half of that is kept as doubt of each finish; it hardly touches the change between two",
+  });
+}
+
+function untied(): Warning {
+  return warning({
+    code: "propeller.broad-untied",
+    where: "blade",
+    found:
+      "Blade elements give broad blades some 13 % too much thrust, and no published screw is near enough to correct that",
+    needed: "2 to 7 blades within the pitch and area ratios of the B series",
+    mend: "The doubt was widened by as much; read the change between two finishes rather than each number alone",
+  });
 }
 
 /** Null outside the tests of the series. */

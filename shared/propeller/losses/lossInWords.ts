@@ -57,9 +57,17 @@ export function longReport(name: string, numbers: Numbers): string {
   const listed = shares.map(({ cause, share }) => `${CAUSES[cause].what} ${percent(share)}`);
   parts.push(
     `Of the shaft power an ideal disc would need ${percent(staticMerit)}; the rest goes, by blade elements ${sharesFrom === "fitted" ? "that make the measured thrust and torque" : "scaled to the measured merit"}, into ${listed.join(", ")}.`,
-    `The greatest loss is ${CAUSES[greatest.cause].what}: ${CAUSES[greatest.cause].acts}, each at a price elsewhere, so measure again.`,
+    `The greatest loss is ${CAUSES[greatest.cause].what}${orWithinDoubt(shares)}: ${CAUSES[greatest.cause].acts}, each at a price elsewhere, so measure again.`,
   );
   return parts.join(" ");
+}
+
+/** Other losses that may be the greatest as well, for all their intervals tell. */
+function orWithinDoubt([greatest, ...others]: Numbers["shares"]): string {
+  const rivals = others.filter(({ share }) => share.interval95[1] > greatest!.share.value);
+  return rivals.length === 0
+    ? ""
+    : ` or, within the doubt, ${rivals.map(({ cause }) => CAUSES[cause].what).join(" or ")}`;
 }
 
 const percent = (share: Uncertain) => formatUncertain(share, PERCENT);

@@ -49,8 +49,8 @@ function orderFault(points: Points): Problem | undefined {
     where: `.points[${wrong}].angle`,
     found:
       row < 0
-        ? `The angle of attack is ${formatNumber(points[far]!.angle, 4)} rad`
-        : `${degrees(points[row]!.angle)} follows ${degrees(points[row - 1]!.angle)}`,
+        ? `In row ${far + 1} the angle of attack is ${formatNumber(points[far]!.angle, 4)} rad`
+        : `In row ${row + 1} ${degrees(points[row]!.angle)} follows ${degrees(points[row - 1]!.angle)}`,
     needed: "angles that rise from row to row, between -180° and 180°",
     mend: row < 0 ? "Degrees may have been sent as radians" : "Sort the rows; of two rows with one angle keep one",
   };
@@ -62,7 +62,7 @@ function dragFault(points: Points): Problem | undefined {
   return {
     code: "propeller.polar-drag",
     where: `.points[${row}].drag`,
-    found: `The drag coefficient at ${degrees(points[row]!.angle)} is ${formatNumber(points[row]!.drag)}`,
+    found: `In row ${row + 1} the drag coefficient at ${degrees(points[row]!.angle)} is ${formatNumber(points[row]!.drag)}`,
     needed: "more than 0",
     mend: "Lift and drag may be exchanged; a section does not push itself forward",
   };

@@ -13,12 +13,18 @@ export interface PolarTables {
   readonly logReynolds: readonly number[];
   /** Lift and drag in turn from -π to π. */ readonly tables: readonly Float64Array[];
   /** Factor on the lift of a long wing's section in these blades. */ readonly breadth: number;
+  /** Angles of attack that all blocks have in common, rad; beyond them the section is taken as stalled. */
+  readonly angles: readonly [number, number];
 }
 
 /** Tables of a polar that `checkedPolar` has passed, for blades of an aspect ratio. */
 export function polarTables({ blocks }: SectionPolar, aspectRatio: number): PolarTables {
   return {
     breadth: broadBlade(aspectRatio),
+    angles: [
+      Math.max(...blocks.map(({ points }) => points[0]!.angle)),
+      Math.min(...blocks.map(({ points }) => points.at(-1)!.angle)),
+    ],
     logReynolds: blocks.length > 1 ? blocks.map(({ reynolds }) => Math.log(reynolds!)) : [],
     tables: blocks.map(({ points }) => {
       const at = fullCircle(points, aspectRatio);

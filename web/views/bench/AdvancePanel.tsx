@@ -41,35 +41,41 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
           }
         />
       </div>
-      <details>
-        <summary>Every plateau against the advance ratio</summary>
-        <TableBox label="Plateaus against the advance ratio">
-          <table class="bench-plateaus">
-            <thead>
-              <tr>
-                <th scope="col">Plateau</th>
-                {ADVANCE_HEADS.map((head) => (
-                  <th key={head} scope="col">
-                    {head}
-                  </th>
+      <PlateausAgainstAdvance advance={advance} />
+    </Fold>
+  );
+}
+
+function PlateausAgainstAdvance({ advance }: { readonly advance: AdvanceFit }) {
+  return (
+    <details>
+      <summary>Every plateau against the advance ratio</summary>
+      <TableBox label="Plateaus against the advance ratio">
+        <table class="bench-plateaus">
+          <thead>
+            <tr>
+              <th scope="col">Plateau</th>
+              {ADVANCE_HEADS.map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {advanceRows(advance).map(({ name, cells }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {cells.map((cell, i) => (
+                  <td key={ADVANCE_HEADS[i]} class="number">
+                    {cell}
+                  </td>
                 ))}
               </tr>
-            </thead>
-            <tbody>
-              {advanceRows(advance).map(({ name, cells }) => (
-                <tr key={name}>
-                  <th scope="row">{name}</th>
-                  {cells.map((cell, i) => (
-                    <td key={ADVANCE_HEADS[i]} class="number">
-                      {cell}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableBox>
-      </details>
-    </Fold>
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+    </details>
   );
 }

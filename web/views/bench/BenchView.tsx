@@ -6,7 +6,7 @@ import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { notesOf } from "../../app/notes.ts";
-import { needReductions, restartReduction, stopReduction } from "../../app/reductions.ts";
+import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, runs } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
@@ -31,6 +31,7 @@ import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
+import { ReductionProgress } from "./ReductionProgress.tsx";
 import { RunList, RunPicker } from "./RunList.tsx";
 import { readingOfRun } from "./readingOwner.ts";
 import { SectionList } from "./SectionList.tsx";
@@ -121,21 +122,7 @@ function OpenRun({ run, reduction }: OpenRunProps) {
     );
   return (
     <>
-      {openState.value?.state === "working" && openState.value.fraction !== undefined && (
-        <div class="row">
-          <label>
-            Reducing the log <progress value={openState.value.fraction} />
-          </label>
-          <button type="button" class="quiet" onClick={() => stopReduction(run.id)}>
-            Cancel
-          </button>
-        </div>
-      )}
-      {openState.value?.problem?.code === "page.stopped" && (
-        <button type="button" onClick={() => restartReduction(run.id)}>
-          Reduce this log
-        </button>
-      )}
+      <ReductionProgress runId={run.id} />
       <SectionList sections={benchSections(document, reduction)} />
       {document.purpose === "propeller" && document.propellerId === undefined && <NeededPanel run={run} />}
       <TakenPanel run={run} />

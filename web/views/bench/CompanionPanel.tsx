@@ -49,7 +49,6 @@ function LaidOver({ run, companion }: LaidOverProps) {
   const chart = useMemo(() => (picture ? overlayChart(picture) : null), [picture]);
   const used = companion.columns.filter(({ role }) => role !== "ignore" && role !== "time");
   const lag = companion.lag.mode === "stated" ? companion.lag.seconds : (picture?.alignment.lag.value ?? null);
-  const name = run.document.name;
   return (
     <details class="card bench-companion" id="bench-companion" open>
       <summary>Electrical log: {companion.file.name}</summary>
@@ -62,6 +61,16 @@ function LaidOver({ run, companion }: LaidOverProps) {
         <summary>Columns of {companion.file.name}</summary>
         <CompanionColumns run={run} companion={companion} />
       </details>
+      <Lag run={run} companion={companion} lag={lag} />
+    </details>
+  );
+}
+
+/** Where the electrical log lies over the log: found, or stated; and the way to take it off again. */
+function Lag({ run, companion, lag }: LaidOverProps & { readonly lag: number | null }) {
+  const { name } = run.document;
+  return (
+    <>
       <div class="form-grid">
         <QuantityField
           label="Added to its clock"
@@ -95,6 +104,6 @@ function LaidOver({ run, companion }: LaidOverProps) {
           Take this log off the run
         </button>
       </div>
-    </details>
+    </>
   );
 }

@@ -25,7 +25,13 @@ export function LiveColumns({ recording, result }: LiveColumnsProps) {
   const edit: RecipeChange = (label, change) =>
     void editRecording(id, label, (now) => ({ ...now, recipe: change(now.recipe) }));
   return (
-    <Fold id="bench-columns" title="Columns" note={confirmed ? "confirmed" : "to confirm"} open={!confirmed}>
+    <Fold
+      id="bench-columns"
+      title="Columns"
+      note={confirmed ? "confirmed" : "to confirm"}
+      open={!confirmed}
+      class="bench-columns"
+    >
       <p>{model.lead}</p>
       <LiveColumnsTable recipe={recipe} columns={columns} rows={model.rows} onChange={edit} />
       {model.needsPolePairs && <PolePairs recipe={recipe} onChange={edit} />}

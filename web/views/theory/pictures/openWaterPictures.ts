@@ -3,7 +3,7 @@ import { predictedOpenWater } from "../../../../shared/propeller/prediction/pred
 import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/variantMean.ts";
-import type { ShownPrediction } from "../predictions/shownPrediction.ts";
+import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant } from "../theoryModel.ts";
 
 /** The three quantities of an open-water diagram, each in a picture of its own so that ten curves stay readable. */
@@ -54,18 +54,14 @@ function predictionOf(
   if (shown.predictor === null) return [];
   const points = predictedOpenWater(shown.predictor, rotationRate, STEPS).flatMap((point): ChartPoint[] => {
     const value = point[of];
-    return value === null || value < 0 ? [] : [{ x: point.advanceRatio, y: value * times }];
+    if (value === null || value < -ROUNDING) return [];
+    return [{ x: point.advanceRatio, y: Math.abs(value) < ROUNDING ? 0 : value * times }];
   });
-  return [
-    {
-      id: `prediction-${shown.prediction.name}`,
-      name: shown.prediction.name,
-      kind: "prediction",
-      style: shown.style,
-      points,
-    },
-  ];
+  return predictionSeries(shown, points);
 }
+
+/** The curve ends where the thrust is zero but for the last digits of the search. */
+const ROUNDING = 1e-9;
 
 /** Points and curves of the runs at speed; of a variant measured only at rest its bollard coefficient. */
 function measuredOf(variant: MeasuredVariant, of: OpenWaterQuantity, times: number): ChartSeries[] {

@@ -1,0 +1,89 @@
+import type { RepairLedger } from "./repairLedger.ts";
+
+/** The rows of a table as they were read. */
+export interface ReadRows {
+  readonly columns: readonly Float64Array[];
+  readonly lineNumbers: Uint32Array;
+  readonly restarts: readonly number[];
+}
+
+/** Columns with more than this part of their cells filled stand on every row. */
+const EVERY_ROW = 0.9;
+/** Part of the readings of the sparser column that stand beside one of the other by chance. */
+const SELDOM = 0.1;
+/** Fewest readings of a column that is no list of events. */
+const FEWEST = 20;
+
+/**
+ * Rows of instruments that each wrote at their own pace, every one on rows of its own: no row has both thrust and
+ * rotation rate, and none could serve for a coefficient. The rows of the slowest instrument are kept, and each takes the
+ * mean of the readings of the others from halfway to the row before to halfway to the row after. Columns that stand on
+ * every row, such as the time, are taken as they are. Noted as `log.interleaved-rows`; the table as it came where
+ * columns do stand side by side, or where a person refused.
+ */
+export function joinedRows(table: ReadRows, ledger: RepairLedger): ReadRows {
+  const { columns, lineNumbers } = table;
+  const rows = lineNumbers.length;
+  const counts = columns.map(countOf);
+  const sparse = counts.flatMap((count, column) => (count >= FEWEST && count < EVERY_ROW * rows ? [column] : []));
+  const slowest = sparse
+    .sort((a, b) => counts[a]! - counts[b]!)
+    .find((column) => sparse.some((other) => other !== column && areApart(columns[column]!, columns[other]!, counts)));
+  if (slowest === undefined) return table;
+  const kept = lineNumbers.reduce<number[]>((known, _, row) => {
+    if (!Number.isNaN(columns[slowest]![row]!)) known.push(row);
+    return known;
+  }, []);
+  ledger.note("log.interleaved-rows", lineNumbers[kept[0]!]!, { column: slowest, times: rows - kept.length });
+  if (ledger.refuses("log.interleaved-rows")) return table;
+  const edges = windowsAround(kept, rows, table.restarts);
+  return {
+    columns: columns.map((values, column) =>
+      counts[column]! >= EVERY_ROW * rows
+        ? Float64Array.from(kept, (row) => values[row]!)
+        : Float64Array.from(edges, ([from, to]) => meanOf(values, from, to)),
+    ),
+    lineNumbers: Uint32Array.from(kept, (row) => lineNumbers[row]!),
+    restarts: table.restarts.map((restart) => kept.filter((row) => row < restart).length),
+  };
+}
+
+function countOf(values: Float64Array): number {
+  let count = 0;
+  for (const value of values) if (!Number.isNaN(value)) count++;
+  return count;
+}
+
+function areApart(a: Float64Array, b: Float64Array, counts: readonly number[]): boolean {
+  let [both, ofA] = [0, 0];
+  for (let row = 0; row < a.length; row++) {
+    if (Number.isNaN(a[row]!)) continue;
+    ofA++;
+    if (!Number.isNaN(b[row]!)) both++;
+  }
+  return both <= SELDOM * Math.min(ofA, ...counts.filter((count) => count >= FEWEST));
+}
+
+/** Rows around each kept one, halfway to its neighbours, and never across a restart. */
+function windowsAround(kept: readonly number[], rows: number, restarts: readonly number[]): [number, number][] {
+  return kept.map((row, i) => {
+    const before = kept[i - 1] ?? -1;
+    const after = kept[i + 1] ?? rows;
+    const start = restarts.findLast((restart) => restart <= row) ?? 0;
+    const end = restarts.find((restart) => restart > row) ?? rows;
+    const from = i === 0 ? 0 : Math.floor((before + row) / 2) + 1;
+    const to = i === kept.length - 1 ? rows : Math.floor((row + after) / 2) + 1;
+    return [Math.max(start, from), Math.min(end, to)];
+  });
+}
+
+/** Mean of the readings that are there; NaN where there is none. */
+function meanOf(values: Float64Array, from: number, to: number): number {
+  let [sum, count] = [0, 0];
+  for (let row = from; row < to; row++) {
+    if (Number.isNaN(values[row]!)) continue;
+    sum += values[row]!;
+    count++;
+  }
+  return count === 0 ? Number.NaN : sum / count;
+}

@@ -1,0 +1,139 @@
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { violationsOf } from "./axe.ts";
+import { servedPages } from "./setUp.ts";
+
+const { open, address } = servedPages();
+
+/** Theory with every run reduced: the pictures show the measured variants. */
+async function openTheory(picture: string, options = {}) {
+  const opened = await open(`theory?picture=${picture}`, options);
+  await opened.page.getByText("Sanded makes", { exact: false }).first().waitFor();
+  return opened;
+}
+
+async function post(page: Page, path: string, body: unknown) {
+  const answer = await page.request.post(`${address()}/api/compute/${path}`, { data: body });
+  expect(answer.status()).toBe(200);
+  return answer.json();
+}
+
+/** Numbers of the table under the first picture, by the name of their series. */
+async function tableOf(page: Page) {
+  const figure = page.locator("figure.chart").first();
+  await figure.getByRole("button", { name: "Table" }).click();
+  return figure.locator("table").innerText();
+}
+
+describe("predictions", () => {
+  test("one is added by a form, stands in the list and in the picture, and goes with undo", async () => {
+    const { page, complaints } = await openTheory("advance");
+    await page.getByRole("button", { name: "Add a prediction" }).click();
+    const dialog = page.getByRole("dialog");
+    await dialog.getByLabel("Number of blades").fill("4");
+    await dialog.getByLabel("Expanded area ratio").fill("0.7");
+    await dialog.getByLabel("Pitch ratio").fill("1");
+    await dialog.getByLabel("Name").fill("B 4-70");
+    await dialog.getByRole("button", { name: "Add", exact: true }).click();
+    await page.getByRole("button", { name: "Remove B 4-70" }).waitFor();
+    // B4-70 at P/D 1.0, J 0: K_T 0.4547 (Oosterveld & van Oossanen 1975, table 5).
+    expect(await tableOf(page)).toMatch(/B 4-70\t0\t0\.4547/);
+    await page.keyboard.press("Control+z");
+    await page.getByRole("button", { name: "Remove B 4-70" }).waitFor({ state: "detached" });
+    expect(complaints).toEqual([]);
+  });
+
+  test("a form that lacks something says what, and keeps what was typed", async () => {
+    const { page } = await openTheory("power");
+    await page.getByRole("button", { name: "Add a prediction" }).click();
+    const dialog = page.getByRole("dialog");
+    await dialog.getByLabel("Computed from").selectOption("staticMerit");
+    await dialog.getByLabel("Static merit").fill("");
+    await dialog.getByRole("button", { name: "Add", exact: true }).click();
+    await dialog.getByRole("alert").filter({ hasText: "Give the static merit." }).waitFor();
+    expect(await dialog.getByLabel("Computed from").inputValue()).toBe("staticMerit");
+  });
+
+  test("ten curves carry ten numbers that the legend explains", async () => {
+    const { page } = await openTheory("power");
+    const { projects } = await (await page.request.get(`${address()}/api/projects`)).json();
+    const [{ id, version, document }] = projects;
+    const predictions = Array.from({ length: 7 }, (_, at) => ({
+      name: `B 3-50, P/D ${(0.6 + at / 10).toFixed(1)}`,
+      source: {
+        kind: "series",
+        diameter: 0.076,
+        series: { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 0.6 + at / 10 },
+      },
+    }));
+    const changed = { version, document: { ...document, predictions } };
+    expect((await page.request.put(`${address()}/api/projects/${id}`, { data: changed })).status()).toBe(200);
+    await page.reload();
+    await page.getByText("Sanded makes", { exact: false }).first().waitFor();
+    const numbers = page.locator("figure.chart").first().locator(".legend-number");
+    await expect.poll(() => numbers.allInnerTexts()).toEqual(Array.from({ length: 10 }, (_, at) => String(at + 1)));
+    const back = await (await page.request.get(`${address()}/api/projects/${id}`)).json();
+    await page.request.put(`${address()}/api/projects/${id}`, { data: { version: back.version, document } });
+  });
+});
+
+describe("the cards", () => {
+  test("tell the same pitch and power as the interface", async () => {
+    const { page } = await openTheory("power");
+    const told = await page.locator("#theory-pitch").locator("xpath=ancestor::*[contains(@class,'card')]").innerText();
+    const found = await post(page, "best-pitch", {
+      series: { family: "wageningen-b", blades: 3, areaRatio: 0.38 },
+      duty: { given: "thrust", thrust: 20 },
+      fixed: { given: "diameter", diameter: 0.076 },
+      density: 998.598,
+      kinematicViscosity: 1.0543e-6,
+    });
+    expect(told).toContain(`P/D ${found.best.pitchRatio.toFixed(3)}`);
+    expect(told).toContain(`needs ${found.best.shaftPower.toFixed(1)}\u202fW`);
+  });
+
+  test("answer for finish, losses, blade, strength and water in words, with cautions, and complain of nothing", async () => {
+    const { page, complaints } = await openTheory("speed");
+    await page.evaluate(() => {
+      for (const section of document.querySelectorAll("details")) section.open = true;
+    });
+    const text = await page.locator("main").innerText();
+    expect(text).toMatch(/Going from as printed to sanded/);
+    expect(text).toMatch(/Sanded has a static merit of 0\.\d+ ± 0\.\d+/);
+    expect(text).toMatch(/By blade elements it pushes/);
+    expect(text).toMatch(/Safety factor/);
+    expect(text).toMatch(/put a guard around the propeller plane/);
+    expect(text).toMatch(/draw air/);
+    expect(text).toMatch(/At rest the computed thrust is off by/);
+    expect(text).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
+    expect(complaints).toEqual([]);
+  });
+
+  test.each(["light", "dark"] as const)("meet WCAG 2.2 AA unfolded, %s", async (colorScheme) => {
+    const { page } = await openTheory("residual", { colorScheme, bypassCSP: true });
+    await page.evaluate(() => {
+      for (const section of document.querySelectorAll("details")) section.open = true;
+    });
+    await page.waitForLoadState("networkidle");
+    expect(await violationsOf(page)).toEqual([]);
+  });
+});
+
+test("a blade shape is pasted on Parts with its fault named, mended, seen and kept", async () => {
+  const { page, complaints } = await open("parts");
+  await page.getByRole("button", { name: "Blade shape of Net propeller, sanded" }).click();
+  const dialog = page.getByRole("dialog");
+  const table = dialog.getByLabel("Sections, one row a radius");
+  const rows = (chord: string) =>
+    `radius (mm),chord (mm),pitch angle (deg),thickness (mm),camber (mm)\n8,14,56.5,2.5,0.5\n20,${chord},31.2,2,0.5\n30,17,21.9,1.5,0.4\n38,2,17.7,1,0.1`;
+  await table.fill(rows("-18"));
+  await dialog.getByText(/chord/i).filter({ hasText: "18" }).first().waitFor();
+  expect(await dialog.getByRole("button", { name: "Save" }).isDisabled()).toBe(true);
+  await table.fill(rows("18"));
+  await dialog.getByText("4 sections from 8.00\u202fmm to 38.0\u202fmm").waitFor();
+  await dialog.getByRole("button", { name: "Save" }).click();
+  await dialog.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Blade shape of Net propeller, sanded" }).click();
+  expect(await page.getByLabel("Sections, one row a radius").inputValue()).toContain("20; 18; 31.2; 2; 0.5");
+  expect(complaints).toEqual([]);
+});
