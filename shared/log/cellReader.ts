@@ -4,6 +4,7 @@ import { affixedNumber } from "./columnKinds.ts";
 import { unitCell } from "./headerText.ts";
 import { commentMarkOf, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import { foldCell, type Layout } from "./layout.ts";
+import { namedOrderOf } from "./namedOrder.ts";
 import type { ReadingState } from "./readingState.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import type { RowStore } from "./rowStore.ts";
@@ -24,6 +25,7 @@ export class CellReader {
   private readonly ledger: RepairLedger;
   private readonly elapsed: readonly ElapsedTime[];
   private readonly values: Float64Array;
+  private readonly namedOrder: ReturnType<typeof namedOrderOf>;
   /** The row in hand holds text in a number's place, and such rows are not wanted. */
   private hasRefusedText = false;
 
@@ -35,6 +37,7 @@ export class CellReader {
     this.ledger = ledger;
     this.elapsed = elapsed;
     this.values = new Float64Array(store.width);
+    this.namedOrder = namedOrderOf(layout.natures);
   }
 
   /** Reads `lines`, the first of which is line `firstLine` of the file; `cut`: the last one has no line end. */
@@ -54,18 +57,21 @@ export class CellReader {
     });
   }
 
-  private readLine(text: string, { cells, openQuote }: SplitLine, line: number, cut: boolean): void {
+  private readLine(text: string, { cells: written, openQuote }: SplitLine, line: number, cut: boolean): void {
     if (isRuleOrBlank(text)) return;
     if (commentMarkOf(text, this.marks.delimiter)) {
       this.ledger.note("log.comment", line);
       return;
     }
-    if (this.isHeader(cells)) {
+    if (this.isHeader(written)) {
       this.ledger.note("log.repeated-header", line);
       const isRestart = !this.ledger.refuses("log.repeated-header");
       if (isRestart && this.restarts.at(-1) !== this.store.rows) this.restarts.push(this.store.rows);
       return;
     }
+    const ordered = cut ? null : (this.namedOrder?.(written) ?? null);
+    if (ordered) this.ledger.note("log.cells-by-name", line);
+    const cells = ordered ?? written;
     const readings = cells.map((cell) => readCell(cell, this.marks));
     if (readings.every(({ kind }) => kind === "empty") || this.isUnitsRow(cells, line)) return;
     if (!this.isRow(cells, readings)) {

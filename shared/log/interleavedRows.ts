@@ -7,9 +7,9 @@ export interface ReadRows {
   readonly restarts: readonly number[];
 }
 
-/** Columns with more than this part of their cells filled stand on every row. */
+/** A column filled in more than this part of the rows that are kept stands on all of them. */
 const EVERY_ROW = 0.9;
-/** Part of the readings of the sparser column that stand beside one of the other by chance. */
+/** Part of the readings of the sparser column that may stand beside one of the other by chance. */
 const SELDOM = 0.1;
 /** Fewest readings of a column that is no list of events. */
 const FEWEST = 20;
@@ -25,10 +25,10 @@ export function joinedRows(table: ReadRows, ledger: RepairLedger): ReadRows {
   const { columns, lineNumbers } = table;
   const rows = lineNumbers.length;
   const counts = columns.map(countOf);
-  const sparse = counts.flatMap((count, column) => (count >= FEWEST && count < EVERY_ROW * rows ? [column] : []));
+  const sparse = counts.flatMap((count, column) => (count >= FEWEST && count < rows ? [column] : []));
   const slowest = sparse
     .sort((a, b) => counts[a]! - counts[b]!)
-    .find((column) => sparse.some((other) => other !== column && areApart(columns[column]!, columns[other]!, counts)));
+    .find((column, i) => sparse.slice(i + 1).some((other) => areApart(columns[column]!, columns[other]!)));
   if (slowest === undefined) return table;
   const kept = lineNumbers.reduce<number[]>((known, _, row) => {
     if (!Number.isNaN(columns[slowest]![row]!)) known.push(row);
@@ -38,11 +38,11 @@ export function joinedRows(table: ReadRows, ledger: RepairLedger): ReadRows {
   if (ledger.refuses("log.interleaved-rows")) return table;
   const edges = windowsAround(kept, rows, table.restarts);
   return {
-    columns: columns.map((values, column) =>
-      counts[column]! >= EVERY_ROW * rows
-        ? Float64Array.from(kept, (row) => values[row]!)
-        : Float64Array.from(edges, ([from, to]) => meanOf(values, from, to)),
-    ),
+    columns: columns.map((values) => {
+      const beside = Float64Array.from(kept, (row) => values[row]!);
+      const isBeside = countOf(beside) >= EVERY_ROW * kept.length;
+      return isBeside ? beside : Float64Array.from(edges, ([from, to]) => meanOf(values, from, to));
+    }),
     lineNumbers: Uint32Array.from(kept, (row) => lineNumbers[row]!),
     restarts: table.restarts.map((restart) => kept.filter((row) => row < restart).length),
   };
@@ -54,14 +54,14 @@ function countOf(values: Float64Array): number {
   return count;
 }
 
-function areApart(a: Float64Array, b: Float64Array, counts: readonly number[]): boolean {
-  let [both, ofA] = [0, 0];
-  for (let row = 0; row < a.length; row++) {
-    if (Number.isNaN(a[row]!)) continue;
-    ofA++;
-    if (!Number.isNaN(b[row]!)) both++;
+/** Hardly a reading of the sparser one has one of the other beside it. */
+function areApart(sparser: Float64Array, other: Float64Array): boolean {
+  const most = SELDOM * countOf(sparser);
+  let both = 0;
+  for (let row = 0; row < sparser.length && both <= most; row++) {
+    if (!Number.isNaN(sparser[row]!) && !Number.isNaN(other[row]!)) both++;
   }
-  return both <= SELDOM * Math.min(ofA, ...counts.filter((count) => count >= FEWEST));
+  return both <= most;
 }
 
 /** Rows around each kept one, halfway to its neighbours, and never across a restart. */

@@ -7,7 +7,9 @@ import { type Cut, type CutRow, chooseCut, cutLines } from "./delimiterChoice.ts
 import type { Encoding } from "./encoding.ts";
 import { type FoundHeader, findHeader, namesInCells, statedHeader } from "./headerSearch.ts";
 import { splitHeader } from "./headerText.ts";
+import { rolesNamed } from "./headerWords.ts";
 import { commentMarkOf, type HeadLine, headLines, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
+import { type NamesInRows, namesInRows } from "./namesInRows.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import { provenThousands } from "./thousands.ts";
 
@@ -49,13 +51,16 @@ export function settleLayout({ text, encoding, fileName, reading }: Head, ledger
   if (!cut) throw Object.keys(reading).length > 0 ? fitsNothing(fileName) : noNumbers(fileName, lines);
   const wide = withoutTrailingColumn(cut);
   const rows = cut.rows.filter((row) => row.cells.length === cut.width && numbersIn(row, cut.marks) > 0);
+  if (rows.length === 0) throw noNumbers(fileName, lines);
   const natures = Array.from({ length: wide }, (_, column) => natureOf(column, rows, cut.marks));
   refuseWidth(wide, natures, fileName);
   const firstDataLine = firstRowOfNumbers(cut, natures).line;
   const above = { lines, firstDataLine, width: wide, delimiter: cut.marks.delimiter };
   const header = headerOf(above, reading, fileName);
   if (!header && Object.keys(reading).length === 0) refuseCommaTwice(cut, firstDataLine, fileName);
-  noteHead(lines, cut, header, firstDataLine, natures, ledger);
+  if (!header) refuseLyingTable(natures, rows, fileName);
+  const inRows = header ? null : namesInRows(natures, rows);
+  noteHead({ lines, cut, header, firstDataLine, natures, inRows }, ledger);
   const shape: LogShape = {
     encoding,
     delimiter: cut.marks.delimiter,
@@ -64,7 +69,7 @@ export function settleLayout({ text, encoding, fileName, reading }: Head, ledger
     unitsLine: header?.units?.line ?? null,
     firstDataLine,
     commentMark: firstCommentMark(lines, cut.marks.delimiter),
-    columns: describeColumns(header, natures, rows[0]!),
+    columns: describeColumns(header, inRows, natures, rows[0]!),
   };
   const headerRow = cut.rows.find((row) => row.line === header?.line);
   const headerCells = (headerRow?.cells ?? header?.names ?? []).map(foldCell);
@@ -138,27 +143,30 @@ function firstCommentMark(lines: readonly HeadLine[], delimiter: string): string
 
 function describeColumns(
   header: FoundHeader | null,
+  inRows: NamesInRows | null,
   natures: readonly ColumnNature[],
   firstRow: CutRow,
 ): LogShape["columns"] {
   const inCells = header ? [] : namesInCells(firstRow);
   return natures.map(({ kind, affix }, column) => {
-    const text = header?.names[column] ?? inCells[column] ?? "";
+    const text = header?.names[column] ?? (inCells[column] || inRows?.names[column] || "");
     const { name, unit } = splitHeader(text);
     const ofCells = affix && affix.suffix !== "" ? affix.suffix : null;
-    const written = header?.units?.cells[column] ?? unit ?? ofCells;
+    const written = header?.units?.cells[column] ?? unit ?? ofCells ?? inRows?.units[column] ?? null;
     return { header: text, name, unit: kind === "clock" ? "s" : written };
   });
 }
 
-function noteHead(
-  lines: readonly HeadLine[],
-  cut: Cut,
-  header: FoundHeader | null,
-  firstDataLine: number,
-  natures: readonly ColumnNature[],
-  ledger: RepairLedger,
-): void {
+interface SettledHead {
+  readonly lines: readonly HeadLine[];
+  readonly cut: Cut;
+  readonly header: FoundHeader | null;
+  readonly firstDataLine: number;
+  readonly natures: readonly ColumnNature[];
+  readonly inRows: NamesInRows | null;
+}
+
+function noteHead({ lines, cut, header, firstDataLine, natures, inRows }: SettledHead, ledger: RepairLedger): void {
   const named = new Set([header?.line, header?.units?.line, header?.groupLine]);
   for (const { line, text } of lines) {
     if (line >= firstDataLine) break;
@@ -166,12 +174,13 @@ function noteHead(
     if (commentMarkOf(text, cut.marks.delimiter)) ledger.note("log.comment", line);
     else if (!isRuleOrBlank(text)) ledger.note("log.preamble", line);
   }
-  const isNamed = natures.some(({ affix }) => affix !== null && affix.prefix !== "");
+  const isNamed = natures.some(({ affix }) => affix !== null && affix.prefix !== "") || inRows?.names.some(Boolean);
   if (!header && !isNamed) ledger.note("log.no-header", firstDataLine);
   if (header?.groupLine) ledger.note("log.header-rows", header.groupLine);
   if (header?.short) ledger.note("log.header-short", header.line, { example: header.names[0]! });
   natures.forEach(({ kind, affix, example }, column) => {
-    if (kind === "text" && !isUnclearNumber(example))
+    if (inRows?.words.has(column)) ledger.note("log.names-in-rows", firstDataLine, { example });
+    else if (kind === "text" && !isUnclearNumber(example))
       ledger.note("log.text-column", firstDataLine, { column, example });
     if (kind === "clock") ledger.note("log.clock", firstDataLine, { column, example });
     if (affix) ledger.note("log.affix", firstDataLine, { column, example });
@@ -185,7 +194,7 @@ function refuseWidth(width: number, natures: readonly ColumnNature[], fileName: 
       where: fileName,
       found: "there is one number on each line",
       needed: "two or more columns, such as time and thrust, with a comma, semicolon, tab or blanks between them",
-      mend: "Export the log with all its channels",
+      mend: "Export the log with all its channels; where each reading has a line of its own, have the logger print those of one moment on one line",
     });
   }
   if (width > MOST_COLUMNS) {
@@ -198,6 +207,23 @@ function refuseWidth(width: number, natures: readonly ColumnNature[], fileName: 
     });
   }
   if (natures.every(({ kind }) => kind === "text")) throw noNumbers(fileName, []);
+}
+
+/** Most rows of a table that lies on its side. */
+const MOST_CHANNELS = 12;
+
+/** Names of quantities down the first column and readings along the rows: the table lies on its side. */
+function refuseLyingTable(natures: readonly ColumnNature[], rows: readonly CutRow[], fileName: string): void {
+  if (natures[0]!.kind !== "text" || rows.length > MOST_CHANNELS) return;
+  const roles = new Set(rows.flatMap(({ cells }) => rolesNamed(splitHeader(cells[0]!).name)[0]?.role ?? []));
+  if (roles.size < 2) return;
+  throw new InputProblem({
+    code: "log.rows-are-channels",
+    where: `${fileName}, line ${rows[0]!.line}`,
+    found: `the first cells of ${rows.length} rows name quantities ("${rows.map(({ cells }) => cells[0]!.trim()).join('", "').slice(0, 60)}"): the channels lie in rows`,
+    needed: "a column for each channel, and a row for each reading",
+    mend: "Turn the table in a spreadsheet (paste it transposed) and export it again",
+  });
 }
 
 /** "0,00,1500,12,34": with the comma in both uses nobody can tell the cells apart. */

@@ -2,6 +2,7 @@ import { CellReader } from "./cellReader.ts";
 import { carryOnClocks } from "./clockRollover.ts";
 import { columnName } from "./columnName.ts";
 import { ColumnReader } from "./columnReader.ts";
+import { joinedRows } from "./interleavedRows.ts";
 import type { Layout } from "./layout.ts";
 import { endOfLine, startOfLastLine } from "./lineEnds.ts";
 import type { LogTable } from "./logTable.ts";
@@ -51,15 +52,15 @@ export class LogBody {
   table(fileName: string): LogTable {
     const { shape } = this.layout;
     const { store, decimals, ledger } = this.state;
-    const rows = store.rows;
-    const { columns, lineNumbers } = store.finish();
-    const restarts = this.cellReader.restarts.filter((row) => row > 0 && row < rows);
+    const read = store.finish();
+    const started = this.cellReader.restarts.filter((row) => row > 0 && row < read.lineNumbers.length);
     this.columnReader.finish();
-    carryOnClocks({ columns, lineNumbers, restarts }, ledger);
+    carryOnClocks({ ...read, restarts: started }, ledger);
+    const { columns, lineNumbers, restarts } = joinedRows({ ...read, restarts: started }, ledger);
     return {
       fileName,
       shape,
-      rows,
+      rows: lineNumbers.length,
       columns,
       lineNumbers,
       resolutions: [...decimals].map((count) => (count === UNSEEN ? null : Number(`1e${-count}`))),

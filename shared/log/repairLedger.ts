@@ -40,6 +40,11 @@ const TELLINGS = {
   "log.thousands": ({ count, column, examples }) =>
     `${cells(count)} of ${column} read with a thousands mark (${examples})`,
   "log.affix": ({ column, examples }) => `${column} has text around each number (${examples}); the number was read`,
+  "log.names-in-rows": ({ examples }) =>
+    `names and units stand in cells of their own in every row (${examples}); taken as the header`,
+  "log.cells-by-name": ({ count }) => `${rows(count)} had the cells in another order or left some out; put in place by their names`,
+  "log.interleaved-rows": ({ count, column }) =>
+    `the instruments wrote on rows of their own; the rows with ${column} were kept, each with the mean of the readings of the others around it, and ${rows(count)} joined into them`,
   "log.clock-rollover": ({ count, column, examples }) =>
     `the counter in ${column} ran over ${times(count)} (${examples}); its times were carried on`,
   "log.clock": ({ column, examples }) =>
@@ -58,6 +63,8 @@ const REFUSED: { readonly [C in RefusableRepair]: Telling } = {
   "log.text-cell": ({ count, column, examples }) =>
     `${rows(count)} with text in ${column} (${examples}) left out whole, as you chose`,
   "log.cut-line": () => "the file stops in the middle of this line; its last number was kept, as you chose",
+  "log.interleaved-rows": ({ count, column }) =>
+    `${rows(count)} without ${column} left as they are beside those with it, as you chose`,
   "log.clock-rollover": ({ count, column, examples }) =>
     `the counter in ${column} falls back ${times(count)} (${examples}); its times were left as they are, as you chose`,
 };

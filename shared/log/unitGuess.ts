@@ -146,6 +146,14 @@ function bySize(role: Role, top: number, { allWhole }: ColumnStatistics): string
   return CANDIDATES[role][0]!;
 }
 
+/** Days since 1899-12-30 of the years 2000 to 2064, a small part of a day from row to row. */
+const SERIAL_DAYS = { from: 36_526, to: 60_000, longestStep: 0.01 };
+
+function isSerialDay({ low, high, step, allWhole }: ColumnStatistics): boolean {
+  const isInRange = low > SERIAL_DAYS.from && high < SERIAL_DAYS.to && high - low < 2;
+  return !allWhole && isInRange && step < SERIAL_DAYS.longestStep;
+}
+
 /** Loggers sample every 0.5 ms to 5 s: the step between rows tells the unit. */
 function timeUnit(asked: Asked): UnitGuess {
   const { column, numbers } = asked;
@@ -155,6 +163,10 @@ function timeUnit(asked: Asked): UnitGuess {
     .find((unit) => unit !== undefined);
   if (spoken !== undefined) return { unit: spoken, sure: true, reason: "", alternatives: [] };
   const { step, allWhole } = numbers;
+  if (isSerialDay(numbers)) {
+    const reason = `numbers like ${formatNumber(numbers.low, 6)} are the days by which a spreadsheet counts dates`;
+    return { unit: "d", sure: true, reason, alternatives: [alternative(asked, "s")] };
+  }
   const unit = !allWhole || step < 3 ? "s" : step < 5000 ? "ms" : "us";
   const sure = !allWhole && step <= 5;
   return {

@@ -11,6 +11,7 @@ export const REFUSABLE_REPAIRS = [
   "log.long-row",
   "log.text-cell",
   "log.cut-line",
+  "log.interleaved-rows",
   "log.clock-rollover",
 ] as const;
 export type RefusableRepair = (typeof REFUSABLE_REPAIRS)[number];

@@ -186,6 +186,7 @@ export const UNITS: { readonly [D in Dimension]: readonly Unit[] } = {
     { symbol: "µs", spellings: ["us", "usec", "micros", "microsecond", "microseconds"], factor: 1e-6 },
     { symbol: "min", spellings: ["minute", "minutes"], factor: 60 },
     { symbol: "h", spellings: ["hour", "hours", "hr", "hrs"], factor: 3600 },
+    { symbol: "d", spellings: ["day", "days"], factor: 86_400 },
   ],
   density: [
     { symbol: "kg/m³", spellings: ["kg/m3", "kg/m^3", "kgm-3"], factor: 1 },

@@ -56,7 +56,10 @@ test("a plain outline and a polar are made into documents that blade elements ta
     points: [{ rotationRate: 30 }],
   });
   expect(status).toBe(200);
-  expect(body.points[0].warnings.map(({ code }: { code: string }) => code)).toEqual(["propeller.roughness-unused"]);
+  expect(body.points[0].warnings.map(({ code }: { code: string }) => code)).toEqual([
+    "propeller.polar-beyond-angles",
+    "propeller.roughness-unused",
+  ]);
 });
 
 test("the evidence gives measured and computed coefficients side by side", async () => {

@@ -141,7 +141,7 @@ function editsOf({ plateaus, tare }: Found): Readonly<Record<string, (i: number)
     "rotation rate factor": (i) => ({ corrections: { rotationRate: { factor: 1 + i / 1000 } } }),
     "plateau edge": (i) => ({ plateaus: { mode: "spans", spans: moved(plateaus, i) } }),
     "tare window": (i) => ({ tare: { mode: "windows", windows: moved(tare.windows, i) } }),
-    "shape of the tare": (i) => ({ tare: { mode: "automatic", shape: i % 2 === 0 ? "line" : "piecewise" } }),
+    "shape of the tare": (i) => ({ tare: { mode: "zeroThrottle", shape: i % 2 === 0 ? "line" : "piecewise" } }),
   };
 }
 

@@ -83,16 +83,13 @@ const EDIT: fc.Arbitrary<(asked: Asked) => Asked> = fc.oneof(
   fc
     .constantFrom(
       { mode: "none" as const },
-      { mode: "automatic" as const, shape: "line" as const },
-      { mode: "automatic" as const, shape: "piecewise" as const },
+      { mode: "zeroThrottle" as const, shape: "line" as const },
+      { mode: "zeroThrottle" as const, shape: "piecewise" as const },
     )
-    .map((tare) => (asked: Asked) => withRecipe(asked, { tare: tare as Asked["recipe"]["tare"] })),
+    .map((tare) => (asked: Asked) => withRecipe(asked, { tare })),
   fc
     .double({ min: 0, max: 0.6, noNaN: true })
-    .map(
-      (later) => (asked: Asked) =>
-        withRecipe(asked, { plateaus: { mode: "spans", spans: spansFrom(later) } as Asked["recipe"]["plateaus"] }),
-    ),
+    .map((later) => (asked: Asked) => withRecipe(asked, { plateaus: { mode: "spans", spans: spansFrom(later) } })),
 );
 
 function withRecipe(asked: Asked, more: Partial<Asked["recipe"]>): Asked {

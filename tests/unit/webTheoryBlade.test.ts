@@ -8,6 +8,7 @@ import {
   bladeSentence,
   bladeTold,
   loadPicture,
+  polarOf,
   powerRows,
   sectionPicture,
   strengthRows,
@@ -137,6 +138,25 @@ describe("along the blade", () => {
     const watts = powerRows(solved).map(({ value }) => Number(/^−?[\d.]+/.exec(value)![0]));
     const sum = watts.reduce((all, one) => all + one, 0);
     expect(sum / solved.power.shaft).toBeCloseTo(1, 2);
+  });
+
+  it("takes a polar of one's own in place of the section model, and names the row that is wrong", () => {
+    // A thin section without drag but for 0.01, lift slope 2π: thin-aerofoil theory, Abbott & von Doenhoff (1959), ch. 4.
+    const row = (degrees: number) => `${degrees};${((2 * Math.PI * degrees * Math.PI) / 180).toFixed(5)};0.01`;
+    const table = ["alpha (deg);C_L;C_D", ...[-15, -5, 5, 15].map(row)].join("\n");
+    const read = polarOf(table);
+    if ("problem" in read || read.polars === null) throw new Error("no polar");
+    const own = bladeTold({ ...run, polars: read.polars });
+    if ("problem" in own) throw new Error(own.problem);
+    const middle = own.solved.elements.find(({ radius }) => radius > 0.035)!;
+    // A blade of finite length lifts less than the section alone, and not under half of it (Helmbold 1942).
+    const ratio = middle.liftCoefficient / (2 * Math.PI * middle.angleOfAttack);
+    expect(ratio).toBeGreaterThan(0.5);
+    expect(ratio).toBeLessThanOrEqual(1);
+    expect(middle.dragCoefficient).toBeCloseTo(0.01, 6);
+    expect(polarOf("")).toEqual({ polars: null });
+    const wrong = polarOf(table.replace("5;0.54831;0.01", "5;0.54831;-0.01"));
+    expect("problem" in wrong && wrong.problem).toMatch(/drag coefficient at/);
   });
 
   it("holds the stress against what the print bears", () => {

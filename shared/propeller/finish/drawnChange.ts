@@ -3,7 +3,7 @@ import type { FinishChange } from "../../model/finishFit.ts";
 import { normalDraw, type Uniform } from "../../numeric/distributions.ts";
 import { moments } from "../../numeric/moments.ts";
 import { uncertain } from "../../quantity/uncertain.ts";
-import { type FittedSide, partOf } from "./finishSide.ts";
+import type { FittedSide } from "./finishSide.ts";
 import { fitSurface } from "./fitSurface.ts";
 
 export interface ChangeToDraw {
@@ -44,12 +44,11 @@ export function drawnChange(change: ChangeToDraw): FinishChange["monteCarlo"] {
   };
 }
 
-function solvedAgain(drawn: readonly number[], { sides, covariance }: ChangeToDraw) {
+function solvedAgain(drawn: readonly number[], { sides }: ChangeToDraw) {
   const [first, second] = sides.map((side) =>
     fitSurface({
-      response: side.response,
+      ...side,
       measured: drawn.slice(side.from, side.from + side.measured.length),
-      covariance: partOf(covariance, side),
       start: side.fit,
     }),
   );

@@ -5,7 +5,7 @@ import { tellingFrom } from "../../quantity/problem.ts";
 import { type BladeResponse, bladeResponse, type MidSection } from "./bladeResponse.ts";
 import type { BladesInHand } from "./bladesInHand.ts";
 import { type FittedSurface, fitSurface, type SurfaceFit } from "./fitSurface.ts";
-import { measuredCovariance, measuredValues } from "./measuredCovariance.ts";
+import { differenceCovariance, measuredCovariance, measuredValues } from "./measuredCovariance.ts";
 
 /** One finish with its blade, what was measured and the surface that makes it. */
 export interface FinishSide {
@@ -13,6 +13,8 @@ export interface FinishSide {
   readonly points: readonly MeasuredPoint[];
   /** K_T and K_Q of each point in turn. */ readonly measured: readonly number[];
   /** Where these numbers begin in those of all finishes. */ readonly from: number;
+  /** Covariance of their differences from blade elements. */
+  readonly covariance: readonly (readonly number[])[];
   readonly response: BladeResponse;
   readonly section: MidSection;
   readonly fit: SurfaceFit;
@@ -28,26 +30,27 @@ export interface FinishesRun extends Pick<FinishFitRequest, "finishes" | "rotati
   readonly fluid: FluidProperties;
 }
 
+type BladesToFit = Pick<BladesInHand, "geometry" | "tie" | "model">;
+
 /** Solves each finish by itself. Throws as `finishFit`, told from the finish. */
-export function finishSides(request: FinishesRun, blades: Pick<BladesInHand, "geometry" | "tie">): FinishSides {
+export function finishSides(request: FinishesRun, blades: BladesToFit): FinishSides {
   const covariance = tellingFrom("finishes", () =>
     measuredCovariance(request.finishes.flatMap(({ measured }) => measured)),
   );
   let from = 0;
   const sides = request.finishes.map(({ name, measured: points }, f) => {
     const measured = checkedCoefficients(measuredValues(points));
-    const side = { name, points, measured, from, ...bladeOf(request, blades, points) };
-    const own = partOf(covariance, side);
+    const own = differenceCovariance(measured, partOf(covariance, { from, measured }), blades.model);
+    const side = { name, points, measured, from, covariance: own, ...bladeOf(request, blades, points) };
     from += measured.length;
-    const fit = tellingFrom(`finishes[${f}].measured`, () => fitSurface({ ...side, covariance: own }));
-    return { ...side, fit };
+    return { ...side, fit: tellingFrom(`finishes[${f}].measured`, () => fitSurface(side)) };
   });
   return { sides, covariance };
 }
 
 function bladeOf(
   { fluid, rotationRate }: FinishesRun,
-  { geometry, tie }: Pick<BladesInHand, "geometry" | "tie">,
+  { geometry, tie }: BladesToFit,
   points: readonly MeasuredPoint[],
 ) {
   const advanceRatios = points.map(({ advanceRatio }) => advanceRatio);
@@ -58,10 +61,7 @@ const checkedCoefficients = (values: readonly number[]) =>
   values.map((value, i) => positive(value, i % 2 === 0 ? "thrust coefficient" : "torque coefficient", ""));
 
 /** Rows and columns of the covariance that belong to one finish. */
-export function partOf<T>(
-  rows: readonly (readonly T[])[],
-  { from, measured }: Pick<FinishSide, "from" | "measured">,
-): T[][] {
+function partOf<T>(rows: readonly (readonly T[])[], { from, measured }: Pick<FinishSide, "from" | "measured">): T[][] {
   const to = from + measured.length;
   return rows.slice(from, to).map((row) => row.slice(from, to));
 }

@@ -15,7 +15,7 @@ const BOUND_REFUSED = 3.841;
 export interface SurfaceToFit {
   readonly response: BladeResponse;
   /** K_T and K_Q of each point in turn. */ readonly measured: readonly number[];
-  /** Their covariance. */ readonly covariance: readonly (readonly number[])[];
+  /** Covariance of their differences from blade elements. */ readonly covariance: readonly (readonly number[])[];
   /** Where to start; a clean smooth section if absent. */ readonly start?: SurfaceUnknowns;
 }
 

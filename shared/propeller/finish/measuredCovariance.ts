@@ -1,4 +1,4 @@
-import type { MeasuredPoint } from "../../model/finishFit.ts";
+import type { MeasuredPoint, ModelUncertainty } from "../../model/finishFit.ts";
 import { InputProblem } from "../../quantity/problem.ts";
 
 /** Measured numbers in a row: K_T and K_Q of each point in turn. */
@@ -26,6 +26,19 @@ export function measuredCovariance(points: readonly MeasuredPoint[]): number[][]
       return correlation * (a.index === b.index ? a.total * b.total : a.common * b.common);
     }),
   );
+}
+
+/**
+ * Covariance of the differences between measured numbers and those of blade elements that are off by one part of K_T and
+ * one of K_Q for all points: what says whether a surface can be reached.
+ */
+export function differenceCovariance(
+  measured: readonly number[],
+  covariance: readonly (readonly number[])[],
+  model: ModelUncertainty,
+): number[][] {
+  const off = measured.map((value, i) => value * (i % 2 === 0 ? model.thrust : model.torque));
+  return covariance.map((row, i) => row.map((one, j) => one + (i % 2 === j % 2 ? off[i]! * off[j]! : 0)));
 }
 
 function commonAboveTotal(kind: string, common: number, total: number): InputProblem {

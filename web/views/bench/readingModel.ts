@@ -15,6 +15,7 @@ const SWITCHES: { readonly [C in RefusableRepair]: readonly [string, string] } =
   "log.long-row": ["Leave these rows out whole", "Keep them without the surplus"],
   "log.text-cell": ["Leave these rows out whole", "Keep the other cells"],
   "log.cut-line": ["Keep the last number", "Take it as missing"],
+  "log.interleaved-rows": ["Leave the rows as they are", "Join the rows"],
   "log.clock-rollover": ["Leave the times as they are", "Carry the clock on"],
 };
 

@@ -3,6 +3,7 @@ import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
+import { TextField } from "../../../forms/TextField.tsx";
 import { Findings } from "../Findings.tsx";
 import { bladeSentence, loadPicture, powerRows, sectionPicture } from "./bladeModel.ts";
 import {
@@ -10,6 +11,8 @@ import {
   choosePropeller,
   chooseRate,
   liftFactor,
+  polar,
+  polarText,
   propeller,
   rotationRate,
   roughness,
@@ -32,6 +35,7 @@ export function BladePanel() {
       ) : (
         <>
           <Fields />
+          <PolarField />
           <Answer />
         </>
       )}
@@ -56,6 +60,25 @@ function Answer() {
       <Findings caption="Where blade elements say the shaft power goes" rows={powerRows(now.solved)} />
       <StrengthPart />
     </>
+  );
+}
+
+function PolarField() {
+  const read = polar.value;
+  return (
+    <details>
+      <summary>Lift and drag of the sections from a table of your own</summary>
+      <TextField
+        label="Polar, one row an angle of attack"
+        value={polarText.value}
+        lines={6}
+        problem={"problem" in read ? read.problem : null}
+        help="Columns: angle of attack (deg), C_L, C_D and, for several blocks, Re. Beyond its ends a stalled plate carries it on. Empty: the section model."
+        onChange={(text) => {
+          polarText.value = text;
+        }}
+      />
+    </details>
   );
 }
 

@@ -2,10 +2,12 @@ import type { BladeElement, BladeElementsResult, BladePower } from "../../../../
 import type { BladeGeometry } from "../../../../shared/model/bladeGeometry.ts";
 import type { BladeStrengthAnswer, PrintedMaterial } from "../../../../shared/model/bladeStrength.ts";
 import type { FluidProperties } from "../../../../shared/model/fluid.ts";
+import type { SectionPolar } from "../../../../shared/model/sectionPolar.ts";
 import type { BladeSurface } from "../../../../shared/model/surface.ts";
 import { bladeElements } from "../../../../shared/propeller/blade/bladeElements.ts";
 import { predictedStrength } from "../../../../shared/propeller/strength/predictedStrength.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
+import { sectionPolarOf } from "../../../../shared/sections/sectionPolarOf.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 import { MEGAPASCAL, MILLIMETRE, NEWTON, RPM, WATT } from "../../bench/shownUnits.ts";
@@ -18,6 +20,20 @@ export interface BladeRun {
   readonly rotationRate: number;
   /** m/s */
   readonly advanceSpeed: number;
+  /** Lift and drag of the sections instead of the section model. */
+  readonly polars?: SectionPolar;
+}
+
+export type PolarRead = { readonly polars: SectionPolar | null } | { readonly problem: string };
+
+/** The polar that `text` holds; none where it is empty; in words what is wrong with it. */
+export function polarOf(text: string): PolarRead {
+  if (text.trim() === "") return { polars: null };
+  try {
+    return { polars: sectionPolarOf(text) };
+  } catch (thrown) {
+    return { problem: sentenceOf(thrown) };
+  }
 }
 
 type Solved = Extract<BladeElementsResult, { state: "solved" }>;

@@ -4,13 +4,16 @@ import { PRINTED_MATERIALS } from "../../../../shared/propeller/strength/printed
 import { parts } from "../../../app/session.ts";
 import { subject } from "../subject.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
-import { type BladeRun, bladeTold, strengthTold } from "./bladeModel.ts";
+import { type BladeRun, bladeTold, polarOf, strengthTold } from "./bladeModel.ts";
 
 const chosenPropeller = signal<string | null>(null);
 const chosenRate = signal<number | null>(null);
 export const advanceSpeed = signal(0);
 export const roughness = signal(0);
 export const liftFactor = signal(1);
+/** A polar as pasted; empty: the section model. */
+export const polarText = signal("");
+export const polar = computed(() => polarOf(polarText.value));
 export const material = signal<PrintedMaterial>(PRINTED_MATERIALS[0]!);
 /** Load over the predicted one: what uneven inflow and a snagged line add. */
 export const loadFactor = signal(1);
@@ -39,6 +42,7 @@ export const run = computed((): BladeRun | null => {
     surface: { roughness: roughness.value, liftFactor: liftFactor.value, dragFactor: 1 },
     rotationRate: rotationRate.value,
     advanceSpeed: advanceSpeed.value,
+    ...("polars" in polar.value && polar.value.polars !== null ? { polars: polar.value.polars } : {}),
   };
 });
 
