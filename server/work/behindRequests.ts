@@ -1,7 +1,7 @@
 import { setPriority } from "node:os";
 
-/** Of the niceness of POSIX, 0 to 19: the thread that answers gets about nine times the share of this one. */
-const NICENESS = 10;
+/** Of the niceness of POSIX, 0 to 19: the thread that answers gets about three times the share of this one. */
+const NICENESS = 5;
 
 /**
  * Lets the thread that calls it step back behind the one that answers requests where both want the same core. Only Linux

@@ -16,22 +16,48 @@ export interface RunQuantity {
   readonly common: ReadonlyMap<string, number>;
 }
 
-/** Exponents of K_T and C_P in a quantity that is compared. */
+/** Exponents of K_T, C_P and diameter in a quantity that is compared; the last counts only as built. */
 interface Exponents {
   readonly thrust: number;
   readonly power: number;
+  readonly diameter: number;
 }
 
-/** K_T: thrust at equal rotation rate, diameter and density. */
-const EQUAL_RATE: Exponents = { thrust: 1, power: 0 };
-/** K_T C_P^(−2/3): thrust at equal shaft power, diameter and density, since T ~ K_T n², P ~ C_P n³. */
-const EQUAL_SHAFT_POWER: Exponents = { thrust: 1, power: -2 / 3 };
-/** K_T^(3/2)/C_P: static merit but for its constant, which cancels in a ratio. */
-const STATIC_MERIT: Exponents = { thrust: 3 / 2, power: -1 };
+/** K_T: thrust at equal rotation rate, diameter and density; as built T ~ K_T D⁴. */
+const EQUAL_RATE: Exponents = { thrust: 1, power: 0, diameter: 4 };
+/** C_P: shaft power at equal rotation rate. */
+const EQUAL_RATE_POWER: Exponents = { thrust: 0, power: 1, diameter: 5 };
+/** K_T C_P^(−2/3): thrust at equal shaft power, diameter and density, since T ~ K_T n² D⁴, P ~ C_P n³ D⁵. */
+const EQUAL_SHAFT_POWER: Exponents = { thrust: 1, power: -2 / 3, diameter: 2 / 3 };
+/** C_P K_T^(−3/2): shaft power at equal thrust; the inverse of the static merit. */
+const EQUAL_THRUST: Exponents = { thrust: -3 / 2, power: 1, diameter: -1 };
+/** K_T^(3/2)/C_P: static merit but for its constant, which cancels in a ratio; it does not know the diameter. */
+const STATIC_MERIT: Exponents = { thrust: 3 / 2, power: -1, diameter: 0 };
 
 export const thrustCoefficientOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_RATE);
+export const powerCoefficientOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_RATE_POWER);
 export const equalShaftPowerThrustOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_SHAFT_POWER);
+export const equalThrustPowerOf = (run: Reduction): RunQuantity => quantityOf(run, EQUAL_THRUST);
 export const staticMeritOf = (run: Reduction): RunQuantity => quantityOf(run, STATIC_MERIT);
+
+/**
+ * The same with the diameters as they are. What the diameter is off by cancels: thrust and power were measured, and the
+ * coefficients carry the diameter with the opposite power.
+ */
+export const asBuilt = {
+  equalRate: (run: Reduction) => withDiameter(run, EQUAL_RATE),
+  equalShaftPower: (run: Reduction) => withDiameter(run, EQUAL_SHAFT_POWER),
+  equalThrust: (run: Reduction) => withDiameter(run, EQUAL_THRUST),
+};
+
+function withDiameter(run: Reduction, exponents: Exponents): RunQuantity {
+  const quantity = quantityOf(run, exponents);
+  const common = new Map([...quantity.common].filter(([key]) => !key.startsWith(DIAMETER_KEY)));
+  return { ...quantity, value: quantity.value * run.diameter.value ** exponents.diameter, common };
+}
+
+/** How the key of a diameter as a cause of doubt begins. */
+export const DIAMETER_KEY = "diameter:";
 
 /**
  * K_T^a C_P^b of a run. Scatter of the thrust and of the power points is taken as independent. A cause that reaches
@@ -40,7 +66,7 @@ export const staticMeritOf = (run: Reduction): RunQuantity => quantityOf(run, ST
  */
 function quantityOf({ source, thrustFit, powerFit }: Reduction, exponents: Exponents): RunQuantity {
   const fits = [
-    { fit: thrustFit, exponent: exponents.thrust, name: "thrust coefficient" },
+    ...(exponents.thrust === 0 ? [] : [{ fit: thrustFit, exponent: exponents.thrust, name: "thrust coefficient" }]),
     ...(exponents.power === 0 || powerFit === null
       ? []
       : [{ fit: powerFit, exponent: exponents.power, name: "power coefficient" }]),

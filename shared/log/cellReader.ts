@@ -1,7 +1,7 @@
 import { type CellReading, isUnclearNumber, type Marks, readCell } from "./cellText.ts";
 import type { ElapsedTime } from "./clockTime.ts";
 import { affixedNumber } from "./columnKinds.ts";
-import { unitCell } from "./headerText.ts";
+import { unitCell, unitRatio } from "./headerText.ts";
 import { commentMarkOf, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import { foldCell, type Layout } from "./layout.ts";
 import { namedOrderOf } from "./namedOrder.ts";
@@ -157,8 +157,13 @@ export class CellReader {
     }
     if (affix) {
       const affixed = affixedNumber(cell, this.marks);
-      if (affixed && affixed.affix.prefix === affix.prefix && affixed.affix.suffix === affix.suffix) {
-        return this.valueOf(column, cell, affixed.number, line);
+      if (affixed && affixed.affix.prefix === affix.prefix) {
+        const ratio = unitRatio(affixed.affix.suffix, affix.suffix);
+        if (ratio === 1) return this.valueOf(column, cell, affixed.number, line);
+        if (ratio !== undefined) {
+          this.ledger.note("log.unit-in-cell", line, { column, example: cell });
+          return ratio * this.valueOf(column, cell, affixed.number, line);
+        }
       }
     }
     this.noteMissing(column, cell, reading, line);

@@ -56,7 +56,7 @@ function withoutQuotes(text: string): string {
 }
 
 function readNumber(text: string, { delimiter, decimalMark, thousands = "certain" }: Marks): CellReading | undefined {
-  const minus = text.charCodeAt(0) === 0x2212 ? `-${text.slice(1)}` : text;
+  const minus = text.replace(/^\u2212/, "-").replace(/^([+-])\s+(?=[\d.,])/, "$1");
   const isSpaced = SPACED[decimalMark].test(minus);
   const signed = isSpaced ? minus.replace(/['’\s]/g, "") : minus;
   const plain = decimalMark === "." ? signed : exchangeMarks(signed);

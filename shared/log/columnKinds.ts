@@ -1,4 +1,5 @@
 import { type CellReading, type Marks, readCell } from "./cellText.ts";
+import { readClock } from "./clockTime.ts";
 import type { CutRow } from "./delimiterChoice.ts";
 
 /** Text that stands around the number in every cell of a column: "T:", " A". */
@@ -19,19 +20,27 @@ export interface ColumnNature {
 }
 
 /** Status words that a weighing indicator sends before each reading ("ST,GS,+00123.4g"); they change from row to row. */
-const STATUS = /^(?:[A-Z]{2}\s*,\s*){1,2}(?=[+\u2212-]?\s*[\d.])/;
+const STATUS = /^(?:[A-Z]{2}[\s,]+){1,2}(?=[+\u2212-]?\s*[\d.])/;
 
 const AFFIXED =
-  /^([A-Za-z_][\w .]{0,23}[:=]\s*)?([+\u2212-]?[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7})?$/;
+  /^([A-Za-z_][\w .]{0,23}[:=]\s*|\[)?([+\u2212-]?\s*[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7}|\])?$/;
+const NAMED_CLOCK = /^([A-Za-z_][\w .]{0,23}[:=]\s*)(\d.*:.*)$/;
 
-/** The number in a cell that also holds its name ("T:12.3") or its unit ("12.3 A"); undefined for other text. */
+/** The number or time in a cell that also holds its name ("T:12.3") or its unit ("12.3 A"); undefined for other text. */
 export function affixedNumber(cell: string, marks: Marks): { number: CellReading; affix: Affix } | undefined {
   const bare = cell.trim().replace(STATUS, "");
   const match = AFFIXED.exec(bare);
-  if (!match || (match[1] === undefined && match[3] === undefined && bare === cell.trim())) return undefined;
+  if (!match) return namedClock(bare);
+  if (match[1] === undefined && match[3] === undefined && bare === cell.trim()) return undefined;
   const number = readCell(match[2]!, marks);
   if (number.kind !== "number") return undefined;
   return { number, affix: { prefix: (match[1] ?? "").trim(), suffix: (match[3] ?? "").trim() } };
+}
+
+function namedClock(cell: string): { number: CellReading; affix: Affix } | undefined {
+  const match = NAMED_CLOCK.exec(cell);
+  const clock = match ? readClock(match[2]!) : undefined;
+  return clock && { number: { kind: "clock", clock }, affix: { prefix: match![1]!.trim(), suffix: "" } };
 }
 
 /** The nature of column `column`, by the majority of its filled cells. */
@@ -39,6 +48,7 @@ export function natureOf(column: number, rows: readonly CutRow[], marks: Marks):
   const counts = { number: 0, clock: 0, text: 0, affixed: 0 };
   const examples: Partial<Record<keyof typeof counts, string>> = {};
   const affixes = new Map<string, { affix: Affix; count: number }>();
+  let isClock = false;
   const tally = (kind: keyof typeof counts, cell: string) => {
     counts[kind]++;
     examples[kind] ??= cell.trim();
@@ -48,6 +58,7 @@ export function natureOf(column: number, rows: readonly CutRow[], marks: Marks):
     if (reading?.kind === "number" || reading?.kind === "clock") tally(reading.kind, cell);
     else if (reading?.kind === "text") {
       const affixed = affixedNumber(cell, marks);
+      isClock ||= affixed?.number.kind === "clock";
       tally(affixed ? "affixed" : "text", cell);
       if (affixed) addAffix(affixes, affixed.affix);
     }
@@ -56,7 +67,7 @@ export function natureOf(column: number, rows: readonly CutRow[], marks: Marks):
   if (counts.text > most) return { kind: "text", affix: null, example: examples.text! };
   if (counts.affixed > counts.number && counts.affixed >= counts.clock) {
     const common = [...affixes.values()].sort((a, b) => b.count - a.count)[0]!;
-    return { kind: "number", affix: common.affix, example: examples.affixed! };
+    return { kind: isClock ? "clock" : "number", affix: common.affix, example: examples.affixed! };
   }
   if (counts.clock > counts.number) return { kind: "clock", affix: null, example: examples.clock! };
   return { kind: "number", affix: null, example: examples.number ?? "" };

@@ -1,4 +1,4 @@
-import { dimensionsOf } from "../quantity/unit.ts";
+import { dimensionsOf, findUnit } from "../quantity/unit.ts";
 import { rolesNamed } from "./headerWords.ts";
 import { roleUnit } from "./roleUnits.ts";
 
@@ -113,4 +113,14 @@ export function unitCell(text: string): string | null | undefined {
   const bare = text.trim().replace(/^[[({<]\s*(.*?)\s*[\])}>]$/, "$1");
   if (bare === "" || bare === "-" || bare === "--" || bare === "1") return null;
   return isUnit(bare) || bare !== text.trim() ? usualSpelling(bare) : undefined;
+}
+
+/** What a number in `unit` is multiplied by to stand in unit `into`; undefined where the two do not measure the same. */
+export function unitRatio(unit: string, into: string): number | undefined {
+  if (unit === into) return 1;
+  for (const dimension of dimensionsOf(usualSpelling(unit))) {
+    const [from, to] = [findUnit(usualSpelling(unit), dimension), findUnit(usualSpelling(into), dimension)];
+    if (from && to && from.offset === undefined && to.offset === undefined) return from.factor / to.factor;
+  }
+  return undefined;
 }

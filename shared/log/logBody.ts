@@ -2,6 +2,7 @@ import { CellReader } from "./cellReader.ts";
 import { carryOnClocks } from "./clockRollover.ts";
 import { columnName } from "./columnName.ts";
 import { ColumnReader } from "./columnReader.ts";
+import { readHoursAndMinutes } from "./hoursAndMinutes.ts";
 import { joinedRows } from "./interleavedRows.ts";
 import type { Layout } from "./layout.ts";
 import { endOfLine, startOfLastLine } from "./lineEnds.ts";
@@ -55,6 +56,7 @@ export class LogBody {
     const read = store.finish();
     const started = this.cellReader.restarts.filter((row) => row > 0 && row < read.lineNumbers.length);
     this.columnReader.finish();
+    readHoursAndMinutes(this.layout, read, ledger);
     carryOnClocks({ ...read, restarts: started }, ledger);
     const { columns, lineNumbers, restarts } = joinedRows({ ...read, restarts: started }, ledger);
     return {

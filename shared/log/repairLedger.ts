@@ -47,6 +47,10 @@ const TELLINGS = {
     `the instruments wrote on rows of their own; the rows with ${column} were kept, each with the mean of the readings of the others around it, and ${rows(count)} joined into them`,
   "log.clock-rollover": ({ count, column, examples }) =>
     `the counter in ${column} ran over ${times(count)} (${examples}); its times were carried on`,
+  "log.hours-and-minutes": ({ column, examples }) =>
+    `${column} holds times like ${examples} on few rows: taken as hours and minutes, not as minutes and seconds`,
+  "log.unit-in-cell": ({ count, column, examples }) =>
+    `${cells(count)} of ${column} in another unit than most (${examples}); converted`,
   "log.clock": ({ column, examples }) =>
     `${column} holds clock times (${examples}), read as seconds since the first of them`,
 } satisfies Record<string, Telling>;

@@ -19,7 +19,7 @@ export const ROLE_WORDS: { readonly [R in NamedRole]: RoleWords } = {
     strong: words(
       "time|timestamp|time stamp|datetime|elapsed|elapsed time|zeit|zeitstempel|temps|tiempo|tijd|millis|micros",
     ),
-    weak: words("t|clock|epoch|date|seconds|sec|secs|msec|uhrzeit|heure|hora|dauer"),
+    weak: words("t|ts|stamp|datum|fecha|clock|epoch|date|seconds|sec|secs|msec|uhrzeit|heure|hora|dauer"),
   },
   command: {
     strong: words(

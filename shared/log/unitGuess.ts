@@ -184,6 +184,10 @@ function commandUnit(asked: Asked): UnitGuess {
   const words = headerWords(asked.column.header);
   const isShare = /\b(pct|percent|prozent)\b/.test(words) || asked.column.header.includes("%");
   const isPulse = low >= 500 && high <= 2500 && median >= 800;
+  if (!isShare && low >= 0.8 && high <= 2.3 && high - low > 0.1 && !asked.numbers.allWhole) {
+    const reason = `numbers from ${formatNumber(low)} to ${formatNumber(high)} look like a pulse width in ms and are kept as plain steps`;
+    return { unit: "1", sure: true, reason, alternatives: [] };
+  }
   const unit = isShare ? "%" : isPulse ? "us" : high > 1 && high <= 100 ? "%" : "1";
   const isFraction = high <= 1 && high > 0.2 && !asked.numbers.allWhole;
   const sure = isShare || isPulse || high === 100 || isFraction;

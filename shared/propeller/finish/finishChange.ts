@@ -16,6 +16,7 @@ export function finishChange(
   const [dragBefore, dragAfter] = [before, after].map(({ fit, response }) => sectionDragOf(fit, all, response));
   const liftRatio = doubtOf(ratioOf(liftAfter!, liftBefore!));
   const dragRatio = doubtOf(ratioOf(dragAfter!, dragBefore!));
+  const dragChange = doubtOf(differenceOf(dragAfter!, dragBefore!));
   const named = [
     { name: before.name, sectionDrag: doubtOf(dragBefore!) },
     { name: after.name, sectionDrag: doubtOf(dragAfter!) },
@@ -23,8 +24,8 @@ export function finishChange(
   return {
     liftRatio,
     dragRatio,
-    dragChange: doubtOf(differenceOf(dragAfter!, dragBefore!)),
+    dragChange,
     monteCarlo: drawing.draws === 0 ? null : drawnChange({ sides, ...drawing }),
-    sentence: changeSentence(named, { liftRatio, dragRatio }),
+    sentence: changeSentence(named, { liftRatio, dragChange }),
   };
 }

@@ -12,23 +12,25 @@ export function addedInWords({ value, interval95: [low, high] }: Uncertain): str
   return `${percent(value)} % (95 %: ${percent(low)} to ${percent(high)} %)`;
 }
 
-/** How a ratio may be told: all of its interval on one side of 1, or not. */
-function sideOf({ interval95: [low, high] }: Uncertain): "more" | "less" | "unknown" {
-  if (low > 1) return "more";
-  return high < 1 ? "less" : "unknown";
+/** How a ratio may be told: all of its interval on one side of 1, or not; likewise a difference on one side of 0. */
+function sideOf({ interval95: [low, high] }: Uncertain, even: 0 | 1 = 1): "more" | "less" | "unknown" {
+  if (low > even) return "more";
+  return high < even ? "less" : "unknown";
 }
 
 /** What the second finish did to drag and lift of the sections. */
 export function changeSentence(
   [before, after]: readonly [NamedDrag, NamedDrag],
-  { liftRatio, dragRatio }: Pick<FinishChange, "liftRatio" | "dragRatio">,
+  { liftRatio, dragChange }: Pick<FinishChange, "liftRatio" | "dragChange">,
 ): string {
   const from = `from ${formatUncertain(before.sectionDrag)} to ${formatUncertain(after.sectionDrag)}`;
+  // The doubt of the difference is smaller than those of the two: what both share cancels.
+  const difference = `a difference of ${formatUncertain(dragChange)}`;
   const drag = {
-    more: `raised the section drag at 0.7 R ${from}, to ${formatUncertain(dragRatio)} times what it was`,
-    less: `cut the section drag at 0.7 R ${from}, to ${formatUncertain(dragRatio)} times what it was`,
-    unknown: `made no difference to the section drag at 0.7 R that can be claimed (${from}, by ${addedInWords(dragRatio)})`,
-  }[sideOf(dragRatio)];
+    more: `raised the section drag at 0.7 R ${from}, ${difference}`,
+    less: `cut the section drag at 0.7 R ${from}, ${difference}`,
+    unknown: `made no difference to the section drag at 0.7 R that can be claimed (${from}, ${difference})`,
+  }[sideOf(dragChange, 0)];
   const lift = {
     more: `raised the lift by ${addedInWords(liftRatio)}`,
     less: `changed the lift by ${addedInWords(liftRatio)}`,
@@ -58,7 +60,7 @@ export function smoothGainSentence(name: string, gain: Omit<SmoothGain, "sentenc
   const atPower = power === null ? "" : `, and ${addedInWords(power)} at equal shaft power`;
   const numbers = `${addedInWords(rotation)} at equal rotation rate${atPower}`;
   const smooth = `A hydraulically smooth surface (roughness below ${formatQuantity(smoothRoughness, MICROMETRE, 2)} here)`;
-  const sides = [rotation, ...(power === null ? [] : [power])].map(sideOf);
+  const sides = [rotation, ...(power === null ? [] : [power])].map((ratio) => sideOf(ratio));
   if (sides.includes("more")) {
     return `${smooth} could at best still change the thrust of ${name} by ${numbers}. That is all that further smoothing can bring.`;
   }

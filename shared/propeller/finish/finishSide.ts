@@ -13,8 +13,9 @@ export interface FinishSide {
   readonly points: readonly MeasuredPoint[];
   /** K_T and K_Q of each point in turn. */ readonly measured: readonly number[];
   /** Where these numbers begin in those of all finishes. */ readonly from: number;
-  /** Covariance of their differences from blade elements. */
+  /** Their covariance, and that of their differences from blade elements. */
   readonly covariance: readonly (readonly number[])[];
+  readonly differences: readonly (readonly number[])[];
   readonly response: BladeResponse;
   readonly section: MidSection;
   readonly fit: SurfaceFit;
@@ -40,8 +41,9 @@ export function finishSides(request: FinishesRun, blades: BladesToFit): FinishSi
   let from = 0;
   const sides = request.finishes.map(({ name, measured: points }, f) => {
     const measured = checkedCoefficients(measuredValues(points));
-    const own = differenceCovariance(measured, partOf(covariance, { from, measured }), blades.model);
-    const side = { name, points, measured, from, covariance: own, ...bladeOf(request, blades, points) };
+    const own = partOf(covariance, { from, measured });
+    const differences = differenceCovariance(measured, own, blades.model);
+    const side = { name, points, measured, from, covariance: own, differences, ...bladeOf(request, blades, points) };
     from += measured.length;
     return { ...side, fit: tellingFrom(`finishes[${f}].measured`, () => fitSurface(side)) };
   });

@@ -15,7 +15,9 @@ const BOUND_REFUSED = 3.841;
 export interface SurfaceToFit {
   readonly response: BladeResponse;
   /** K_T and K_Q of each point in turn. */ readonly measured: readonly number[];
-  /** Covariance of their differences from blade elements. */ readonly covariance: readonly (readonly number[])[];
+  /** Their covariance. */ readonly covariance: readonly (readonly number[])[];
+  /** Covariance of their differences from blade elements, which may be off themselves. */
+  readonly differences: readonly (readonly number[])[];
   /** Where to start; a clean smooth section if absent. */ readonly start?: SurfaceUnknowns;
 }
 
@@ -59,22 +61,22 @@ export type SurfaceFit =
  *          nearest surface inside is given, and which bound is in the way.
  * Throws   InputProblem `propeller.correlated-beyond` for a covariance that no errors have.
  */
-export function fitSurface({ response, measured, covariance, start }: SurfaceToFit): SurfaceFit {
+export function fitSurface({ response, measured, covariance, differences, start }: SurfaceToFit): SurfaceFit {
   const at = (liftFactor: number, dragFactor: number) => response({ roughness: 0, liftFactor, dragFactor });
   const clean = at(1, 1);
   if (clean === null) return { state: "failed", reason: "Blade elements find no solution for a clean, smooth blade" };
   const lower = lowerFactor(covariance);
-  const whitened = (answer: BladeAnswer | null) => {
+  const distances = (answer: BladeAnswer | null, factor: Matrix) => {
     if (answer === null) return measured.map(() => Number.NaN);
     const off = coefficientsOf(answer).map((one, i) => one - measured[i]!);
-    return solve(lower, Matrix.columnVector(off)).to1DArray();
+    return solve(factor, Matrix.columnVector(off)).to1DArray();
   };
   const leastDrag = laminarFloor(clean.reynolds) / clean.sectionDrag;
   const fit = boxedLeastSquares({
     start: [start?.liftFactor ?? 1, start?.dragFactor ?? 1],
     low: [LIFT_FACTOR_BOUNDS[0], leastDrag],
     high: [LIFT_FACTOR_BOUNDS[1], GREATEST_DRAG_FACTOR],
-    residuals: ([lift, drag]) => whitened(at(lift!, drag!)),
+    residuals: ([lift, drag]) => distances(at(lift!, drag!), lower),
   });
   const [liftFactor, dragFactor] = fit.solution as [number, number];
   const answer = at(liftFactor, dragFactor);
@@ -84,8 +86,9 @@ export function fitSurface({ response, measured, covariance, start }: SurfaceToF
   const degreesOfFreedom = measured.length - 2;
   const heldAt = brokenBound(fit.heldAt);
   const found = { liftFactor, dragFactor, answer, chiSquared: fit.chiSquared };
-  // Of an exact fit nothing is left over; what a bound leaves over, beyond the scatter to be expected, it costs.
-  if (heldAt !== null && fit.chiSquared - degreesOfFreedom > BOUND_REFUSED) {
+  // Of an exact fit nothing is left over; what a bound leaves over, beyond what blade elements may be off, it costs.
+  const left = distances(answer, lowerFactor(differences)).reduce((sum, one) => sum + one * one, 0);
+  if (heldAt !== null && left - degreesOfFreedom > BOUND_REFUSED) {
     return { state: "outOfReach", bound: heldAt, ...found };
   }
   return {

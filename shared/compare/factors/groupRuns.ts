@@ -1,0 +1,68 @@
+import type { ComparisonRequest, RunFilter } from "../../model/comparisonRequest.ts";
+import type { RunFacts } from "../../model/factor.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
+import { inWords } from "../inWords.ts";
+import { FACTOR_WORDS } from "./factorWords.data.ts";
+import { distinctLevels, levelsOf } from "./levels.ts";
+
+export interface RunGroup {
+  readonly name: string;
+  readonly runs: readonly RunFacts[];
+}
+
+/** The runs that carry all tags and have all values of the filter. */
+export function filteredRuns(runs: readonly RunFacts[], { tags, factors }: RunFilter): RunFacts[] {
+  const wanted = factors.map(({ factor, text }) => ({
+    levels: levelsOf(runs, factor),
+    text: text.trim().toLowerCase(),
+  }));
+  return runs.filter(
+    (run, i) =>
+      tags.every((tag) => run.tags.includes(tag)) &&
+      wanted.every(({ levels, text }) => levels[i]?.text.toLowerCase() === text),
+  );
+}
+
+/** A group for each variant, or for each level of a factor; runs that do not state it are left out and told. */
+export function groupRuns(
+  runs: readonly RunFacts[],
+  by: NonNullable<ComparisonRequest["groupBy"]>,
+): { readonly groups: readonly RunGroup[]; readonly warnings: readonly Warning[] } {
+  if (by === "variant") {
+    const names = [...new Set(runs.map(({ variant }) => variant))].filter((name) => name !== "");
+    const groups = names.map((name) => ({ name, runs: runs.filter(({ variant }) => variant === name) }));
+    return {
+      groups,
+      warnings: leftOut(
+        runs.filter(({ variant }) => variant === ""),
+        "variant",
+      ),
+    };
+  }
+  const levels = levelsOf(runs, by);
+  const groups = distinctLevels(levels).map((level) => ({
+    name: level.number === null ? level.text : `${FACTOR_WORDS[by].title} ${level.text}`,
+    runs: runs.filter((_, i) => levels[i] === level),
+  }));
+  return {
+    groups,
+    warnings: leftOut(
+      runs.filter((_, i) => levels[i] === null),
+      FACTOR_WORDS[by].title,
+    ),
+  };
+}
+
+function leftOut(runs: readonly RunFacts[], title: string): Warning[] {
+  if (runs.length === 0) return [];
+  const names = inWords(runs.map(({ name }) => name));
+  return [
+    warning({
+      code: "compare.run-left-out",
+      where: names,
+      found: `The ${title} of ${runs.length === 1 ? "this run is" : "these runs is"} not stated, so it is in no group`,
+      needed: "",
+      mend: `State the ${title} to have it compared`,
+    }),
+  ];
+}

@@ -1,0 +1,44 @@
+import type { FactorTable } from "../../../../shared/model/factor.ts";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { factorHeads, shownFactors } from "./factorsModel.ts";
+
+/** What differs between the variants besides what is compared. */
+export function FactorsPanel({ table }: { readonly table: FactorTable }) {
+  if (table.rows.length === 0) return null;
+  return (
+    <section class="card" aria-labelledby="variants-factors">
+      <h2 id="variants-factors">What else differs</h2>
+      <p>{table.sentence}</p>
+      <Warnings items={table.warnings} />
+      <TableBox label="Factors by variant">
+        <table>
+          <caption class="visually-hidden">Factors by variant; in brackets the runs of each value</caption>
+          <thead>
+            <tr>
+              <th scope="col">Factor</th>
+              <th scope="col">Role</th>
+              {factorHeads(table).map((name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {shownFactors(table).map(({ title, role, isDoubtful, cells }) => (
+              <tr key={title}>
+                <th scope="row">{title}</th>
+                <td>{isDoubtful ? <strong>{role}</strong> : role}</td>
+                {cells.map((cell, at) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: one cell a variant, in their order
+                  <td key={at}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+    </section>
+  );
+}

@@ -1,0 +1,51 @@
+import type { Robustness } from "../../../../shared/model/robustness.ts";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { robustnessRows } from "./robustnessModel.ts";
+
+/** Does the answer hold when the question is put another way? */
+export function RobustnessPanel({ all }: { readonly all: readonly Robustness[] }) {
+  if (all.length === 0) return null;
+  return (
+    <section class="card" aria-labelledby="variants-robustness">
+      <h2 id="variants-robustness">Does the answer hold?</h2>
+      {all.map((one) => (
+        <div key={one.variant} class="robustness-one">
+          <p>{one.sentence}</p>
+          <Warnings items={one.warnings} />
+          <details>
+            <summary>
+              {one.variant} over {one.baseline}, asked {one.rows.length} ways
+            </summary>
+            <TableBox label={`${one.variant} over ${one.baseline}, asked in other ways`}>
+              <table>
+                <thead>
+                  <tr>
+                    <th scope="col">Asked</th>
+                    <th scope="col" class="number">
+                      Thrust ratio, 95 %
+                    </th>
+                    <th scope="col" class="number">
+                      Change
+                    </th>
+                    <th scope="col">Agrees</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {robustnessRows(one).map(({ title, ratio, change, agrees }) => (
+                    <tr key={title}>
+                      <th scope="row">{title}</th>
+                      <td class="number">{ratio}</td>
+                      <td class="number">{change}</td>
+                      <td>{agrees}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </TableBox>
+          </details>
+        </div>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,65 @@
+import type { NumberFactorName } from "../../../../shared/model/factor.ts";
+import { NumberFactorName as NumberFactors } from "../../../../shared/model/factor.ts";
+import { type RunQuantityName, RunQuantityName as Quantities } from "../../../../shared/model/trend.ts";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { Chart } from "../../../charts/Chart.tsx";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import { areaRatioOf } from "../../theory/water/waterModel.ts";
+import { subjects } from "../../theory/subject.ts";
+import { groups } from "../variantsState.ts";
+import { FACTOR_NAMES, optimumWords, QUANTITY_NAMES, trendPicture } from "./trendModel.ts";
+import { trendFactor, trendQuantity, trendTold } from "./trendState.ts";
+
+const FACTORS = NumberFactors.options.map((value) => ({ value, label: FACTOR_NAMES[value] }));
+const QUANTITIES = Quantities.options.map((value) => ({ value, label: QUANTITY_NAMES[value] }));
+
+/** A quantity of the runs followed over a number: pitch, roughness, layer height. */
+export function TrendPanel() {
+  const told = trendTold.value;
+  return (
+    <section class="card" aria-labelledby="variants-trend">
+      <h2 id="variants-trend">Trend over a number</h2>
+      <div class="form-grid">
+        <SelectField
+          label="Over"
+          value={trendFactor.value}
+          options={FACTORS}
+          onChange={(factor: NumberFactorName) => {
+            trendFactor.value = factor;
+          }}
+        />
+        <SelectField
+          label="Of"
+          value={trendQuantity.value}
+          options={QUANTITIES}
+          onChange={(quantity: RunQuantityName) => {
+            trendQuantity.value = quantity;
+          }}
+        />
+      </div>
+      {"problem" in told ? (
+        <p class="hint">{told.problem}</p>
+      ) : (
+        <>
+          <p role="status">
+            {told.trend.sentence} {optimumWords(told.trend)}
+          </p>
+          <Chart spec={trendPicture(told.trend, styleOf, screw())} height={340} />
+          <Warnings items={told.trend.warnings} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function styleOf(variant: string): number {
+  return groups.value.find(({ name }) => name === variant)?.style ?? 0;
+}
+
+/** The series propeller with the blades and area of the measured ones. */
+function screw() {
+  const propeller = subjects.value[0]?.propeller;
+  const areaRatio = propeller === undefined ? null : areaRatioOf(propeller);
+  if (propeller?.bladeCount === undefined || areaRatio === null) return null;
+  return { blades: Math.max(2, propeller.bladeCount), areaRatio: Math.round(areaRatio * 100) / 100 };
+}
