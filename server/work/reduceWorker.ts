@@ -2,6 +2,7 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import { stayBehindRequests } from "./behindRequests.ts";
+import { collectBeyond } from "./collected.ts";
 import type { Job, Order, Report } from "./jobs.ts";
 import { runJob } from "./runJob.ts";
 import { TableCache } from "./tableCache.ts";
@@ -13,6 +14,9 @@ stayBehindRequests();
 const { cacheBytes, tableFolder } = workerData as ThreadData;
 const folder = tableFolder === undefined ? undefined : new TableFolder(tableFolder);
 const tables = new Tables(new TableCache(cacheBytes), folder);
+/** Time without work after which what nobody holds is given back: the other thread may need the memory. ms */
+const IDLE = 300;
+let tidying: NodeJS.Timeout | undefined;
 let running: { readonly id: number; readonly abort: AbortController } | undefined;
 
 const report = (message: Report) => parentPort?.postMessage(message);
@@ -25,12 +29,14 @@ parentPort?.on("message", (order: Order) => {
 async function work(id: number, job: Job): Promise<void> {
   const abort = new AbortController();
   running = { id, abort };
+  clearTimeout(tidying);
   try {
     const onProgress = (fraction: number) => report({ id, fraction });
     report({ id, outcome: await runJob(job, tables, { onProgress, signal: abort.signal }) });
   } catch (reason) {
     report({ id, ...failure(reason, abort.signal) });
   }
+  tidying = setTimeout(() => collectBeyond(0), IDLE);
 }
 
 function failure(reason: unknown, signal: AbortSignal) {

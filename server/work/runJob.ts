@@ -10,8 +10,10 @@ import type { LogInspection } from "../../shared/model/log.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
+import { collectBeyond } from "./collected.ts";
 import type { CompanionLog, InspectJob, Job, LiveJob, MonteCarloJob, OutcomeOf, Outcomes, ReduceJob } from "./jobs.ts";
 import { liveResult } from "./liveResult.ts";
+import { arrayBytes, tableBytes } from "./tableCache.ts";
 import type { Progress, Tables } from "./tables.ts";
 
 /** Reading a log takes about this share of the time of a first reduction. */
@@ -49,8 +51,21 @@ async function monteCarlo(job: MonteCarloJob, table: LogTable, second: Second | 
 async function reduced(job: ReduceJob, table: LogTable, second: Second | undefined, progress: Progress) {
   const { warnings, ...both } = together(table, job.recipe, second);
   const source = { sha256: job.file.sha256, program: job.program };
-  const reduction = await stepByStep(reduceInSteps({ ...job, ...both, source }), progress);
+  const isLong = tableBytes(both.table) > LONG_TABLE;
+  const tidied = isLong ? { ...progress, onProgress: collectingAfter(both.table, progress) } : progress;
+  const reduction = await stepByStep(reduceInSteps({ ...job, ...both, source }), tidied);
   return { ...reduction, warnings: [...warnings, ...reduction.warnings] };
+}
+
+/** A table of which no second one would fit into memory. */
+const LONG_TABLE = 200e6;
+
+/** Readings of its plateaus are taken anew for each step of a long table, and must not pile up. */
+function collectingAfter(table: LogTable, { onProgress }: Progress): Progress["onProgress"] {
+  return (part) => {
+    collectBeyond(arrayBytes(table));
+    onProgress(part);
+  };
 }
 
 /** What is left to tell of when `done` has been told: nothing was read where the table was at hand. */

@@ -12,6 +12,12 @@ export function tableBytes({ columns, lineNumbers }: LogTable): number {
   return columns.reduce((sum, column) => sum + column.byteLength, lineNumbers.byteLength);
 }
 
+/** Bytes set aside for a table: its arrays may be parts of longer ones whose rest was never written. */
+export function arrayBytes({ columns, lineNumbers }: LogTable): number {
+  const buffers = new Set([...columns, lineNumbers].map(({ buffer }) => buffer));
+  return [...buffers].reduce((sum, { byteLength }) => sum + byteLength, 0);
+}
+
 /**
  * Tables that were read lately, by their `tableKey`, so that an edit does not read the file again.
  * The least lately used go first when together they exceed `budget` bytes. One larger than that is kept alone, until the

@@ -1,11 +1,15 @@
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
+import { collectBeyond } from "./collected.ts";
 import type { LogFile } from "./jobs.ts";
 import { type TableCache, tableKey } from "./tableCache.ts";
 import type { TableFolder } from "./tableFolder.ts";
 
 /** Bytes of a table for a byte of its text, about. */
 const BYTES_OF_TEXT = 1.4;
+
+/** Bytes of text from which on nothing else should lie in memory. */
+const LONG_LOG = 100e6;
 
 export interface Progress {
   readonly onProgress: (fraction: number) => void;
@@ -28,6 +32,7 @@ export class Tables {
 
   private async fetched(key: string, file: LogFile, progress: Progress): Promise<LogTable> {
     this.memory.makeRoom(BYTES_OF_TEXT * (file.size ?? 0));
+    if ((file.size ?? 0) > LONG_LOG) collectBeyond(0);
     const kept = await this.folder?.read(key);
     const table = kept ?? (await this.read(key, file, progress));
     this.memory.put(key, table);

@@ -1,7 +1,7 @@
 import type { Recipe } from "../model/recipe.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
-import { type Channels, samplesOf, valueAt } from "./channels.ts";
+import { type Channels, valueAt } from "./channels.ts";
 import type { Rest, RowSpan } from "./rest.ts";
 import { settledFrom } from "./settling.ts";
 import { rowAt, type Timeline } from "./timeline.ts";
@@ -81,13 +81,14 @@ function windowRows(window: { start: number; end: number }, timeline: Timeline, 
 }
 
 function turningWarning({ from, to }: RowSpan, { rotationRate }: Channels, rest: Rest, index: number): Warning[] {
-  const rates = samplesOf(rotationRate, from, to).filter((rate) => Math.abs(rate) > rest.rateLimit);
-  if (rates.length <= 0.05 * (to - from)) return [];
+  let turning = 0;
+  for (let row = from; row < to; row++) if (Math.abs(valueAt(rotationRate, row)) > rest.rateLimit) turning++;
+  if (turning <= 0.05 * (to - from)) return [];
   return [
     warning({
       code: "bench.tare-while-turning",
       where: `recipe.tare.windows[${index}]`,
-      found: `the propeller turns in ${rates.length} of the ${to - from} rows of this tare window`,
+      found: `the propeller turns in ${turning} of the ${to - from} rows of this tare window`,
       needed: "a window in which it stands still",
       mend: "Move the window: thrust in it is taken off every plateau",
     }),

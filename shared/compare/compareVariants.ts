@@ -1,18 +1,18 @@
-import type { Comparison, VariantRatio } from "../model/comparison.ts";
-import type { Reduction } from "../model/reduction.ts";
+import type { ComparedQuantityName, Comparison, VariantRatio } from "../model/comparison.ts";
 import { holm } from "../numeric/holm.ts";
 import { InputProblem } from "../quantity/problem.ts";
-import { comparisonSentence } from "./comparisonSentence.ts";
+import { type Answer, answersOf, type Conditions } from "./answers.ts";
+import { ratioSentence } from "./comparisonSentence.ts";
 import { comparisonWarnings, sameDiameter } from "./comparisonWarnings.ts";
-import { equalShaftPowerThrustOf, type RunQuantity, staticMeritOf, thrustCoefficientOf } from "./runQuantity.ts";
-import { variantRatio } from "./variantRatio.ts";
+import { type VariantPair, variantPairs } from "./variantPairs.ts";
 import { type VariantRuns, variantSummary } from "./variantSummary.ts";
 
 /**
- * One variant against another: ratios of thrust at equal rotation rate, of thrust at equal shaft power and of static
- * merit, with intervals, the answer in words, and what to beware of. See variantRatio for the statistics.
+ * One variant against another: ratios of thrust at equal rotation rate, equal shaft power, equal electrical power and
+ * equal throttle, of the power that equal thrust takes, and of static merit, with intervals, the answer in words, and what
+ * to beware of. See variantRatio for the statistics, answersOf for what each rests on.
  *
- * The ratios that need shaft power are null unless it is known in every run.
+ * A ratio whose quantity is not known in every run is null, and the answer says why.
  *
  * Throws   InputProblem for a side without runs or a file that counts twice on one side (a repeat would narrow the
  *          interval without a new mounting); OutOfDomain where a coefficient is not positive.
@@ -27,9 +27,17 @@ export function compareVariants({
   return compareAll({ groups: [baseline, variant], baseline: baseline.name })[0]!;
 }
 
+/** What is compared, with what, and at which conditions. */
+export interface ComparisonOfAll extends Conditions {
+  readonly groups: readonly VariantRuns[];
+  readonly baseline: string;
+  readonly pairs?: "baseline" | "all";
+}
+
 /**
- * Every group against the one named `baseline`, in the order given. p-values are adjusted by Holm over all pairs, each
- * quantity for itself, and the sentences claim a difference only if it stands after that.
+ * Every group against the one named `baseline`, in the order given; with `pairs` "all" then every other pair. p-values are
+ * adjusted by Holm over all pairs, each quantity for itself, and the sentences claim a difference only if it stands after
+ * that.
  *
  * Throws   as compareVariants, and InputProblem for fewer than two groups, a name that occurs twice, or a baseline that
  *          is not among them.
@@ -37,61 +45,54 @@ export function compareVariants({
 export function compareAll({
   groups,
   baseline: baselineName,
-}: {
-  readonly groups: readonly VariantRuns[];
-  readonly baseline: string;
-}): Comparison[] {
+  pairs: which = "baseline",
+  ...conditions
+}: ComparisonOfAll): Comparison[] {
   requireGroups(groups);
   const baseline = groups.find((group) => group.name === baselineName);
   if (baseline === undefined) throw noBaseline(groups, baselineName);
-  const variants = groups.filter((group) => group !== baseline);
-  const thrust = adjusted(ratios(baseline, variants, thrustCoefficientOf));
-  const atEqualPower = adjusted(ratiosWithPower(baseline, variants, equalShaftPowerThrustOf));
-  const merit = adjusted(ratiosWithPower(baseline, variants, staticMeritOf));
-  return variants.map((variant, i) => {
-    const summaries = { baseline: variantSummary(baseline), variant: variantSummary(variant) };
-    const thrustCoefficientRatio = thrust[i]!;
-    return {
-      ...summaries,
-      thrustCoefficientRatio,
-      equalShaftPowerRatio: atEqualPower[i]!,
-      staticMeritRatio: merit[i]!,
-      answers: [],
-      sentence: comparisonSentence({
-        ...summaries,
-        thrustCoefficientRatio,
-        sameDiameter: sameDiameter(baseline, variant),
-        pairs: variants.length,
-      }),
-      warnings: comparisonWarnings(baseline, variant, thrustCoefficientRatio),
-    };
+  const pairs = variantPairs(groups, baseline, which);
+  const answers = adjustedAnswers(pairs.map((pair) => answersOf(pair, conditions)));
+  return pairs.map((pair, i) => comparisonOf(pair, answers[i]!, pairs.length));
+}
+
+function comparisonOf(pair: VariantPair, answers: readonly Answer[], pairs: number): Comparison {
+  const summaries = { baseline: variantSummary(pair.baseline), variant: variantSummary(pair.variant) };
+  const told = { ...summaries, sameDiameter: sameDiameter(pair.baseline, pair.variant), pairs };
+  const inWords = answers.map((answer) => {
+    const { quantity, ratio, condition, why } = answer;
+    return { ...answer, sentence: ratio === null ? why : ratioSentence({ ...told, quantity, ratio, condition }) };
   });
+  const of = (wanted: ComparedQuantityName) => inWords.find(({ quantity }) => quantity === wanted)!;
+  const thrust = of("thrustAtEqualRate");
+  return {
+    ...summaries,
+    thrustCoefficientRatio: thrust.ratio!,
+    equalShaftPowerRatio: of("thrustAtEqualShaftPower").ratio,
+    staticMeritRatio: of("staticMerit").ratio,
+    answers: inWords,
+    sentence: thrust.sentence,
+    warnings: comparisonWarnings(pair.baseline, pair.variant, { ratio: thrust.ratio!, answers: inWords }),
+  };
 }
 
-const knowsPower = ({ reductions }: VariantRuns) => reductions.every((run) => run.powerFit !== null);
-
-function ratios(
-  baseline: VariantRuns,
-  variants: readonly VariantRuns[],
-  quantity: (run: Reduction) => RunQuantity,
-): VariantRatio[] {
-  const ofBaseline = baseline.reductions.map(quantity);
-  return variants.map(({ reductions }) => variantRatio(ofBaseline, reductions.map(quantity)));
-}
-
-/** The same where shaft power is known in every run of both sides, else null. */
-function ratiosWithPower(
-  baseline: VariantRuns,
-  variants: readonly VariantRuns[],
-  quantity: (run: Reduction) => RunQuantity,
-): (VariantRatio | null)[] {
-  return variants.map((variant) =>
-    knowsPower(baseline) && knowsPower(variant) ? ratios(baseline, [variant], quantity)[0]! : null,
-  );
+/** Holm's correction of each quantity over all pairs that have it. */
+function adjustedAnswers(ofPairs: readonly (readonly Answer[])[]): Answer[][] {
+  const found = ofPairs.map((answers) => answers.map((answer) => ({ ...answer })));
+  found[0]!.forEach((_, k) => {
+    const [ratios, built] = [
+      adjusted(found.map((pair) => pair[k]!.ratio)),
+      adjusted(found.map((pair) => pair[k]!.asBuilt)),
+    ];
+    found.forEach((pair, i) => {
+      pair[k] = { ...pair[k]!, ratio: ratios[i]!, asBuilt: built[i]! };
+    });
+  });
+  return found;
 }
 
 /** Holm's correction over the ratios that exist. */
-function adjusted<R extends VariantRatio | null>(found: readonly R[]): R[] {
+function adjusted(found: readonly (VariantRatio | null)[]): (VariantRatio | null)[] {
   const pValues = holm(found.flatMap((ratio) => (ratio === null ? [] : [ratio.pValue])));
   let next = 0;
   return found.map((ratio) => (ratio === null ? ratio : { ...ratio, adjustedPValue: pValues[next++]! }));

@@ -1,4 +1,4 @@
-import type { Comparison } from "../model/comparison.ts";
+import type { ComparedQuantity, VariantRatio } from "../model/comparison.ts";
 import type { Plateau, Reduction } from "../model/reduction.ts";
 import { moments } from "../numeric/moments.ts";
 import { formatNumber, formatQuantity } from "../quantity/format.ts";
@@ -23,7 +23,10 @@ export function sameDiameter(baseline: VariantRuns, variant: VariantRuns): boole
 export function comparisonWarnings(
   baseline: VariantRuns,
   variant: VariantRuns,
-  ratio: Comparison["thrustCoefficientRatio"],
+  {
+    ratio,
+    answers,
+  }: { readonly ratio: VariantRatio; readonly answers: readonly Pick<ComparedQuantity, "title" | "condition">[] },
 ): Warning[] {
   const occursIn = occurrences([...baseline.reductions, ...variant.reductions].map(thrustCoefficientOf));
   return [
@@ -31,6 +34,7 @@ export function comparisonWarnings(
     differentFluids(baseline, variant),
     powerSources(baseline, variant),
     sameFile(baseline, variant),
+    ...answers.map(conditionOutside),
     ...[baseline, variant].flatMap((side) => [singleRun(side), tooAlike(side, occursIn), ...impossiblePoints(side)]),
   ].filter((found) => found !== null);
 }
@@ -91,6 +95,19 @@ function sameFile(baseline: VariantRuns, variant: VariantRuns): Warning | null {
     found: `The same file stands on both sides, under ${baseline.name} and under ${variant.name}`,
     needed: "a file of its own for each side",
     mend: "Check which propeller the file belongs to",
+  });
+}
+
+function conditionOutside({ title, condition }: Pick<ComparedQuantity, "title" | "condition">): Warning | null {
+  if (condition === null || !condition.extrapolated) return null;
+  const { value, low, high, unit } = condition;
+  const shown = (number: number) => `${formatNumber(number)}${unit && ` ${unit}`}`;
+  return warning({
+    code: "compare.condition-outside",
+    where: title,
+    found: `${shown(value)} lies outside what every run of both sides measured`,
+    needed: low < high ? `${shown(low)} to ${shown(high)}` : "runs whose ranges overlap",
+    mend: "Measure there, or ask for a value inside",
   });
 }
 

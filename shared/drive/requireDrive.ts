@@ -1,6 +1,7 @@
 import type { DriveRequest } from "../model/drive.ts";
-import { nonNegative, positive, within } from "../quantity/domain.ts";
+import { nonNegative, positive } from "../quantity/domain.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
+import { throttleShare } from "./throttleShare.ts";
 
 const CHECKS = {
   speedConstant: (x) => positive(x, "speed constant K_v", "rad/(V·s)"),
@@ -16,7 +17,7 @@ const CHECKS = {
   thrustCoefficient: (x) => positive(x, "thrust coefficient K_T", ""),
   torqueCoefficient: (x) => positive(x, "torque coefficient K_Q", ""),
   density: (x) => positive(x, "density", "kg/m³"),
-  throttle: (x) => within(x, 0, 1, "throttle", ""),
+  throttle: throttleShare,
 } as const satisfies Partial<Record<keyof DriveRequest, (x: number) => number>>;
 
 const LIMIT_UNITS = { motorCurrent: "A", motorPower: "W", controllerCurrent: "A", supplyCurrent: "A" } as const;

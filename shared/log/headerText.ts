@@ -120,7 +120,8 @@ export function unitRatio(unit: string, into: string): number | undefined {
   if (unit === into) return 1;
   for (const dimension of dimensionsOf(usualSpelling(unit))) {
     const [from, to] = [findUnit(usualSpelling(unit), dimension), findUnit(usualSpelling(into), dimension)];
-    if (from && to && from.offset === undefined && to.offset === undefined) return from.factor / to.factor;
+    const isPlain = from?.offset === undefined && to?.offset === undefined && from?.electrical === to?.electrical;
+    if (from && to && isPlain) return from.factor / to.factor;
   }
   return undefined;
 }

@@ -28,10 +28,11 @@ export const RobustnessRow = z
       .describe("Ratio of thrust at equal rotation rate; null where it can not be told"),
     interval95: z.tuple([z.number(), z.number()]).readonly().nullable(),
     change: z.number().nullable().describe("Against the answer, in its own standard uncertainties"),
+    claims: z.enum(["more", "less", "nothing"]).nullable().describe("What it would claim of the variant by itself"),
     agrees: z
       .boolean()
       .nullable()
-      .describe("Inside the 95 % interval of the answer, and claims a difference exactly where the answer does"),
+      .describe("Inside the 95 % interval of the answer, and claims nothing that the answer does not"),
     why: z.string().describe("Why it can not be told; empty where it can"),
   })
   .meta({ id: "RobustnessRow" });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Reduction } from "../../shared/model/reduction.ts";
 import { quietColumns } from "../property/benchSimulatedRun.ts";
 import { codes, problemOf, recipeOf, reduce, tableOf, USES } from "./benchTable.ts";
 
@@ -34,6 +35,17 @@ describe("the zero of the scale", () => {
     expect(reduce({ table, recipe: windows(1, 4) }).thrustCoefficient.value).toBeCloseTo(0.2, 3);
     expect(codes(reduce({ table, recipe: windows(3, 8) }))).toContain("bench.tare-while-turning");
     expect(problemOf(() => reduce({ table, recipe: windows(500, 510) })).code).toBe("bench.empty-tare-window");
+  });
+
+  test("is the same whatever the order in which its windows were drawn", () => {
+    const table = tableOf(quietColumns({ zero: 0.8, drift: 0.5 }));
+    const { windows } = reduce({ table, recipe: recipeOf(USES) }).tare;
+    const drawn = windows.map(({ start, end }) => ({ start, end }));
+    const of = (some: typeof drawn) =>
+      reduce({ table, recipe: recipeOf(USES, { tare: { mode: "windows", windows: some } }) });
+    const zeros = (reduction: Reduction) => reduction.plateaus.map(({ thrustTare }) => thrustTare);
+    expect(drawn.length).toBeGreaterThan(1);
+    expect(zeros(of(drawn.toReversed()))).toEqual(zeros(of(drawn)));
   });
 
   test("is taken on each side of a restart for itself, and no plateau reaches across", () => {

@@ -1,4 +1,4 @@
-import type { FactorName, RunFacts } from "../../model/factor.ts";
+import type { FactorName, NumberFactorName, RunFacts } from "../../model/factor.ts";
 import { CELSIUS_ZERO } from "../../quantity/constants.ts";
 import { formatNumber, formatQuantity, type ShownUnit } from "../../quantity/format.ts";
 
@@ -85,6 +85,12 @@ function numberLevels(numbers: readonly (number | undefined)[], { sameWithin, te
   }
   return numbers.map((value) => (value === undefined ? null : levels.get(value)!));
 }
+
+/** A value of a number factor, ready to show. */
+export const numberText = (factor: NumberFactorName, value: number): string => NUMBERS[factor]!.text(value);
+
+/** SI value of a number factor of a run; undefined where not stated. */
+export const numberOf = (facts: RunFacts, factor: NumberFactorName): number | undefined => NUMBERS[factor]!.of(facts);
 
 /** The different levels that occur: numbers ascending, words in the order of the runs. */
 export function distinctLevels(levels: readonly (Level | null)[]): Level[] {
