@@ -1,39 +1,48 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
-import { z } from "zod";
-import { compareAll } from "../../shared/compare/compareVariants.ts";
-import { Comparison } from "../../shared/model/comparison.ts";
-import { VariantGroup } from "../../shared/model/comparisonRequest.ts";
+import { compareStudy } from "../../shared/compare/compareStudy.ts";
+import { ComparisonAnswer, ComparisonQuestion, ComparisonRequest } from "../../shared/model/comparisonRequest.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { reduceJob } from "../work/runJobs.ts";
+import { factsOfStored, requestedGroups } from "./studiedRuns.ts";
 import { untilClosed } from "./untilClosed.ts";
 import { InProject, type Workbench } from "./workbench.ts";
-
-const Groups = z
-  .strictObject({
-    groups: z.array(VariantGroup).min(2).max(40).describe("Variants, each with the runs that were made of it"),
-    baseline: z.string().describe("Name of the group that the others are compared with"),
-  })
-  .meta({ id: "ComparisonRequest" });
-const Answer = z.strictObject({ comparisons: z.array(Comparison) });
 
 /** Comparison of variants. Registered under /api/projects/:projectId. */
 export const comparisonRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
   const schema = {
     tags: ["Variants"],
-    summary: "Variants against a baseline",
+    summary: "Variants against a baseline or each other",
+    description:
+      "Ratios of thrust at equal rotation rate, shaft power, electrical power and throttle, of the power equal thrust takes, and of static merit, with intervals and sentences; what the variants differ in and what goes with them; where asked for, a trend over a factor, an analysis of variance, and whether the answers hold without each run, with other fits and with other plateaus.",
     params: InProject,
-    body: Groups,
-    response: { 200: Answer },
+    body: ComparisonRequest,
+    response: { 200: ComparisonAnswer },
   };
   app.post("/comparison", { schema }, async (request, reply) => {
-    const { groups, baseline } = request.body;
     const { signal } = untilClosed(reply);
-    const reduced = (id: string) => reduceForComparison(workbench, request.params.projectId, id, signal);
-    const variants = groups.map(async ({ name, runs }) => ({ name, reductions: await Promise.all(runs.map(reduced)) }));
-    return { comparisons: compareAll({ groups: await Promise.all(variants), baseline }) };
+    return compared(workbench, { ...request.params, asked: request.body, signal });
   });
 };
+
+interface Asked {
+  readonly projectId: string;
+  readonly asked: ComparisonRequest;
+  readonly signal: AbortSignal;
+}
+
+async function compared(workbench: Workbench, { projectId, asked, signal }: Asked): Promise<ComparisonAnswer> {
+  const { groups, warnings } = requestedGroups(workbench.store, projectId, asked);
+  const studied = async (id: string) => {
+    const facts = factsOfStored(workbench.store, projectId, workbench.store.runs(projectId).find(id));
+    return { facts, reduction: await reduceForComparison(workbench, projectId, id, signal) };
+  };
+  const studies = groups.map(async ({ name, runs }) => ({ name, runs: await Promise.all(runs.map(studied)) }));
+  const { groups: _, groupBy, filter, baseline = groups[0]!.name, ...rest } = asked;
+  const question = ComparisonQuestion.parse(rest);
+  const answer = compareStudy({ groups: await Promise.all(studies), baseline, question });
+  return { ...answer, warnings: [...warnings, ...answer.warnings] };
+}
 
 /** A run that can not be reduced is told by its name: several are at stake. */
 async function reduceForComparison(

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { mountingPlan } from "../../shared/compare/planning/mountingPlan.ts";
 import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { BollardEstimate, BollardEstimateRequest } from "../../shared/model/bollardEstimate.ts";
@@ -6,6 +7,7 @@ import { DriveRequest, OperatingPoint } from "../../shared/model/drive.ts";
 import { FloodedRotorDrag, FloodedRotorRequest } from "../../shared/model/floodedRotor.ts";
 import { FluidProperties, FluidState } from "../../shared/model/fluid.ts";
 import { MotorIdentification, MotorIdentificationRequest } from "../../shared/model/motorIdentification.ts";
+import { MountingPlan, PlanRequest } from "../../shared/model/mountingPlan.ts";
 import { identifyMotor } from "../../shared/motor/identifyMotor.ts";
 import { floodedRotorDrag } from "../../shared/motor/wetRotor.ts";
 import { bollardEstimate } from "../../shared/propeller/bollardEstimate.ts";
@@ -47,6 +49,16 @@ export const computeRoutes: FastifyPluginAsyncZod = async (app) => {
     response: { 200: FloodedRotorDrag },
   };
   app.post("/flooded-rotor", { schema: flooded }, async (request) => floodedRotorDrag(request.body));
+
+  const planned = {
+    tags,
+    summary: "How many mountings show a difference, and the sheet to run them by",
+    description:
+      "From the spread between mountings seen so far, by the power of a two-sided t test. With a sheet: the runs in random order inside blocks, drawn from a stated seed.",
+    body: PlanRequest,
+    response: { 200: MountingPlan },
+  };
+  app.post("/plan", { schema: planned }, async (request) => mountingPlan(request.body));
 
   const fluid = {
     tags,

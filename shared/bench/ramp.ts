@@ -46,8 +46,11 @@ function changeAlong(signal: Float64Array, from: number, to: number): number {
 
 /** Neighbours that are looked at on each side, fewest levels in a chain, and how much longer than the level they may be. */
 const CHAIN = { reach: 5, fewest: 4, longest: 4 };
-/** Part of what a true staircase leaves about a straight line that a chain must leave to be one. */
-const STAIRCASE_PART = 0.7;
+/**
+ * Part of what a true staircase leaves about a straight line that a chain must leave to be one. A ramp leaves -1 of it;
+ * steps with a time constant of a twentieth of their length leave 0.5, and of a tenth 0.1.
+ */
+const STAIRCASE_PART = 0;
 
 /**
  * A search for levels cuts a ramp into a staircase of short levels, and noise makes some of them look flat. Their chain

@@ -20,7 +20,7 @@ export const SETTLING_MARGIN = 1.5;
  * Sample from which `values` stay settled, or null where they still move, or are missing, when half of the stretch is over.
  *
  * The second half says what settled looks like: its mean and the spread of its parts. The stretch is settled after the
- * last part of the first half that lies outside four spreads. No time is set beforehand: a light printed propeller
+ * last parts of the first half that lie outside four spreads. No time is set beforehand: a light printed propeller
  * settles in tenths of a second, a tank with a slow return flow in tens of seconds.
  */
 export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions): number | null {
@@ -33,12 +33,19 @@ export function settledFrom(values: Float64Array, { tolerance }: SettlingOptions
   if (lateMeans.length < 2) return null;
   const late = moments(lateMeans);
   const band = Math.max(WIDTH * late.standardDeviation, tolerance);
-  let settled = 0;
-  for (let part = 0; part < half; part++) {
-    if (Math.abs(means[part]! - late.mean) > band) settled = part + 1;
-  }
+  const isOutside = Array.from(means.subarray(0, half), (mean) => Math.abs(mean - late.mean) > band);
+  const settled = isOutside.findLastIndex((outside, part) => outside && isMoving(isOutside, part)) + 1;
   if (settled >= half - 1 && settled > 1) return null;
   return Math.round((settled * SETTLING_MARGIN * values.length) / parts);
+}
+
+/** Parts that a movement shows in: what noise throws outside stands alone, or beside one that it was smoothed into. */
+const MOVEMENT = 6;
+
+/** Whether half of the parts up to `part` lie outside. */
+function isMoving(isOutside: readonly boolean[], part: number): boolean {
+  const recent = isOutside.slice(Math.max(0, part + 1 - Math.min(MOVEMENT, isOutside.length >> 2 || 1)), part + 1);
+  return 2 * recent.filter(Boolean).length >= recent.length;
 }
 
 /** Parts a stretch is cut into to see whether it creeps. */
@@ -62,6 +69,7 @@ export function creeps(values: Float64Array, allowed: number): boolean {
 function partMeans(values: Float64Array, parts: number, leastReach = 0): Float64Array {
   const { centre, spread } = lateSpread(values);
   const reach = Math.max(WILD * spread, leastReach) || Infinity;
+  const isolated = isolatedIn(values, (value) => Math.abs(value - centre) > reach);
   return Float64Array.from({ length: parts }, (_, part) => {
     const from = Math.floor((part * values.length) / parts);
     const to = Math.floor(((part + 1) * values.length) / parts);
@@ -69,12 +77,32 @@ function partMeans(values: Float64Array, parts: number, leastReach = 0): Float64
     let count = 0;
     for (let i = from; i < to; i++) {
       const value = values[i]!;
-      if (Number.isNaN(value)) continue;
+      if (Number.isNaN(value) || isolated.has(i)) continue;
       sum += Math.min(centre + reach, Math.max(centre - reach, value));
       count++;
     }
     return count > 0 ? sum / count : Number.NaN;
   });
+}
+
+/** Wild readings in a row that are a glitch and no movement. */
+const LONGEST_GLITCH = 3;
+
+/** Positions of wild readings that stand in short runs amid plain ones. What is wild from the first reading on may be a run-up. */
+function isolatedIn(values: Float64Array, isWild: (value: number) => boolean): ReadonlySet<number> {
+  const isolated = new Set<number>();
+  let start = -1;
+  let hasPlainBefore = false;
+  for (let i = 0; i <= values.length; i++) {
+    if (i < values.length && (Number.isNaN(values[i]!) || isWild(values[i]!))) {
+      if (start < 0) start = i;
+      continue;
+    }
+    if (start >= 0 && hasPlainBefore && i - start <= LONGEST_GLITCH) for (let k = start; k < i; k++) isolated.add(k);
+    start = -1;
+    hasPlainBefore = true;
+  }
+  return isolated;
 }
 
 /** Standard deviations of the readings beyond which one is drawn in. */

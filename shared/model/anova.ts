@@ -15,7 +15,7 @@ export const AnovaRow = z
   .strictObject({
     source: z.string().describe("Factor, their interaction, residual or total, in words"),
     kind: z.enum(["factor", "interaction", "residual", "total"]),
-    degreesOfFreedom: z.int().min(0),
+    degreesOfFreedom: z.int().min(0).describe("Degrees of freedom"),
     sumOfSquares: z.number().min(0).describe("Of natural logarithms of the quantity"),
     meanSquare: z.number().min(0).nullable(),
     F: z.number().min(0).nullable(),
@@ -41,12 +41,12 @@ export const Anova = z
       .number()
       .min(0)
       .describe("Relative standard deviation from mounting to mounting: square root of the residual mean square"),
-    spreadDegreesOfFreedom: z.int().min(1),
+    spreadDegreesOfFreedom: z.int().min(1).describe("Degrees of freedom of that spread"),
     cells: z
       .array(
         z.strictObject({
           levels: z.array(Level),
-          runs: z.int().min(0),
+          runs: z.int().min(0).describe("Runs in the cell"),
           mean: UncertainNumber.nullable().describe("Geometric mean of the cell, SI; null for an empty cell"),
         }),
       )

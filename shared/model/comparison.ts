@@ -81,7 +81,11 @@ export const ComparedQuantity = z
     ),
     along: z
       .array(
-        z.strictObject({ at: z.number(), value: z.number(), interval95: z.tuple([z.number(), z.number()]).readonly() }),
+        z.strictObject({
+          at: z.number().describe("Value of the condition, in its unit"),
+          value: z.number().describe("Ratio there"),
+          interval95: z.tuple([z.number(), z.number()]).readonly(),
+        }),
       )
       .describe("The ratio from low to high of the condition; empty without condition"),
     why: z.string().describe("Why there is no ratio; empty where there is one"),

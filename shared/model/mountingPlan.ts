@@ -85,7 +85,7 @@ export type RunSheetRow = z.infer<typeof RunSheetRow>;
 /** What to do at the stand, in order, with room to write. */
 export const RunSheet = z
   .strictObject({
-    seed: z.int().min(0),
+    seed: z.int().min(0).describe("What the order was drawn from"),
     generator: z.string().describe("What made the order of the seed"),
     blockKind: z.enum(["day", "pack", "block"]),
     rows: z.array(RunSheetRow),

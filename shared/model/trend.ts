@@ -71,18 +71,23 @@ export const Trend = z
     quantityUnit: z.string(),
     scale: z.enum(["linear", "logarithmic"]),
     points: z.array(TrendPoint),
-    order: z.int().min(1).max(2),
+    order: z.int().min(1).max(2).describe("Order of the curve"),
     orderBecause: z.enum(["stated", "criterion", "fewValues"]).describe("Why this order"),
     criteria: z
-      .array(z.strictObject({ order: z.int().min(0).max(2), correctedCriterion: z.number() }))
+      .array(
+        z.strictObject({
+          order: z.int().min(0).max(2).describe("Order tried; 0 is no trend"),
+          correctedCriterion: z.number().describe("AICc of Hurvich and Tsai"),
+        }),
+      )
       .describe("Corrected information criterion of each order that was tried; the least is best"),
     degreesOfFreedom: z.number().positive().describe("Of the scatter that the band rests on"),
     scatter: z.number().min(0).describe("Relative standard deviation of the runs about the curve"),
     lackOfFit: z
       .strictObject({
-        F: z.number().min(0),
+        F: z.number().min(0).describe("Mean square of the means about the curve over that inside equal values"),
         degreesOfFreedom: z.tuple([z.number(), z.number()]).readonly(),
-        pValue: z.number().min(0).max(1),
+        pValue: z.number().min(0).max(1).describe("Chance of such an F where the curve holds"),
       })
       .nullable()
       .describe(
@@ -90,7 +95,13 @@ export const Trend = z
       ),
     slopePValue: z.number().min(0).max(1).describe("Chance of such a curve if the factor had no effect; F test"),
     band: z
-      .array(z.strictObject({ x: z.number(), value: z.number(), interval95 }))
+      .array(
+        z.strictObject({
+          x: z.number().describe("Factor, SI"),
+          value: z.number().describe("Quantity, SI"),
+          interval95,
+        }),
+      )
       .describe("The curve with its 95 % band, SI, from the least to the greatest value measured"),
     sharedUncertainty: z
       .number()

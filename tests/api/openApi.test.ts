@@ -55,7 +55,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["restore", "end", "lines"].map((what) => `post ${project}/recordings/{id}/${what}`),
     ...["result", "events", "file"].map((what) => `get ${project}/recordings/{id}/${what}`),
     `post ${project}/comparison`,
-    ...["operating-point", "bollard-estimate", "fluid"].map((what) => `post /api/compute/${what}`),
+    ...["operating-point", "bollard-estimate", "fluid", "plan"].map((what) => `post /api/compute/${what}`),
     "get /api/compute/printed-materials",
     "get /api/compute/blade-elements/evidence",
     ...["blade-elements", "blade-geometry", "section-polar"].map((what) => `post /api/compute/${what}`),

@@ -329,3 +329,26 @@ test("momentum theory alone has a band that holds every B screw of its own point
     }),
   );
 });
+
+test("at fixed power too the band of momentum theory alone holds every B screw of its own point at rest, up to J = 0.6", () => {
+  const screw = testedScrew.filter(({ pitchRatio }) => pitchRatio >= 0.6);
+  fc.assert(
+    fc.property(screw, between(0.05, 0.6), (propeller, J) => {
+      const at = (advanceRatio: number) => openWaterOfSeries({ series: propeller, advanceRatio, outsideRange: true });
+      const { thrustCoefficient, torqueCoefficient } = at(0);
+      const truth = at(J);
+      const result = thrustAtSpeed(
+        ThrustAtSpeedRequest.parse({
+          bollard: { thrustCoefficient: { value: thrustCoefficient }, torqueCoefficient: { value: torqueCoefficient } },
+          ...{ diameter: 1, density: 1, speeds: [J] },
+          fixed: { given: "shaftPower", shaftPower: 2 * Math.PI * truth.torqueCoefficient },
+        }),
+      );
+      const [point] = result.points;
+      if (point?.state !== "solved") throw new Error(point?.reason);
+      const [low, high] = point.thrust.interval95;
+      expect(truth.thrustCoefficient).toBeGreaterThanOrEqual(low - 1e-12);
+      expect(truth.thrustCoefficient).toBeLessThanOrEqual(high + 1e-12);
+    }),
+  );
+});

@@ -83,6 +83,35 @@ test.each(cases)(
   },
 );
 
+test.each(cases)(
+  "at the shaft power measured at $rpm rpm and each speed, the band of B$series.blades-$series.areaRatio holds the thrust that was measured",
+  ({ rest, points, series }) => {
+    // One unit of density and diameter, and V = 1: with n = 1/J the thrust is C_T/J² and the power C_P/J³.
+    for (const [J, C_T, C_P] of points) {
+      const result = thrustAtSpeed(
+        ThrustAtSpeedRequest.parse({
+          bollard: {
+            thrustCoefficient: { value: rest.C_T, standardUncertainty: 0.01 * rest.C_T },
+            torqueCoefficient: {
+              value: rest.C_P / (2 * Math.PI),
+              standardUncertainty: (0.01 * rest.C_P) / (2 * Math.PI),
+            },
+          },
+          ...{ diameter: 1, density: 1, series, speeds: [1] },
+          fixed: { given: "shaftPower", shaftPower: C_P / J ** 3 },
+        }),
+      );
+      const [point] = result.points;
+      if (point?.state !== "solved") throw new Error(point?.reason);
+      const { value, standardUncertainty, interval95 } = point.thrust;
+      expect(C_T / J ** 2).toBeGreaterThan(interval95[0]);
+      expect(C_T / J ** 2).toBeLessThan(interval95[1]);
+      // By numpy and scipy from the same published numbers, with the parts' correlation of 0.8: at most 1.49.
+      expect(Math.abs(C_T / J ** 2 - value) / standardUncertainty).toBeLessThan(1.5);
+    }
+  },
+);
+
 /**
  * B4-70 of pitch ratio 1.0 scaled to K_T 0.3 and K_Q 0.04, D 0.1 m in 1000 kg/m³, solved apart from the project: Python
  * 3.11, numpy 2.4.6 for the published polynomials (Oosterveld & van Oossanen 1975, table 5), `scipy.optimize.brentq`

@@ -35,7 +35,7 @@ describe("the range of a series", () => {
         /Needed: 0 to 0\.98\d\d\. Stay inside, or ask/,
       );
       const point = openWaterOfSeries({ series: B3_50, advanceRatio, outsideRange: true });
-      expect(point.warnings[0]).toMatchObject({ code: "propeller.series-range", where: "advanceRatio" });
+      expect(point.warnings.at(-1)).toMatchObject({ code: "propeller.series-range", where: "advanceRatio" });
     },
   );
 
@@ -58,22 +58,33 @@ describe("the range of a series", () => {
     "$blades blades with an area ratio of $areaRatio are told as untested: not $isTested",
     ({ isTested, ...screw }) => {
       const { warnings } = openWaterOfSeries({ series: { ...B3_50, ...screw }, advanceRatio: 0 });
-      expect(warnings.map(({ code }) => code)).toEqual(isTested ? [] : ["propeller.series-member"]);
+      const codes = warnings.map(({ code }) => code);
+      expect(codes).toEqual([...(isTested ? [] : ["propeller.series-member"]), "propeller.series-yardstick"]);
     },
   );
+
+  test("whatever the Reynolds number, its numbers are called those of a smooth, well-made propeller", () => {
+    for (const reynolds of [5e4, 2e6, 1e8]) {
+      const { warnings } = openWaterOfSeries({ series: B3_50, advanceRatio: 0.3, reynolds });
+      expect(warnings.map(({ message }) => message).join()).toContain("those of a smooth, well-made propeller");
+    }
+  });
 
   test("below Re 2e6 the numbers stay those of 2e6 and are called a yardstick; nothing is extrapolated", () => {
     const small = openWaterOfSeries({ series: B3_50, advanceRatio: 0.3, reynolds: 5e4 });
     const unstated = openWaterOfSeries({ series: B3_50, advanceRatio: 0.3 });
     expect(small.thrustCoefficient).toBe(unstated.thrustCoefficient);
     expect(small.torqueCoefficient).toBe(unstated.torqueCoefficient);
-    expect(small.warnings[0]!.message).toContain("smooth full-size propeller: a yardstick, not a forecast");
+    expect(small.warnings[0]!.message).toContain(
+      "smooth, well-made propeller of full size: a yardstick, not a forecast",
+    );
   });
 
   test("beyond Re 2e9 the correction is computed only where asked for", () => {
     const beyond = { series: B3_50, advanceRatio: 0.3, reynolds: 3e9 };
     expect(() => openWaterOfSeries(beyond)).toThrow(problemOf("propeller.series-range", "reynolds"));
-    expect(openWaterOfSeries({ ...beyond, outsideRange: true }).warnings).toHaveLength(1);
+    const { warnings } = openWaterOfSeries({ ...beyond, outsideRange: true });
+    expect(warnings.map(({ code }) => code)).toEqual(["propeller.series-range", "propeller.series-yardstick"]);
   });
 
   test("far outside, a point better than momentum theory allows is called an artefact of the polynomials", () => {

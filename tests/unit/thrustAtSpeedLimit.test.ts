@@ -4,14 +4,14 @@ import { thrustAtSpeed } from "../../shared/propeller/atSpeed/thrustAtSpeed.ts";
 
 const CODE = "propeller.above-limit-at-speed";
 
-function resultOf(torqueCoefficient: number) {
+function resultOf(torqueCoefficient: number, fixed: object = { given: "shaftPower", shaftPower: 100 }) {
   return thrustAtSpeed(
     ThrustAtSpeedRequest.parse({
       bollard: { thrustCoefficient: { value: 0.2 }, torqueCoefficient: { value: torqueCoefficient } },
       diameter: 0.1,
       density: 1000,
       series: { family: "wageningen-b", blades: 4, areaRatio: 0.7, pitchRatio: 1 },
-      fixed: { given: "shaftPower", shaftPower: 100 },
+      fixed,
       speeds: [0, 1, 2, 3],
     }),
   );
@@ -38,4 +38,13 @@ test("a curve below the limit at every speed says nothing of it", () => {
   const { points, warnings } = resultOf(0.15 / (2 * Math.PI));
   expect(points.every((point) => point.state === "solved" && point.thrust.value < point.idealThrust)).toBe(true);
   expect(warnings.some(({ code }) => code === CODE)).toBe(false);
+});
+
+test("an interval that reaches beyond the momentum limit at fixed power says from which speed on; at a fixed rate the power is open", () => {
+  const { points, warnings } = resultOf(0.15 / (2 * Math.PI));
+  const first = points.find((point) => point.state === "solved" && point.thrust.interval95[1] > point.idealThrust);
+  const told = warnings.find(({ code }) => code === "propeller.band-above-limit");
+  expect(told?.message).toContain(`From ${first?.advanceSpeed.toFixed(2)} m/s on`);
+  const turning = resultOf(0.15 / (2 * Math.PI), { given: "rotationRate", rotationRate: 40 });
+  expect(turning.warnings.some(({ code }) => code === "propeller.band-above-limit")).toBe(false);
 });

@@ -1,3 +1,4 @@
+import { median } from "../../numeric/median.ts";
 import { bladeReynolds } from "../../propeller/coefficients.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
@@ -73,8 +74,15 @@ function deadBand({ rest, table }: RunFacts): Warning | null {
   });
 }
 
+/** A passage from step to step is worth a word where it takes as long as this part of a usual plateau. */
+const LONG_PASSAGE = 0.75;
+
 function ramps({ spans, table }: RunFacts): Warning | null {
-  const ramped = spans.rejected.filter(({ because }) => because === "ramp");
+  const lengths = Float64Array.from(spans.spans, ({ from, to }) => to - from);
+  const usual = lengths.length > 0 ? median(lengths) : 0;
+  const ramped = spans.rejected.filter(
+    ({ because, span: { from, to } }) => because === "ramp" && to - from > LONG_PASSAGE * usual,
+  );
   const first = ramped[0];
   if (!first) return null;
   const rows = ramped.reduce((sum, { span }) => sum + span.to - span.from, 0);

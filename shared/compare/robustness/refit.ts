@@ -27,8 +27,9 @@ export function wayUp(run: Reduction): readonly Plateau[] {
 }
 
 /** Plateaus that were left out too, as far as they push ahead. */
-export function everyPlateau({ plateaus }: Reduction): readonly Plateau[] {
-  return plateaus.filter(({ thrustCoefficient }) => thrustCoefficient.value > 0);
+export function everyPlateau({ plateaus, reverse }: Reduction): readonly Plateau[] {
+  const astern = new Set(reverse?.plateaus);
+  return plateaus.filter(({ thrustCoefficient }, i) => thrustCoefficient.value > 0 && !astern.has(i + 1));
 }
 
 /** Weighted line through the origin over chosen plateaus, T = K_T ρ n² D⁴. */

@@ -23,8 +23,10 @@ export function robustnessOf({ baseline, variant }: VariantPair): Robustness {
     rowOf({ check: "asAnswered", title: "as answered", without: null }, answer, answer),
     ...leaveOneOut(baseline, variant, answer),
     ...WAYS.map(({ check, title, refit, why }) => {
-      const found = ratioBy([baseline.reductions, variant.reductions], refit);
-      return rowOf({ check, title, without: null }, found, answer, why);
+      // At speed the coefficient is that of a curve against the advance ratio, which these fits do not know.
+      const atSpeed = [...baseline.reductions, ...variant.reductions].some(({ advance }) => advance !== null);
+      const found = atSpeed ? null : ratioBy([baseline.reductions, variant.reductions], refit);
+      return rowOf({ check, title, without: null }, found, answer, atSpeed ? AT_SPEED : why);
     }),
   ];
   const told = rows.slice(1).filter(({ agrees }) => agrees !== null);
@@ -35,6 +37,7 @@ export function robustnessOf({ baseline, variant }: VariantPair): Robustness {
   return { ...result, sentence: robustnessSentence(result), warnings: warningsOf(result) };
 }
 
+const AT_SPEED = "A run was made at speed through the water.";
 const FEW_PLATEAUS = "A run has fewer than three such plateaus that push.";
 
 const WAYS: readonly {

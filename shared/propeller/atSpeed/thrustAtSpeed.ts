@@ -1,4 +1,4 @@
-import type { AdvanceSample, SpeedPoint, ThrustAtSpeed, ThrustAtSpeedRequest } from "../../model/thrustAtSpeed.ts";
+import type { SpeedPoint, ThrustAtSpeed, ThrustAtSpeedRequest } from "../../model/thrustAtSpeed.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem } from "../../quantity/problem.ts";
 import { uncertain } from "../../quantity/uncertain.ts";
@@ -6,7 +6,7 @@ import { type Warning, warning } from "../../quantity/warning.ts";
 import { discArea, TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
 import { idealThrust } from "../momentum.ts";
 import { seriesWarnings } from "../series/seriesRange.ts";
-import { SOURCE_REASONS, sampleAt } from "./advanceBand.ts";
+import { SOURCE_REASONS, sampleAt, thrustUncertainty } from "./advanceBand.ts";
 import { type AdvanceCandidate, advanceCandidates } from "./advanceCandidate.ts";
 import { fixedRunning } from "./fixedRunning.ts";
 
@@ -20,7 +20,8 @@ const SAMPLES = 40;
  *   T = K_T(J) ρ n² D⁴,   P = 2π K_Q(J) ρ n³ D⁵,   J = V/(n D)
  *
  * The band holds the doubt of the point at rest, a third of the farthest of the other curves (rectangular distribution:
- * 1/sqrt(3)), and a part for the shape that nobody measured, which grows with J; see `advanceBand.ts`.
+ * 1/sqrt(3)), and a part for the shape that nobody measured, which grows with J; see `advanceBand.ts`. At fixed power an
+ * error in K_Q moves the rotation rate too. The band is not cut where it passes the momentum limit: a warning says so.
  *
  * Source   see each curve. To carry a curve over by one factor is common practice, no source.
  * Assumes  the coefficients do not change with the Reynolds number from rest to speed.
@@ -34,7 +35,7 @@ export function thrustAtSpeed(request: ThrustAtSpeedRequest): ThrustAtSpeed {
   const chosen = chosenOf(candidates, request);
   const others = candidates.filter((candidate) => candidate !== chosen);
   const sample = (J: number) => sampleAt(J, chosen, others, request);
-  const points = request.speeds.map((speed) => speedPoint(speed, chosen, sample, request));
+  const points = request.speeds.map((speed) => speedPoint(speed, { chosen, others }, request));
   return {
     source: chosen.source,
     reason: SOURCE_REASONS[chosen.source],
@@ -49,7 +50,7 @@ export function thrustAtSpeed(request: ThrustAtSpeedRequest): ThrustAtSpeed {
       })),
     })),
     points,
-    warnings: [...warningsOf(chosen, request), ...aboveLimit(points)],
+    warnings: [...warningsOf(chosen, request), ...aboveLimit(points), ...bandAboveLimit(points, request)],
   };
 }
 
@@ -71,17 +72,17 @@ function chosenOf(candidates: readonly AdvanceCandidate[], { use }: ThrustAtSpee
   });
 }
 
-function speedPoint(
-  V: number,
-  chosen: AdvanceCandidate,
-  sample: (J: number) => AdvanceSample,
-  request: ThrustAtSpeedRequest,
-): SpeedPoint {
+interface Curves {
+  readonly chosen: AdvanceCandidate;
+  readonly others: readonly AdvanceCandidate[];
+}
+
+function speedPoint(V: number, { chosen, others }: Curves, request: ThrustAtSpeedRequest): SpeedPoint {
   const { density: rho, diameter: D, fixed, nozzleAreaRatio } = request;
   const running = fixedRunning(V, chosen, request);
   if (running.state === "failed") return { state: "failed", advanceSpeed: V, reason: running.reason };
   const { rotationRate: n, advanceRatio: J } = running;
-  const { thrustCoefficient: K_T, torqueCoefficient: K_Q } = sample(J);
+  const { thrustCoefficient: K_T, torqueCoefficient: K_Q } = sampleAt(J, chosen, others, request);
   if (!(K_Q.value > 0)) {
     const reason = `At an advance ratio of ${formatNumber(J)} the curve gives no torque any more, so that no power is known.`;
     return { state: "failed", advanceSpeed: V, reason };
@@ -89,10 +90,8 @@ function speedPoint(
   const ofThrust = rho * n ** 2 * D ** 4;
   const ofPower = (rho * n ** 3 * D ** 5) / TORQUE_OVER_POWER_COEFFICIENT;
   const isPower = fixed.given === "shaftPower";
-  const thrust = uncertain(
-    ofThrust * K_T.value,
-    ofThrust * Math.hypot(K_T.standardUncertainty, isPower ? running.thrustSlope * K_Q.standardUncertainty : 0),
-  );
+  const doubt = thrustUncertainty(J, running.thrustSlope, chosen, others, request);
+  const thrust = uncertain(ofThrust * K_T.value, ofThrust * doubt);
   const P = ofPower * K_Q.value;
   return {
     state: "solved",
@@ -123,6 +122,27 @@ function aboveLimit(points: readonly SpeedPoint[]): Warning[] {
       found: `From ${formatNumber(first.advanceSpeed)} m/s on the curve gives more thrust than momentum theory allows for its power`,
       needed: "a curve below the momentum limit",
       mend: "Take the limit there; another pitch ratio, or a run at speed, would fit this propeller better",
+    }),
+  ];
+}
+
+/** At fixed power no propeller reaches the part of the band above the momentum limit. */
+function bandAboveLimit(points: readonly SpeedPoint[], { fixed }: ThrustAtSpeedRequest): Warning[] {
+  if (fixed.given !== "shaftPower") return [];
+  const first = points.find(
+    (point) =>
+      point.state === "solved" &&
+      point.thrust.value <= point.idealThrust &&
+      point.thrust.interval95[1] > point.idealThrust,
+  );
+  if (first === undefined) return [];
+  return [
+    warning({
+      code: "propeller.band-above-limit",
+      where: "speeds",
+      found: `From ${formatNumber(first.advanceSpeed)} m/s on the upper end of the interval lies above what momentum theory allows for this power`,
+      needed: "an interval that ends at the limit",
+      mend: "Read the limit as the upper end there; a run at speed, or a better known point at rest, makes the interval narrower",
     }),
   ];
 }

@@ -42,7 +42,7 @@ export interface SeriesState {
 export function seriesWarnings({ series, reynolds, outsideRange = false }: SeriesState): Warning[] {
   const outside = [pitchOutside(series), ...openOutside(series), reynoldsOutside(reynolds)].filter((p) => p !== null);
   refuseUnlessAsked(outside, outsideRange);
-  return [...outside.map(warning), ...untested(series), ...yardstick(reynolds)];
+  return [...outside.map(warning), ...untested(series), yardstick(reynolds)];
 }
 
 /** Throws the first of `outside` as OutOfDomain unless numbers outside the range are wanted. */
@@ -109,16 +109,18 @@ function untested(series: SeriesPropeller): Warning[] {
   ];
 }
 
-/** Low Reynolds numbers are never extrapolated to: the numbers stay those of the tests, and say so. */
-function yardstick(reynolds = SERIES_REYNOLDS): Warning[] {
-  if (reynolds >= SERIES_REYNOLDS) return [];
-  return [
-    warning({
-      code: "propeller.series-yardstick",
-      where: "reynolds",
-      found: `At a blade Reynolds number of ${formatNumber(reynolds, 2)} these numbers are those of a smooth full-size propeller: a yardstick, not a forecast`,
-      needed: `${formatNumber(SERIES_REYNOLDS, 1)} or more, where the series was tested`,
-      mend: "Expect less thrust and more torque of a small propeller; blade elements or a measurement tell how much",
-    }),
-  ];
+/**
+ * A series says what a smooth, well-made propeller does, whoever reads its numbers; below the Reynolds number of its tests
+ * they are not extrapolated.
+ */
+function yardstick(reynolds: number | undefined): Warning {
+  const isSmall = reynolds !== undefined && reynolds < SERIES_REYNOLDS;
+  const at = isSmall ? `At a blade Reynolds number of ${formatNumber(reynolds, 2)} these` : "These";
+  return warning({
+    code: "propeller.series-yardstick",
+    where: "reynolds",
+    found: `${at} numbers are those of a smooth, well-made propeller of full size: a yardstick, not a forecast`,
+    needed: `${formatNumber(SERIES_REYNOLDS, 1)} or more, where the series was tested, and blades as smooth`,
+    mend: "Expect less thrust and more torque of a small or printed propeller; blade elements or a measurement tell how much",
+  });
 }

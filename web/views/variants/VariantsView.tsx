@@ -6,15 +6,19 @@ import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
-import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { Field } from "../../forms/Field.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
+import { AnovaPanel } from "./anova/AnovaPanel.tsx";
 import { ForestPlot } from "./ForestPlot.tsx";
+import { FactorsPanel } from "./factors/FactorsPanel.tsx";
+import { VariantPictures } from "./pictures/VariantPictures.tsx";
+import { PlannerPanel } from "./planner/PlannerPanel.tsx";
 import { RunAssignment } from "./RunAssignment.tsx";
+import { RobustnessPanel } from "./robustness/RobustnessPanel.tsx";
+import { TrendPanel } from "./trend/TrendPanel.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
-import { overlayChart } from "./variantsChart.ts";
 import {
   claimText,
   distinctWarnings,
@@ -31,7 +35,6 @@ export default function VariantsView() {
   const all = groups.value;
   const base = baseline.value;
   const claim = claimed.value;
-  const spec = useMemo(() => overlayChart(all), [all]);
   const plot = useMemo(() => forest(comparisons, all, claim), [comparisons, all, claim]);
   return (
     <Screen
@@ -61,13 +64,22 @@ export default function VariantsView() {
             <VariantChecks />
             <ForestPlot forest={plot} claimed={claim} />
             <ClaimPanel />
-            <Chart spec={spec} height={380} />
+            <VariantPictures />
           </>
         )
       }
     >
       <Warnings items={distinctWarnings(comparisons)} />
-      {comparisons.length > 0 && <ComparisonTable />}
+      {comparisons.length > 0 && (
+        <>
+          <ComparisonTable />
+          <FactorsPanel />
+          <RobustnessPanel />
+          <PlannerPanel />
+          <TrendPanel />
+          <AnovaPanel />
+        </>
+      )}
       <RunAssignment />
       {runs.value.length === 0 && (
         <p class="hint">

@@ -68,6 +68,7 @@ export function variantTable(comparisons: readonly Comparison[], groups: readonl
         cells: against("1", (one) => ratioText(one.equalShaftPowerRatio)),
       },
       { name: "Ratio of static merit", cells: against("1", (one) => ratioText(one.staticMeritRatio)) },
+      ...furtherRows(comparisons),
       {
         name: "p: chance of such a thrust ratio if both were equal",
         cells: against("–", (one) => pValueText(one.thrustCoefficientRatio, comparisons.length)),
@@ -78,6 +79,26 @@ export function variantTable(comparisons: readonly Comparison[], groups: readonl
       },
     ],
   };
+}
+
+const TOLD_ABOVE: ReadonlySet<string> = new Set(["thrustAtEqualRate", "thrustAtEqualShaftPower", "staticMerit"]);
+
+/** Equal electrical power, equal throttle, power at equal thrust: with the condition they hold at, or why they are not known. */
+function furtherRows(comparisons: readonly Comparison[]): VariantTable["rows"] {
+  const quantities = comparisons[0]?.answers.filter(({ quantity }) => !TOLD_ABOVE.has(quantity)) ?? [];
+  return quantities.map(({ quantity, title }) => ({
+    name: `Ratio of ${title}`,
+    cells: [
+      "1",
+      ...comparisons.map(({ answers }) => {
+        const answer = answers.find((one) => one.quantity === quantity);
+        if (!answer?.ratio) return answer?.why ?? "–";
+        const { condition } = answer;
+        const at = condition === null ? "" : `, at ${formatNumber(condition.value)} ${condition.unit}`.trimEnd();
+        return `${ratioInWords(answer.ratio)}${at}${condition?.extrapolated ? ", beyond what was measured" : ""}`;
+      }),
+    ],
+  }));
 }
 
 /** What to know beside the comparisons, each sentence once however many of them it is about. */

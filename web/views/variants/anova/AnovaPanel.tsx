@@ -1,14 +1,18 @@
+import { FACTOR_WORDS } from "../../../../shared/compare/factors/factorWords.data.ts";
 import type { Anova } from "../../../../shared/model/anova.ts";
 import { DESIGN_FACTORS, FactorName, SETTING_FACTORS } from "../../../../shared/model/factor.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { capitalised } from "../../../app/words.ts";
 import { Chart } from "../../../charts/Chart.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
-import { FACTOR_WORDS } from "../factors/factorWords.ts";
 import { anovaRows, effectRows, interactionPicture } from "./anovaModel.ts";
 import { anovaTold, firstFactor, secondFactor } from "./anovaState.ts";
 
-const FACTORS = [...DESIGN_FACTORS, ...SETTING_FACTORS].map((value) => ({ value, label: FACTOR_WORDS[value] }));
+const FACTORS = [...DESIGN_FACTORS, ...SETTING_FACTORS].map((value) => ({
+  value,
+  label: capitalised(FACTOR_WORDS[value].title),
+}));
 
 /** Two factors at once, for instance finish and pitch: which of them matters, and whether one changes what the other does. */
 export function AnovaPanel() {
@@ -63,7 +67,6 @@ function Told({ anova }: { readonly anova: Anova }) {
               <tr key={source}>
                 <th scope="row">{source}</th>
                 {cells.map((cell, at) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: the columns of a printed table, in their order
                   <td key={at} class="number">
                     {cell}
                   </td>

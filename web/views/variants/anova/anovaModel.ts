@@ -20,7 +20,9 @@ export function interactionPicture(anova: Anova): ChartSpec | null {
   const [first, second] = anova.factors;
   if (first === undefined) return null;
   const levelsOf = (factor: string) => [
-    ...new Set(anova.cells.flatMap(({ levels }) => levels.filter((one) => one.factor === factor).map((one) => one.level))),
+    ...new Set(
+      anova.cells.flatMap(({ levels }) => levels.filter((one) => one.factor === factor).map((one) => one.level)),
+    ),
   ];
   const along = levelsOf(first);
   const lines = second === undefined ? [""] : levelsOf(second);
@@ -34,7 +36,14 @@ export function interactionPicture(anova: Anova): ChartSpec | null {
       const mean = cell?.mean ?? null;
       return mean === null
         ? []
-        : [{ x: at + 1, y: mean.value, yInterval: mean.interval95, note: `${level}${line ? `, ${line}` : ""}, ${cell!.runs} runs` }];
+        : [
+            {
+              x: at + 1,
+              y: mean.value,
+              yInterval: mean.interval95,
+              note: `${level}${line ? `, ${line}` : ""}, ${cell!.runs} runs`,
+            },
+          ];
     });
     const name = line || anova.quantityTitle;
     const joined = points.map(({ x, y }) => ({ x, y }));
@@ -45,7 +54,12 @@ export function interactionPicture(anova: Anova): ChartSpec | null {
   });
   return {
     title: `${anova.quantityTitle} by cell`,
-    x: { label: along.map((level, at) => `${at + 1} ${level}`).join(", "), unit: "", min: 0.5, max: along.length + 0.5 },
+    x: {
+      label: along.map((level, at) => `${at + 1} ${level}`).join(", "),
+      unit: "",
+      min: 0.5,
+      max: along.length + 0.5,
+    },
     y: { label: anova.quantityTitle, unit: anova.quantityUnit === "1" ? "" : anova.quantityUnit, min: 0 },
     series,
   };

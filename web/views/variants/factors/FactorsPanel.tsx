@@ -1,10 +1,11 @@
-import type { FactorTable } from "../../../../shared/model/factor.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { factors } from "../groupedRuns.ts";
 import { factorHeads, shownFactors } from "./factorsModel.ts";
 
 /** What differs between the variants besides what is compared. */
-export function FactorsPanel({ table }: { readonly table: FactorTable }) {
+export function FactorsPanel() {
+  const table = factors.value;
   if (table.rows.length === 0) return null;
   return (
     <section class="card" aria-labelledby="variants-factors">
@@ -31,7 +32,6 @@ export function FactorsPanel({ table }: { readonly table: FactorTable }) {
                 <th scope="row">{title}</th>
                 <td>{isDoubtful ? <strong>{role}</strong> : role}</td>
                 {cells.map((cell, at) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: one cell a variant, in their order
                   <td key={at}>{cell}</td>
                 ))}
               </tr>

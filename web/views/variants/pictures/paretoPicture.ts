@@ -41,7 +41,9 @@ export function paretoFront(points: readonly ChartPoint[]): ChartPoint[] {
 
 function pointsOf({ name, style, members }: VariantRuns, kind: PowerName): ChartSeries {
   const points = members.flatMap(({ run, reduction }) =>
-    (reduction?.plateaus ?? []).flatMap((plateau, index) => pointOf(plateau, kind, `${run.name}, ${plateauName(index).toLowerCase()}`)),
+    (reduction?.plateaus ?? []).flatMap((plateau, index) =>
+      pointOf(plateau, kind, `${run.name}, ${plateauName(index).toLowerCase()}`),
+    ),
   );
   return { id: `power-${name}`, name, kind: "measured", style, points };
 }

@@ -56,5 +56,7 @@ function levelOf(comparison: Comparison, groups: readonly VariantRuns[], reach: 
   const style = groups.find(({ name }) => name === variant.name)?.style ?? 0;
   if (!(reach > 0)) return [];
   const points = [0, reach].map((x): ChartPoint => ({ x, y: ratio.value, yInterval: [...ratio.interval95] }));
-  return [{ id: `level-${variant.name}`, name: `Ratio, ${variant.name}`, legend: variant.name, kind: "fit", style, points }];
+  return [
+    { id: `level-${variant.name}`, name: `Ratio, ${variant.name}`, legend: variant.name, kind: "fit", style, points },
+  ];
 }

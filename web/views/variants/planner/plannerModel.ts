@@ -3,8 +3,12 @@ import type { MountingPlan, PlanRequest, RunSheet } from "../../../../shared/mod
 import { formatNumber } from "../../../../shared/quantity/format.ts";
 
 /** The spread from mounting to mounting that was seen so far, over all variants, with its degrees of freedom; null where nothing was mounted twice. */
-export function spreadSeen(comparisons: readonly Comparison[]): { readonly spread: number; readonly degreesOfFreedom: number } | null {
-  const summaries = new Map(comparisons.flatMap(({ baseline, variant }) => [baseline, variant]).map((one) => [one.name, one]));
+export function spreadSeen(
+  comparisons: readonly Comparison[],
+): { readonly spread: number; readonly degreesOfFreedom: number } | null {
+  const summaries = new Map(
+    comparisons.flatMap(({ baseline, variant }) => [baseline, variant]).map((one) => [one.name, one]),
+  );
   let [squares, degreesOfFreedom] = [0, 0];
   for (const { runs, runToRun } of summaries.values()) {
     if (runToRun === null) continue;
@@ -68,7 +72,13 @@ export function planRows({ rows }: MountingPlan) {
 /** The sheet as a table to print: what is done in order, and empty columns to write in. */
 export function sheetHead({ blanks, rows }: RunSheet): string[] {
   const blocked = new Set(rows.map(({ block }) => block)).size > 1;
-  return ["Run", ...(blocked ? ["Block"] : []), "Variant", "Mounting", ...blanks.map(({ title, unit }) => (unit ? `${title}, ${unit}` : title))];
+  return [
+    "Run",
+    ...(blocked ? ["Block"] : []),
+    "Variant",
+    "Mounting",
+    ...blanks.map(({ title, unit }) => (unit ? `${title}, ${unit}` : title)),
+  ];
 }
 
 export function sheetRows({ rows, blanks }: RunSheet): string[][] {

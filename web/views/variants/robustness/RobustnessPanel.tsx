@@ -1,10 +1,11 @@
-import type { Robustness } from "../../../../shared/model/robustness.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { robustnessRows } from "./robustnessModel.ts";
+import { robustness } from "./robustnessState.ts";
 
 /** Does the answer hold when the question is put another way? */
-export function RobustnessPanel({ all }: { readonly all: readonly Robustness[] }) {
+export function RobustnessPanel() {
+  const all = robustness.value;
   if (all.length === 0) return null;
   return (
     <section class="card" aria-labelledby="variants-robustness">

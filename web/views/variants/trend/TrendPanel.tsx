@@ -1,16 +1,18 @@
+import { FACTOR_WORDS } from "../../../../shared/compare/factors/factorWords.data.ts";
 import type { NumberFactorName } from "../../../../shared/model/factor.ts";
 import { NumberFactorName as NumberFactors } from "../../../../shared/model/factor.ts";
-import { type RunQuantityName, RunQuantityName as Quantities } from "../../../../shared/model/trend.ts";
+import { RunQuantityName as Quantities, type RunQuantityName } from "../../../../shared/model/trend.ts";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { capitalised } from "../../../app/words.ts";
 import { Chart } from "../../../charts/Chart.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
-import { areaRatioOf } from "../../theory/water/waterModel.ts";
 import { subjects } from "../../theory/subject.ts";
+import { areaRatioOf } from "../../theory/water/waterModel.ts";
 import { groups } from "../variantsState.ts";
-import { FACTOR_NAMES, optimumWords, QUANTITY_NAMES, trendPicture } from "./trendModel.ts";
+import { optimumWords, QUANTITY_NAMES, trendPicture } from "./trendModel.ts";
 import { trendFactor, trendQuantity, trendTold } from "./trendState.ts";
 
-const FACTORS = NumberFactors.options.map((value) => ({ value, label: FACTOR_NAMES[value] }));
+const FACTORS = NumberFactors.options.map((value) => ({ value, label: capitalised(FACTOR_WORDS[value].title) }));
 const QUANTITIES = Quantities.options.map((value) => ({ value, label: QUANTITY_NAMES[value] }));
 
 /** A quantity of the runs followed over a number: pitch, roughness, layer height. */

@@ -1,20 +1,10 @@
-import type { NumberFactorName } from "../../../../shared/model/factor.ts";
 import type { RunQuantityName, Trend } from "../../../../shared/model/trend.ts";
+import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coefficients.ts";
 import { openWaterOfSeries } from "../../../../shared/propeller/series/openWaterOfSeries.ts";
 import { staticMerit } from "../../../../shared/propeller/staticMerit.ts";
-import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coefficients.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { capitalised } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
-
-export const FACTOR_NAMES: Readonly<Record<NumberFactorName, string>> = {
-  pitchRatio: "Pitch ratio",
-  diameter: "Diameter",
-  bladeCount: "Number of blades",
-  layerHeight: "Layer height",
-  roughness: "Roughness height",
-  temperature: "Water temperature",
-  immersion: "Depth of the shaft",
-};
 
 export const QUANTITY_NAMES: Readonly<Record<RunQuantityName, string>> = {
   thrustCoefficient: "Thrust coefficient",
@@ -57,17 +47,29 @@ export function trendPicture(trend: Trend, styleOf: (variant: string) => number,
           style: styleOf(variant),
           points: trend.points
             .filter((point) => point.variant === variant)
-            .map((point): ChartPoint => ({
-              x: at(point.x),
-              y: point.value,
-              yInterval: [point.value - 1.96 * point.standardUncertainty, point.value + 1.96 * point.standardUncertainty],
-              note: point.run,
-            })),
+            .map(
+              (point): ChartPoint => ({
+                x: at(point.x),
+                y: point.value,
+                yInterval: [
+                  point.value - 1.96 * point.standardUncertainty,
+                  point.value + 1.96 * point.standardUncertainty,
+                ],
+                note: point.run,
+              }),
+            ),
         }),
       ),
     ],
     ...(trend.optimum?.inside
-      ? { markers: [{ x: at(trend.optimum.at.value), label: `${trend.optimum.kind} ${formatNumber(at(trend.optimum.at.value))}` }] }
+      ? {
+          markers: [
+            {
+              x: at(trend.optimum.at.value),
+              label: `${trend.optimum.kind} ${formatNumber(at(trend.optimum.at.value))}`,
+            },
+          ],
+        }
       : {}),
   };
 }
@@ -100,10 +102,6 @@ function ofSeries(quantity: RunQuantityName, thrustCoefficient: number, torqueCo
 function axisOf({ factorUnit, factor }: Trend): { readonly scale: number; readonly unit: string } {
   if (factorUnit !== "m") return { scale: 1, unit: factorUnit === "1" ? "" : factorUnit };
   return factor === "immersion" ? { scale: 1, unit: "m" } : { scale: 1e-3, unit: "mm" };
-}
-
-function capitalised(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** Where the best lies, or why none is told. */

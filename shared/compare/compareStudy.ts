@@ -1,0 +1,47 @@
+import type { ComparisonAnswer, ComparisonQuestion } from "../model/comparisonRequest.ts";
+import { compareAll } from "./compareVariants.ts";
+import { factorTable } from "./factors/factorTable.ts";
+import { robustnessOf } from "./robustness/robustnessOf.ts";
+import type { StudiedRun } from "./studiedRuns.ts";
+import { trendOf } from "./trend/trendOf.ts";
+import { anovaOf } from "./variance/anovaOf.ts";
+
+/** The runs of one variant with what is known of them. */
+export interface StudyGroup {
+  readonly name: string;
+  readonly runs: readonly StudiedRun[];
+}
+
+export interface Study {
+  readonly groups: readonly StudyGroup[];
+  readonly baseline: string;
+  readonly question: ComparisonQuestion;
+}
+
+/**
+ * Everything that is asked of a set of variants: every answer of every pair, what the variants differ in and what goes
+ * with them, and, where asked for, trend, analysis of variance and how robust the answers are.
+ *
+ * Throws   as compareAll, trendOf and anovaOf.
+ */
+export function compareStudy({ groups, baseline, question }: Study): ComparisonAnswer {
+  const { trend, anova, robustness, pairs, ...conditions } = question;
+  const variants = groups.map(({ name, runs }) => ({ name, reductions: runs.map(({ reduction }) => reduction) }));
+  const all = groups.flatMap(({ name, runs }) => runs.map((run) => ({ ...run, variant: name })));
+  const comparisons = compareAll({ groups: variants, baseline, pairs, ...conditions });
+  const factors = factorTable(groups.map(({ name, runs }) => ({ name, runs: runs.map(({ facts }) => facts) })));
+  const sideOf = (name: string) => variants.find((variant) => variant.name === name)!;
+  return {
+    comparisons,
+    factors,
+    runs: all.map(({ facts }) => facts),
+    trend: trend ? trendOf(all, trend) : null,
+    anova: anova ? anovaOf(all, anova) : null,
+    robustness: robustness
+      ? comparisons.map((one) =>
+          robustnessOf({ baseline: sideOf(one.baseline.name), variant: sideOf(one.variant.name) }),
+        )
+      : [],
+    warnings: factors.warnings,
+  };
+}
