@@ -1,22 +1,27 @@
 import { basename, resolve } from "node:path";
-import { compareVariants } from "../../shared/compare/compareVariants.ts";
+import { compareAll } from "../../shared/compare/compareVariants.ts";
+import { robustnessOf } from "../../shared/compare/robustness/robustnessOf.ts";
 import type { Comparison } from "../../shared/model/comparison.ts";
 import type { FinishFit } from "../../shared/model/finishFit.ts";
-import { formatNumber } from "../../shared/quantity/format.ts";
+import type { Robustness } from "../../shared/model/robustness.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { answerLines, robustnessLines, studyLines } from "./comparisonLines.ts";
 import { BLADE_OPTIONS, finishLines, finishOf } from "./finishLines.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { CONDITION_OPTIONS, conditionsOf, MANIFEST_OPTIONS, manifestStudy } from "./manifestStudy.ts";
 import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
   verb: "compare",
-  arguments: "LOG_A LOG_B",
+  arguments: "LOG_A LOG_B | --manifest TABLE",
   about:
-    "The ratio of the thrust coefficient of LOG_B to that of LOG_A: thrust at equal speed. Further mountings of the same\ntwo variants go in with --again-a and --again-b; then the interval rests on what re-mounting changes.",
+    "Ratios of LOG_B to LOG_A: thrust at equal speed, power and throttle, power at equal thrust. Further mountings of the\nsame two variants go in with --again-a and --again-b; then the interval rests on what re-mounting changes. A table of\nruns (--manifest) compares many variants; its columns say what each run was made with.",
   options: {
     ...LOG_OPTIONS,
     "again-a": { value: "LOG", text: "another mounting of the first variant", many: true },
     "again-b": { value: "LOG", text: "another mounting of the second variant", many: true },
+    ...CONDITION_OPTIONS,
+    ...MANIFEST_OPTIONS,
     ...BLADE_OPTIONS,
     "claimed-ratio": { value: "NUMBER", text: "exit with 1 unless the whole 95 % interval lies above this" },
   },
@@ -24,10 +29,42 @@ export const USAGE: Usage = {
     'compare as-printed.csv sanded.csv --diameter 76mm --water "fresh 18C"',
     "compare as-printed.csv sanded.csv --diameter 76mm --blades 3 --pitch-ratio 0.9 --chord 20mm",
     "compare as-printed-1.csv sanded-1.csv --again-a as-printed-2.csv --again-b sanded-2.csv --diameter 76mm --json",
+    "compare --manifest runs.csv --all-pairs --robustness",
+    "compare --manifest runs.csv --group-by pitchRatio --trend pitchRatio --quantity staticMerit",
   ],
 };
 
-export async function run(words: Words): Promise<number> {
+export async function run(words: Words, args: readonly string[]): Promise<number> {
+  return words.has("manifest") ? compareTable(words, args) : compareLogs(words);
+}
+
+async function compareTable(words: Words, args: readonly string[]): Promise<number> {
+  if (words.rest.length > 0) {
+    throw new InputProblem({
+      code: "cli.logs-and-manifest",
+      where: "compare",
+      found: `--manifest names the runs, and ${words.rest.join(", ")} was named beside it`,
+      needed: "one or the other",
+      mend: "Add a line to the manifest for it",
+    });
+  }
+  const answer = await manifestStudy({ usage: USAGE, words, args });
+  process.stdout.write(
+    words.has("json") ? `${JSON.stringify(answer, null, 2)}\n` : `${studyLines(answer).join("\n")}\n`,
+  );
+  return exitCode(words, answer.comparisons);
+}
+
+/** 1 where a claimed ratio is not borne out by every comparison. */
+function exitCode(words: Words, comparisons: readonly Comparison[]): number {
+  const claimed = words.quantity("claimed-ratio", "number")?.value;
+  const missed = comparisons.some(
+    ({ thrustCoefficientRatio }) => claimed !== undefined && thrustCoefficientRatio.interval95[0] <= claimed,
+  );
+  return missed ? 1 : 0;
+}
+
+async function compareLogs(words: Words): Promise<number> {
   const [logA, logB, ...more] = words.rest;
   if (logA === undefined || logB === undefined || more.length > 0) {
     throw new InputProblem({
@@ -50,12 +87,14 @@ export async function run(words: Words): Promise<number> {
   const [nameA, nameB] = namesOf(logA, logB);
   const baseline = await variant(nameA, [logA, ...words.all("again-a")], words);
   const changed = await variant(nameB, [logB, ...words.all("again-b")], words);
-  const comparison = compareVariants({ baseline, variant: changed });
+  const pair = { groups: [baseline, changed], baseline: baseline.name };
+  const comparison = compareAll({ ...pair, ...conditionsOf(words) })[0]!;
+  const robustness = words.has("robustness") ? robustnessOf({ baseline, variant: changed }) : null;
   const finish = finishOf(words, [firstRun(baseline), firstRun(changed)]);
-  const result = finish === null ? comparison : { ...comparison, finish };
-  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(comparison, finish));
-  const claimed = words.quantity("claimed-ratio", "number")?.value;
-  return claimed !== undefined && comparison.thrustCoefficientRatio.interval95[0] <= claimed ? 1 : 0;
+  const extra = { ...(finish !== null && { finish }), ...(robustness !== null && { robustness }) };
+  const result = { ...comparison, ...extra };
+  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(comparison, extra));
+  return exitCode(words, [comparison]);
 }
 
 /** What the two are called: the names of the files, with their folders where the names alone are the same. */
@@ -72,19 +111,20 @@ async function variant(name: string, logs: readonly string[], words: Words) {
 /** Sections are told from the first mounting of each. */
 const firstRun = ({ name, reductions }: Awaited<ReturnType<typeof variant>>) => ({ name, reduction: reductions[0]! });
 
-function readable(comparison: Comparison, finish: FinishFit | null): string {
-  const { sentence, thrustCoefficientRatio, equalShaftPowerRatio, warnings } = comparison;
-  const ratio = ({ value, interval95: [low, high] }: { value: number; interval95: readonly [number, number] }) =>
-    `${formatNumber(value, 4)} (95 %: ${formatNumber(low, 4)} to ${formatNumber(high, 4)})`;
+interface Extra {
+  readonly finish?: FinishFit;
+  readonly robustness?: Robustness;
+}
+
+function readable(comparison: Comparison, { finish, robustness }: Extra): string {
+  const { sentence, warnings } = comparison;
   return [
     sentence,
     "",
-    `Thrust at equal speed, second over first         ${ratio(thrustCoefficientRatio)}`,
-    ...(equalShaftPowerRatio
-      ? [`Thrust at equal shaft power, second over first   ${ratio(equalShaftPowerRatio)}`]
-      : []),
-    ...warnings.map(({ message }) => `Note: ${message}`),
-    ...(finish === null ? [] : finishLines(finish)),
+    ...answerLines(comparison),
+    ...(robustness === undefined ? [] : ["", ...robustnessLines(robustness)]),
+    ...[...warnings, ...(robustness?.warnings ?? [])].map(({ message }) => `Note: ${message}`),
+    ...(finish === undefined ? [] : finishLines(finish)),
     "",
   ].join("\n");
 }

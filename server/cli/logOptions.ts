@@ -74,8 +74,15 @@ export const ELECTRICAL_LOG_OPTIONS = {
   },
 } as const satisfies Record<string, Option>;
 
-/** A log read and reduced as the words say. */
-export async function reduceLog(path: string, words: Words): Promise<Reduction & { readonly monteCarlo?: MonteCarlo }> {
+/**
+ * A log read and reduced as the words say. Runs of one propeller share what its diameter is off by; `propellerName` tells
+ * them from runs of another.
+ */
+export async function reduceLog(
+  path: string,
+  words: Words,
+  propellerName = "propeller",
+): Promise<Reduction & { readonly monteCarlo?: MonteCarlo }> {
   const fileName = basename(path);
   const [table, sha256] = await Promise.all([readLogFile(path, fileName), sha256OfFile(path)]);
   const both = await withElectricalLog(table, recipeOf(table, words), words);
@@ -83,7 +90,7 @@ export async function reduceLog(path: string, words: Words): Promise<Reduction &
   const run = {
     table: both.table,
     recipe: both.recipe,
-    propeller: propellerOf(words),
+    propeller: propellerOf(words, propellerName),
     instruments: await thrustInstrumentOf(words),
     ...(motor && { motor, controller: controllerOf(words) }),
   };
@@ -158,10 +165,10 @@ async function withElectricalLog(table: LogTable, recipe: Recipe, words: Words) 
   return { ...merged, warnings: [...repairsOf(companionTable), ...merged.warnings] };
 }
 
-function propellerOf(words: Words): Propeller {
+function propellerOf(words: Words, name: string): Propeller {
   const diameter = words.required("diameter", "length");
   const document = {
-    name: "propeller",
+    name,
     diameter: diameter.value,
     diameterUncertainty: diameter.standardUncertainty ?? 0,
     nozzle: words.has("nozzle"),

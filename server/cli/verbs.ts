@@ -21,6 +21,10 @@ export const VERBS = {
     summary: "two or more logs -> the ratio of their thrust coefficients with its interval",
     load: () => import("./compare.ts"),
   },
+  plan: {
+    summary: "spread between mountings and a difference -> how many mountings show it, and a run sheet",
+    load: () => import("./plan.ts"),
+  },
   predict: {
     summary: "power or thrust, diameter and static merit -> what momentum theory allows and what to expect",
     load: () => import("./predict.ts"),

@@ -4,6 +4,7 @@ import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
 import type { UsedInstruments } from "../model/instrument.ts";
 import type { Propeller } from "../model/parts.ts";
+import type { RoleGuess } from "../model/log.ts";
 import type { ReadingChoice, ReadingOption } from "../model/readingChoice.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
 import type { MotorConstants } from "../motor/motorConstants.ts";
@@ -15,6 +16,7 @@ import { channelsByRole, headerOf } from "./channels.ts";
 import { POSSIBLE } from "./checks/coefficientChecks.ts";
 import { identityOf, remembered } from "./remembered.ts";
 import { type StrongestRows, strongestRows } from "./strongestRows.ts";
+import { torqueChoice } from "./torqueChoice.ts";
 
 export interface ReadingQuestion {
   readonly table: LogTable;
@@ -36,6 +38,8 @@ const UNITS: { readonly [R in Doubtful]: readonly { readonly unit: string; reado
     { unit: "N", words: "newton" },
     { unit: "g", words: "gram-force" },
     { unit: "kg", words: "kilogram-force" },
+    { unit: "lbf", words: "pound-force" },
+    { unit: "ozf", words: "ounce-force" },
   ],
   rotationRate: [
     { unit: "rpm", words: "turns of the shaft a minute" },
@@ -44,6 +48,9 @@ const UNITS: { readonly [R in Doubtful]: readonly { readonly unit: string; reado
     { unit: "electrical Hz", words: "electrical turns a second" },
   ],
 };
+
+/** Weighed only where the file gives no unit and the size of the numbers leaves them open. */
+const RARER: ReadonlySet<string> = new Set(["lbf", "ozf"]);
 
 /** Taken where the log counts electrical turns and nobody has said; the sentence says so. */
 const USUAL_POLE_PAIRS = 7;
@@ -78,7 +85,8 @@ interface Setting {
 /**
  * The columns of thrust and rotation rate that could be written in another unit, each with its readings and what they
  * would mean at the strongest rows: thrust against the momentum limit T = (2 ρ A P²)^(1/3) of the electrical power,
- * thrust coefficient K_T = T / (ρ n² D⁴), rotation rate against K_v U of the motor.
+ * thrust coefficient K_T = T / (ρ n² D⁴), rotation rate against K_v U of the motor. A torque column is weighed by the
+ * shaft power it would mean.
  *
  * A column is asked about where nothing in the file settles its unit, or where the reading of the recipe can not be.
  * Nothing is changed here: `recommended` names the only possible reading, where there is one.
@@ -110,9 +118,10 @@ export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
     const guess = guesses[use.column];
     const isGuessed = guess?.role === role && guess.unit === use.unit;
     const isOpen = !decided.has(role) && isGuessed && (!guess.sure || guess.alternatives.length > 0);
-    return [{ role, use, isOpen, isUnsure: isOpen && !guess.sure, readings: readingsOf(role, use, polePairs) }];
+    return [{ role, use, isOpen, isUnsure: isOpen && !guess.sure, readings: readingsOf(role, use, polePairs, guess) }];
   });
-  return columns.flatMap((column) => {
+  const ofTorque = torqueOf(question, guesses, setting, columns.find(({ role }) => role === "thrust"));
+  const ofOthers = columns.flatMap((column) => {
     const other = columns.find(({ role }) => role !== column.role);
     const othersReadings = other?.isOpen ? other.readings : (other?.readings.slice(0, 1) ?? []);
     const options = column.readings.map((reading, i) => optionOf(reading, othersReadings, setting, i === 0));
@@ -121,6 +130,23 @@ export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
     if (!isDoubtful || options.every(({ verdict }) => verdict === "impossible")) return [];
     return [choiceOf(table, column.use, options, setting)];
   });
+  return ofTorque ? [...ofOthers, ofTorque] : ofOthers;
+}
+
+function torqueOf(
+  { table, recipe, instruments = {}, decided = new Set() }: ReadingQuestion,
+  guesses: readonly RoleGuess[],
+  { strongest, propeller, density }: Setting,
+  thrust: { readonly isOpen: boolean; readonly readings: readonly Reading[] } | undefined,
+): ReadingChoice | null {
+  const use = recipe.columns.find(({ role }) => role === "torque");
+  if (!use || "torque" in instruments) return null;
+  const guess = guesses[use.column];
+  const isUnsure = !decided.has("torque") && guess?.role === "torque" && guess.unit === use.unit && !guess.sure;
+  const open = thrust?.isOpen ? thrust.readings : (thrust?.readings.slice(0, 1) ?? []);
+  const thrusts = strongest.thrust ? open.map(({ factor }) => factor * strongest.thrust!) : [];
+  const limit = (shaftPower: number) => limitOf(shaftPower, propeller, density)!;
+  return torqueChoice({ table, use, strongest, thrusts, limitOf: limit, isUnsure });
 }
 
 function limitOf(power: number | null, propeller: Propeller, density: number): number | null {
@@ -130,14 +156,15 @@ function limitOf(power: number | null, propeller: Propeller, density: number): n
 }
 
 /** The reading of the recipe first, then the others. */
-function readingsOf(role: Doubtful, use: ColumnUse, polePairs: number): Reading[] {
+function readingsOf(role: Doubtful, use: ColumnUse, polePairs: number, guess: RoleGuess | undefined): Reading[] {
   const size = (unit: string) => {
     const found = findUnit(unit, ROLE_DIMENSIONS[role]);
     return found ? found.factor / (found.electrical ? polePairs : 1) : Number.NaN;
   };
   const isSame = (unit: string) => Math.abs(size(unit) / size(use.unit) - 1) < 1e-9;
   const words = UNITS[role].find(({ unit }) => isSame(unit))?.words ?? use.unit;
-  const others = UNITS[role].filter(({ unit }) => !isSame(unit));
+  const isLeftOpen = (unit: string) => guess?.alternatives.some((other) => other.role === role && other.unit === unit);
+  const others = UNITS[role].filter(({ unit }) => !isSame(unit) && (!RARER.has(unit) || isLeftOpen(unit)));
   return [
     { role, unit: use.unit, words, factor: 1 },
     ...others.map((other) => ({ role, ...other, factor: size(other.unit) / size(use.unit) })),

@@ -8,6 +8,10 @@ export interface StrongestRows {
   readonly rotationRate: number | null;
   /** Electrical power, else shaft power from the torque. W */
   readonly power: number | null;
+  /** Electrical power alone; null where no column tells it. W */
+  readonly electricalPower: number | null;
+  /** Torque less the reading at rest, size only; null where no column has it. N·m */
+  readonly torque: number | null;
   /** V */
   readonly voltage: number | null;
 }
@@ -34,11 +38,15 @@ export function strongestRows(channels: ByRole, rows: number): StrongestRows {
   const rate = (row: number) => Math.abs(turning(row));
   const power = powerAt(channels, at);
   const top = topOf(sampled.map(rate));
-  const resting = sampled.filter((row) => rate(row) <= STANDING * top).map(thrust);
-  const zero = medianOf(resting) ?? 0;
+  const resting = sampled.filter((row) => rate(row) <= STANDING * top);
+  const zero = medianOf(resting.map(thrust)) ?? 0;
+  const twist = at("torque");
+  const idleTwist = medianOf(resting.map(twist)) ?? 0;
   const pull = (row: number) => Math.abs(thrust(row) - zero);
   const strength = [power, rate, pull].find((size) => sampled.some((row) => size(row) > 0));
-  if (!strength) return { thrust: null, rotationRate: null, power: null, voltage: null };
+  if (!strength) {
+    return { thrust: null, rotationRate: null, power: null, electricalPower: null, torque: null, voltage: null };
+  }
   const ranked = sampled
     .map((row) => ({ row, strength: strength(row) }))
     .filter((one) => one.strength > 0)
@@ -46,7 +54,15 @@ export function strongestRows(channels: ByRole, rows: number): StrongestRows {
     .map(({ row }) => row);
   const strongest = ranked.slice(Math.floor(FROM * ranked.length), Math.max(1, Math.ceil(TO * ranked.length)));
   const median = (value: (row: number) => number) => medianOf(strongest.map(value));
-  return { thrust: median(pull), rotationRate: median(rate), power: median(power), voltage: median(at("voltage")) };
+  const isElectrical = channels.has("electricalPower") || (channels.has("voltage") && channels.has("current"));
+  return {
+    thrust: median(pull),
+    rotationRate: median(rate),
+    power: median(power),
+    electricalPower: isElectrical ? median(power) : null,
+    torque: median((row) => Math.abs(twist(row) - idleTwist)),
+    voltage: median(at("voltage")),
+  };
 }
 
 function powerAt(channels: ByRole, at: (role: string) => (row: number) => number): (row: number) => number {

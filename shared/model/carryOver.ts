@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { BladeGeometry } from "./bladeGeometry.ts";
 import { si } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
+import { BladeSurface } from "./surface.ts";
 import { MeasuredCoefficient } from "./thrustAtSpeed.ts";
 import { ResultWarning, uncertainSi } from "./uncertain.ts";
 
@@ -32,6 +34,15 @@ export const BladeSection = z
   .meta({ id: "BladeSection" });
 export type BladeSection = z.infer<typeof BladeSection>;
 
+/** Blades of the propeller, for blade elements; scaled to the diameters of both sides. */
+export const CarryOverShape = z
+  .strictObject({
+    geometry: BladeGeometry,
+    surface: BladeSurface.default({ roughness: 0, liftFactor: 1, dragFactor: 1 }).describe("Smooth if absent"),
+  })
+  .meta({ id: "CarryOverShape" });
+export type CarryOverShape = z.infer<typeof CarryOverShape>;
+
 export const CarryOverRequest = z
   .strictObject({
     measured: z
@@ -52,7 +63,12 @@ export const CarryOverRequest = z
     target: z
       .strictObject(state)
       .describe("Where the propeller, or one of the same shape, is to work: open water, deep"),
-    blade: BladeSection.exactOptional().describe("Without it the effect of the Reynolds number is a range only"),
+    blade: BladeSection.exactOptional().describe(
+      "Taken from the shape if absent; without both the effect of the Reynolds number is a range only",
+    ),
+    shape: CarryOverShape.exactOptional().describe(
+      "Shape of the blades: blade elements are then one more way to tell the effect of the Reynolds number",
+    ),
   })
   .meta({ id: "CarryOverRequest" });
 export type CarryOverRequest = z.infer<typeof CarryOverRequest>;

@@ -13,6 +13,7 @@ export const ReadingOption = z
     greatestThrust: implied("T", "N", "Thrust at the strongest rows"),
     rotationRate: implied("n", "rev/s", "Rotation rate of the shaft at the strongest rows"),
     thrustCoefficient: implied("K_T", "1", "Thrust coefficient at the strongest rows"),
+    shaftPower: implied("P", "W", "Power of the shaft at the strongest rows; of a torque column only").exactOptional(),
     sentence: z.string().describe("What this reading would mean, with its verdict"),
   })
   .meta({ id: "ReadingOption" });

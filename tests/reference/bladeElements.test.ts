@@ -118,8 +118,8 @@ test("without drag and with many blades a lightly loaded ring sheds the swirl th
 
 /**
  * Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975), polynomials evaluated independently, Re 2e6. A
- * coarse check, far above the Reynolds numbers the section model was set at: blade elements know no cascade and take the
- * camber of a flat-faced section whole. They come out 5 to 20 % high in thrust at rest and 10 to 35 % near zero thrust.
+ * coarse check, far above the Reynolds numbers the section model was set at: blade elements know no cascade, and of the
+ * curved flow of broad blades only what their aspect ratio tells. What they miss is in tests/reference/bladesOfSeries.test.ts.
  */
 test.each([
   { blades: 4, areaRatio: 0.7, pitchRatio: 0.6, J: 0, K_T: 0.25, K_Q: 0.02481, within: 0.2 },

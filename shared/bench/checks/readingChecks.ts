@@ -4,7 +4,7 @@ import { type Warning, warning } from "../../quantity/warning.ts";
 import { readingChoices } from "../readingChoices.ts";
 import type { RunFacts } from "../runFacts.ts";
 
-const BOTH = new Set(["thrust", "rotationRate"] as const);
+const DECIDED = new Set(["thrust", "rotationRate", "torque"] as const);
 
 /** Columns that are plainly taken for something else. What is merely open is asked when the columns are confirmed. */
 export function readingChecks(facts: RunFacts): Warning[] {
@@ -40,7 +40,7 @@ function unitChecks({ table, recipe, propeller, standMotor, channels }: RunFacts
   // The calibration of an instrument settles what its readings are worth.
   if (channels.thrust.calibration !== null || channels.rotationRate.calibration !== null) return [];
   const motor = standMotor?.motor;
-  return readingChoices({ table, recipe, propeller, motor, decided: BOTH }).map(readingWarning);
+  return readingChoices({ table, recipe, propeller, motor, decided: DECIDED }).map(readingWarning);
 }
 
 /** The choice as a warning: every reading with what it would mean. */

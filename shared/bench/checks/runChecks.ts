@@ -74,8 +74,8 @@ function deadBand({ rest, table }: RunFacts): Warning | null {
   });
 }
 
-/** A passage from step to step is worth a word where it takes as long as this part of a usual plateau. */
-const LONG_PASSAGE = 0.75;
+/** A passage from step to step is worth a word where it takes longer than so many usual plateaus. */
+const LONG_PASSAGE = 1;
 
 function ramps({ spans, table }: RunFacts): Warning | null {
   const lengths = Float64Array.from(spans.spans, ({ from, to }) => to - from);

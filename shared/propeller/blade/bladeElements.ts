@@ -41,9 +41,9 @@ export interface BladeElementsRequest extends BladeRunning {
  *          The Reynolds number of a section is that of the onset flow, without the induced velocity.
  * Range    a geometry `checkedGeometry` passes; rotation rate not 0.
  * Error    slender blades, Re 2e4 to 7e4: thrust and power 6 % at rest, efficiency 0.02 advancing (the measured research
- *          propellers of `modelEvidence`). Broad blades (Wageningen B series): thrust at rest 0 to 20 % high, torque there
- *          10 % high at low pitch to 25 % low at pitch ratio 1.4, both too high near zero thrust. More again for rough or
- *          thick printed blades.
+ *          propellers of `modelEvidence`). Broad blades (Wageningen B series) at rest: `broadBlades.data.ts`, thrust -9 to
+ *          26 %, torque 20 % high at low pitch to 30 % low at pitch ratio 1.4; near zero thrust both 10 to 50 % high. More
+ *          again for rough or thick printed blades.
  * Throws   InputProblem as `checkedGeometry` and `checkedPolar`; OutOfDomain for a speed that is not finite or a rotation
  *          rate of 0.
  */

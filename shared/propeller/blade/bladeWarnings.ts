@@ -1,10 +1,10 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
-import { discArea } from "../coefficients.ts";
 import type { PolarTables } from "../section/polarTables.ts";
 import { ROUGHEST } from "../section/sectionDrag.ts";
 import type { BladeShape } from "./bladeShape.ts";
+import { breadthWarnings } from "./breadthWarnings.ts";
 import { beyondMomentum } from "./discFlow.ts";
 import { polarWarnings } from "./polarWarnings.ts";
 import { shareOf, UNREMARKABLE } from "./shareOfBlade.ts";
@@ -46,24 +46,6 @@ function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
       found: `Over ${formatNumber(share * 100, 2)} % of the blade the stream that the propeller makes meets the one that comes towards it`,
       needed: "",
       mend: "Momentum theory has no answer there and an empirical line is used; thrust and torque are rough, and unsteady in the water",
-    }),
-  ];
-}
-
-/** Area ratio up to which blades are as slender as the ones the section model was set at, or nearly. */
-export const SLENDER = 0.25;
-
-function breadthWarnings({ bladeCount, diameter, pieces }: BladeShape): Warning[] {
-  const area = bladeCount * pieces.reduce((sum, { chord, width }) => sum + chord * width, 0);
-  const areaRatio = area / discArea(diameter);
-  if (areaRatio <= SLENDER) return [];
-  return [
-    warning({
-      code: "propeller.blades-broad",
-      where: "geometry",
-      found: `The blades have ${formatNumber(areaRatio, 2)} of the area of the disc`,
-      needed: "",
-      mend: "For blades so broad the computed thrust is likely high: against published screws of area ratio 0.3 to 0.7 by 0 to 20 % at rest and more near zero thrust, with the torque at rest up to 25 % low where the pitch is high. Scale both through a measured point",
     }),
   ];
 }

@@ -4,6 +4,7 @@ import type { CarryOver, CarryOverFactor, CarryOverRequest } from "../../model/c
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../coefficients.ts";
+import { bladeSection } from "./bladeSection.ts";
 import { forceFactors } from "./forceFactors.ts";
 import { nozzleFactor } from "./nozzleFactor.ts";
 import { reynoldsFactor } from "./reynoldsFactor.ts";
@@ -66,16 +67,17 @@ function times({ value, standardUncertainty }: Uncertain, factor: number, u: num
   return uncertain(value * factor, factor * Math.hypot(standardUncertainty, value * u));
 }
 
-function unstated({ measured, blade }: CarryOverRequest): Warning[] {
+function unstated(request: CarryOverRequest): Warning[] {
+  const { measured } = request;
   const found: Warning[] = [];
-  if (blade === undefined) {
+  if (bladeSection(request) === undefined) {
     found.push(
       warning({
         code: "propeller.blade-not-stated",
         where: "blade",
         found:
           "Chord, pitch and number of blades are not stated, so that the effect of the Reynolds number is a wide range",
-        needed: "the propeller's blades, pitch ratio and chord at 0.7 of the radius",
+        needed: "the propeller's blades, pitch ratio and chord at 0.7 of the radius, or its blade shape",
         mend: "State them with the propeller",
       }),
     );

@@ -1,12 +1,14 @@
 import { fluidProperties } from "../../fluid/fluidProperties.ts";
-import type { CarryOver, CarryOverFactor, CarryOverRequest } from "../../model/carryOver.ts";
+import type { BladeSection, CarryOver, CarryOverFactor, CarryOverRequest } from "../../model/carryOver.ts";
 import type { FluidState } from "../../model/fluid.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { bladeReynolds } from "../coefficients.ts";
 import { sectionDrag } from "../section/sectionDrag.ts";
+import { bladeSection } from "./bladeSection.ts";
 import { between, type DoubtfulFactor, entry } from "./factor.ts";
 import { ittcScaleEffect } from "./ittcScaleEffect.ts";
+import { type ReynoldsRoute, reynoldsByBlades } from "./reynoldsByBlades.ts";
 
 /**
  * Exponents of the Reynolds number in K_T and K_Q of a small research propeller at rest, Re 1.9e4 to 7.4e4: K_T 0.076,
@@ -41,14 +43,17 @@ export interface ReynoldsFactor {
 /**
  * What the change of the blade Reynolds number does to K_T and K_Q.
  *
- * One bound is the change of section drag alone (ITTC form), the other the trend measured on a small research
- * propeller, where lift changes too; above Re 2e5 both are the drag. The middle is taken, with the half-width over
- * sqrt(3) as its standard uncertainty (GUM 4.3.7). Without a blade the first bound is no change at all.
+ * One way to tell is the change of section drag alone (ITTC form), another the trend measured on a small research
+ * propeller, where lift changes too; above Re 2e5 both are the drag. Where the shape of the blades is known, blade elements
+ * are a third. The middle between least and greatest is taken, with the half-width over sqrt(3) as its standard
+ * uncertainty (GUM 4.3.7). Without a blade the bounds are no change at all and the trend.
  *
- * Throws   OutOfDomain `propeller.carry-over-too-far` where drag alone would change a coefficient by more than half.
+ * Throws   OutOfDomain `propeller.carry-over-too-far` where drag alone would change a coefficient by more than half;
+ *          InputProblem as `checkedGeometry`.
  */
 export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
-  const { measured, target, blade } = request;
+  const { measured, target } = request;
+  const blade = bladeSection(request);
   const change = Math.log(relativeReynolds(target) / relativeReynolds(measured));
   if (blade === undefined) {
     const inTrend = Math.sign(change) * Math.min(Math.abs(change), GREATEST_TREND);
@@ -57,18 +62,28 @@ export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
       factor: listed(upToTrend(inTrend, "thrust"), upToTrend(inTrend, "torque"), WITHOUT_BLADE),
     };
   }
-  const reynolds = { measured: reynoldsOf(measured, request), target: reynoldsOf(target, request) };
-  const inTrend = Math.log(Math.min(reynolds.target, TREND_END) / Math.min(reynolds.measured, TREND_END));
-  const byDrag = dragFactors(reynolds.measured, reynolds.target, request);
-  const above = dragFactors(Math.max(reynolds.measured, TREND_END), Math.max(reynolds.target, TREND_END), request);
-  const bounds = (of: "thrust" | "torque") =>
-    withRuleDoubt(between(byDrag[of], above[of] * Math.exp(TREND[of] * inTrend)), byDrag[of]);
-  const reason = `Blade Reynolds number ${formatNumber(reynolds.target, 2)} in place of ${formatNumber(reynolds.measured, 2)}. Drag alone (ITTC form) gives ${formatNumber(byDrag.thrust, 4)} on K_T and ${formatNumber(byDrag.torque, 4)} on K_Q; small research propellers change more (Deters, Ananda & Selig 2014). The middle is taken.`;
+  const carried = { measured, target, blade };
+  const reynolds = { measured: reynoldsOf(measured, carried), target: reynoldsOf(target, carried) };
+  const byDrag = dragFactors(reynolds.measured, reynolds.target, carried);
+  const byTrend = trendFactors(reynolds, carried);
+  const byBlades = reynoldsByBlades(request);
+  const bounds = (of: "thrust" | "torque") => {
+    const all = [byDrag, byTrend, ...(byBlades === null ? [] : [byBlades])].map((route) => route[of]);
+    return withRuleDoubt(between(Math.min(...all), Math.max(...all)), byDrag[of]);
+  };
+  const told = (route: ReynoldsRoute) =>
+    `${formatNumber(route.thrust, 4)} on K_T and ${formatNumber(route.torque, 4)} on K_Q`;
+  const ofBlades = byBlades === null ? "" : `, blade elements of these blades ${told(byBlades)}`;
+  const reason = `Blade Reynolds number ${formatNumber(reynolds.target, 2)} in place of ${formatNumber(reynolds.measured, 2)}. Drag alone (ITTC form) gives ${told(byDrag)}, the trend of a small research propeller ${told(byTrend)} (Deters, Ananda & Selig 2014)${ofBlades}. The middle between least and greatest is taken.`;
   return { reynolds, factor: listed(bounds("thrust"), bounds("torque"), reason) };
 }
 
 const WITHOUT_BLADE =
   "Chord and pitch are not stated, so that the Reynolds number is not known: between no change and the whole trend of small research propellers (Deters, Ananda & Selig 2014).";
+
+interface Carried extends Pick<CarryOverRequest, "measured" | "target"> {
+  readonly blade: BladeSection;
+}
 
 type Side = CarryOverRequest["measured"] | CarryOverRequest["target"];
 
@@ -81,25 +96,22 @@ function viscosity(fluid: FluidState): number {
   return fluidProperties(fluid).kinematicViscosity;
 }
 
-function reynoldsOf(
-  { fluid, rotationRate, diameter }: Side,
-  { blade, measured: { advanceRatio } }: CarryOverRequest,
-): number {
+function reynoldsOf({ fluid, rotationRate, diameter }: Side, { blade, measured: { advanceRatio } }: Carried): number {
   return bladeReynolds({
     ...{ rotationRate, diameter, radius: 0.75 },
-    chord: blade!.chordRatio * diameter,
+    chord: blade.chordRatio * diameter,
     advanceSpeed: advanceRatio * rotationRate * diameter,
     kinematicViscosity: viscosity(fluid),
   });
 }
 
 /** K_T and K_Q after the change of drag over those before. */
-function dragFactors(before: number, after: number, { blade, measured, target }: CarryOverRequest) {
-  const { thicknessRatio, roughness, chordRatio } = blade!;
+function dragFactors(before: number, after: number, { blade, measured, target }: Carried): ReynoldsRoute {
+  const { thicknessRatio, roughness, chordRatio } = blade;
   const drag = (reynolds: number, diameter: number) =>
     sectionDrag({ reynolds, thicknessRatio, chord: chordRatio * diameter, roughness });
   const dragChange = drag(before, measured.diameter) - drag(after, target.diameter);
-  const { thrust, torque } = ittcScaleEffect({ ...blade!, dragChange });
+  const { thrust, torque } = ittcScaleEffect({ ...blade, dragChange });
   const factors = {
     thrust: 1 - thrust / measured.thrustCoefficient.value,
     torque: 1 - torque / measured.torqueCoefficient.value,
@@ -107,6 +119,16 @@ function dragFactors(before: number, after: number, { blade, measured, target }:
   const farthest = Math.max(Math.abs(factors.thrust - 1), Math.abs(factors.torque - 1));
   if (farthest > GREATEST_CHANGE) throw tooFar(before, after, farthest);
   return factors;
+}
+
+/** The trend up to where it ends, drag alone above. */
+function trendFactors({ measured, target }: { measured: number; target: number }, carried: Carried): ReynoldsRoute {
+  const above = dragFactors(Math.max(measured, TREND_END), Math.max(target, TREND_END), carried);
+  const inTrend = Math.log(Math.min(target, TREND_END) / Math.min(measured, TREND_END));
+  return {
+    thrust: above.thrust * Math.exp(TREND.thrust * inTrend),
+    torque: above.torque * Math.exp(TREND.torque * inTrend),
+  };
 }
 
 /** Between no change and the whole trend. */

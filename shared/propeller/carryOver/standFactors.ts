@@ -4,6 +4,7 @@ import { OutOfDomain } from "../../quantity/problem.ts";
 import { thrustRatioNearSurface } from "../cavitation/ventilation.ts";
 import { discArea } from "../coefficients.ts";
 import { inducedVelocity } from "../momentum.ts";
+import { bladeSection } from "./bladeSection.ts";
 import { between, entry } from "./factor.ts";
 
 /**
@@ -30,15 +31,15 @@ export function standFactors(request: CarryOverRequest): CarryOverFactor[] {
  * A), and the coefficients were measured that far from rest; at least none does. Common practice, no source: a bound of
  * the right size.
  */
-function returnFlow({ measured, blade }: CarryOverRequest): CarryOverFactor | null {
-  const { tankWidth, tankDepth, diameter, thrustCoefficient, advanceRatio } = measured;
+function returnFlow(request: CarryOverRequest): CarryOverFactor | null {
+  const { tankWidth, tankDepth, diameter, thrustCoefficient, advanceRatio } = request.measured;
   if (tankWidth === undefined || tankDepth === undefined || advanceRatio > 0) return null;
   const part = discArea(diameter) / (tankWidth * tankDepth);
   // In units of ρ, n and D the induced velocity is v/(n D).
   const v = inducedVelocity({ thrust: thrustCoefficient.value, discArea: discArea(1), density: 1, advanceSpeed: 0 });
   if (part > GREATEST_PART) throw tankTooSmall(part);
   const inflow = (v * part) / (1 - part);
-  const pitchRatio = blade?.pitchRatio ?? USUAL_PITCH_RATIO;
+  const pitchRatio = bladeSection(request)?.pitchRatio ?? USUAL_PITCH_RATIO;
   const most = (fall: number) => between(1, 1 / (1 - (fall * inflow) / pitchRatio));
   return entry(
     {

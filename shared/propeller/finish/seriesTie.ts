@@ -5,7 +5,7 @@ import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { bladeElements } from "../blade/bladeElements.ts";
-import { SLENDER } from "../blade/bladeWarnings.ts";
+import { SLENDER } from "../blade/broadBlades.data.ts";
 import { comparableSeries } from "../series/comparableSeries.ts";
 import { openWaterOfSeries } from "../series/openWaterOfSeries.ts";
 import { seriesGeometry } from "../series/seriesGeometry.ts";

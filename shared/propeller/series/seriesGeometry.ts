@@ -13,8 +13,7 @@ import { seriesWarnings } from "./seriesRange.ts";
  *          0.9 R rounded like an ellipse the blades have the nominal area to 1.3 %.
  * Assumes  the pitch is that of the face, and the face is flat: the middle line then stands half the thickness above
  *          it. Inner sections have raised edges, so their true camber is smaller. Rake is left out, and skew.
- * Error    blade elements of these sections at the Reynolds number of the series push 15 to 30 % more than the series did:
- *          they leave out that wide blades curve the flow, which takes away about half of the camber.
+ * Error    of blade elements of these sections, whose wide blades curve the flow: `broadBlades.data.ts`.
  * Range    as the series.
  * Throws   OutOfDomain outside the range of the series, unless asked for, and unless the diameter is greater than 0.
  */

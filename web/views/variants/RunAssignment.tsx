@@ -1,10 +1,12 @@
 import { formatUncertain } from "../../../shared/quantity/format.ts";
-import { editRun } from "../../app/edits.ts";
 import { reductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { NoteField } from "../bench/NoteField.tsx";
+import { DRAGGED_RUN, DropStrip } from "./DropStrip.tsx";
+import { GroupingFields } from "./GroupingFields.tsx";
+import { moveRun } from "./moveRun.ts";
 import { variantNames } from "./variantGroups.ts";
 import { assignmentRows } from "./variantsModel.ts";
 
@@ -16,6 +18,8 @@ export function RunAssignment() {
   return (
     <section class="card" aria-labelledby="variants-runs">
       <h2 id="variants-runs">Runs</h2>
+      <GroupingFields />
+      <DropStrip names={names} />
       <TableBox label="Runs and their variants">
         <table>
           <thead>
@@ -32,7 +36,7 @@ export function RunAssignment() {
             {rows.map(({ id, name, variant, mounting }) => {
               const state = reductions.value.get(id);
               return (
-                <tr key={id}>
+                <tr key={id} draggable onDragStart={(event) => event.dataTransfer?.setData(DRAGGED_RUN, id)}>
                   <th scope="row">
                     <a href={addressOf("bench", { run: id })}>{name}</a>
                   </th>
@@ -67,11 +71,7 @@ interface VariantChoiceProps {
 }
 
 function VariantChoice({ id, name, variant, names }: VariantChoiceProps) {
-  const move = (to: string) =>
-    void editRun(id, to === "" ? `Took ${name} out of its variant` : `Moved ${name} to “${to}”`, (run) => ({
-      ...run,
-      variant: to,
-    }));
+  const move = (to: string) => void moveRun({ id, name }, to);
   return (
     <div class="variant-choice">
       <select aria-label={`Variant of ${name}`} value={variant} onChange={(event) => move(event.currentTarget.value)}>

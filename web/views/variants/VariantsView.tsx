@@ -69,18 +69,20 @@ export default function VariantsView() {
         )
       }
     >
-      <Warnings items={distinctWarnings(comparisons)} />
-      {comparisons.length > 0 && (
-        <>
-          <ComparisonTable />
-          <FactorsPanel />
-          <RobustnessPanel />
-          <PlannerPanel />
-          <TrendPanel />
-          <AnovaPanel />
-        </>
-      )}
-      <RunAssignment />
+      <div class="variants-cards">
+        <Warnings items={distinctWarnings(comparisons)} />
+        {comparisons.length > 0 && (
+          <>
+            <ComparisonTable />
+            <FactorsPanel />
+            <RobustnessPanel />
+            <PlannerPanel />
+            <TrendPanel />
+            <AnovaPanel />
+          </>
+        )}
+        <RunAssignment />
+      </div>
       {runs.value.length === 0 && (
         <p class="hint">
           No run yet. <a href={addressOf("bench")}>Drop the logs on the Bench screen</a> first.

@@ -18,16 +18,20 @@ export interface VariantRuns {
 }
 
 /**
- * Runs by variant; runs without a variant are in no group. Variants with several mountings come first, then by name, so
- * that what is usually compared gets the first and clearest styles.
+ * Runs by variant, or by another name that `variantOf` gives each; runs without one are in no group. Variants with several
+ * mountings come first, then by name, so that what is usually compared gets the first and clearest styles.
  */
 export function variantGroups(
   runs: readonly StoredDocument<Run>[],
   reductionOf: (id: string) => Reduction | null,
+  variantOf: (run: StoredDocument<Run>) => string = ({ document }) => document.variant,
 ): VariantRuns[] {
-  const membersOf = (name: string) =>
-    runs.filter(({ document }) => document.variant === name && document.purpose === "propeller");
-  return variantNames(runs)
+  const named = runs
+    .filter(({ document }) => document.purpose === "propeller")
+    .map((run) => ({ run, name: variantOf(run) }))
+    .filter(({ name }) => name !== "");
+  const membersOf = (name: string) => named.filter((one) => one.name === name).map(({ run }) => run);
+  return [...new Set(named.map(({ name }) => name))]
     .map((name) => ({ name, runs: membersOf(name).sort(byMounting) }))
     .sort((a, b) => Number(b.runs.length > 1) - Number(a.runs.length > 1) || inOrder(a.name, b.name))
     .map(({ name, runs: own }, style) => ({

@@ -4,6 +4,8 @@ import type { Comparison } from "../../../shared/model/comparison.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { reductions } from "../../app/reductions.ts";
 import { runs } from "../../app/session.ts";
+import { chosenRuns, type GroupBy, groupNames } from "./grouping.ts";
+import { factsOf } from "./runFacts.ts";
 import { reductionsOf, shownGroups, variantGroups } from "./variantGroups.ts";
 import { baselineOf } from "./variantsModel.ts";
 
@@ -14,8 +16,26 @@ export const claimed = signal(2);
 const chosenNames = signal<ReadonlySet<string> | null>(null);
 const chosenBaseline = signal<string | null>(null);
 
+/** What the groups are made by, and which runs are taken. */
+export const groupBy = signal<GroupBy>("variant");
+export const onlyRuns = signal("");
+
+/** Runs with a propeller and what is known of each. */
+export const measuredFacts = computed(() =>
+  runs.value
+    .filter(({ document }) => document.purpose === "propeller")
+    .map(({ id, document }) => factsOf(id, document)),
+);
+const names = computed(() => groupNames(chosenRuns(measuredFacts.value, onlyRuns.value), groupBy.value));
+
 /** All runs by variant, with what is known of each. */
-export const allGroups = computed(() => variantGroups(runs.value, (id) => reductions.value.get(id)?.reduction ?? null));
+export const allGroups = computed(() =>
+  variantGroups(
+    runs.value,
+    (id) => reductions.value.get(id)?.reduction ?? null,
+    ({ id }) => names.value.get(id) ?? "",
+  ),
+);
 /** The variants on show. */
 export const groups = computed(() => shownGroups(allGroups.value, chosenNames.value));
 export const baseline = computed(() => baselineOf(groups.value, chosenBaseline.value));

@@ -1,0 +1,10 @@
+/** Rows in columns as wide as their widest cell. */
+export function aligned(rows: readonly (readonly string[])[]): string[] {
+  const widths = (rows[0] ?? []).map((_, k) => Math.max(...rows.map((row) => row[k]!.length)));
+  return rows.map((row) =>
+    row
+      .map((cell, k) => cell.padEnd(widths[k]!))
+      .join("   ")
+      .trimEnd(),
+  );
+}
