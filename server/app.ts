@@ -12,6 +12,7 @@ import { checkRequest } from "./problems/requestCheck.ts";
 import { BODY_LIMIT, FILE_LIMIT, tooMany } from "./problems/serverRefusals.ts";
 import { PROJECT_FOLDER } from "./projectFolder.ts";
 import { LiveResults } from "./recording/liveResults.ts";
+import { clearRecordings } from "./recording/clearRecordings.ts";
 import { Recorder } from "./recording/recorder.ts";
 import { computeRoutes } from "./routes/compute.ts";
 import { computeBladeRoutes } from "./routes/computeBlade.ts";
@@ -55,6 +56,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await protect(app, options);
   await app.register(swagger, OPEN_API);
   const recorder = new Recorder(store.files.recordingFolder(), options.fileLimit);
+  await clearRecordings({ store, recorder });
   const live = new LiveResults({ store, pool, recorder });
   await addRoutes(app, { store, pool, reductions: new Reductions(pool), recorder, live });
   await servePage(app, webFolder);

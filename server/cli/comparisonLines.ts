@@ -21,7 +21,7 @@ export function answerLines({ answers }: Pick<Comparison, "answers">): string[] 
   const rows = told.map(({ title, ratio, condition }) => [
     `${capital(title)}${condition === null ? "" : ` of ${formatNumber(condition.value)}${condition.unit && ` ${condition.unit}`}`}`,
     ratioText(ratio!),
-    `p ${pText(ratio!.adjustedPValue)}`,
+    `p ${pText(ratio!.adjustedPValue)}${ratio!.adjustedPValue > ratio!.pValue ? " by Holm" : ""}`,
   ]);
   const built = told.filter(({ asBuilt }) => asBuilt !== null);
   const asBuilt = built.map(({ title, asBuilt: one }) => [

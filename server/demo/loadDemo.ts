@@ -31,7 +31,7 @@ export async function loadDemo(store: Store, demo: Demo, folder: URL): Promise<v
     ) as Given;
     for (const run of demo.runs) {
       const received = files.get(run.file) as ReceivedFile;
-      enterRun(store, id, received, document(run, received, given));
+      enterRun(store, id, { file: received, run: document(run, received, given) });
     }
   });
 }

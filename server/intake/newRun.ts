@@ -46,7 +46,7 @@ export async function newRun(
     await store.files.keep(received);
     const { document, taken } = firstRun(store, projectId, fileName, inspection.guesses);
     const file = { name: fileName, sha256, size };
-    const run = enterRun(store, projectId, received, { ...document, name: runName, file });
+    const run = enterRun(store, projectId, { file: received, run: { ...document, name: runName, file } });
     return { run, inspection: { ...inspection, warnings: [...inspection.warnings, ...taken] } };
   } finally {
     // Kept files have moved on; this is for the others.
@@ -54,11 +54,15 @@ export async function newRun(
   }
 }
 
-/** Enters a kept file and the run that rests on it, both or none. */
-export function enterRun(store: Store, projectId: string, file: ReceivedFile, run: Run): StoredDocument<Run> {
+/** Enters a kept file and the run that rests on it, both or none; under `id` where the run is to have a certain one. */
+export function enterRun(
+  store: Store,
+  projectId: string,
+  { file, run, id }: { readonly file: ReceivedFile; readonly run: Run; readonly id?: string },
+): StoredDocument<Run> {
   return store.transaction(() => {
     store.noteFile(file);
-    return store.runs(projectId).add(run);
+    return store.runs(projectId).add(run, id);
   });
 }
 

@@ -8,8 +8,9 @@ import type { Recorder } from "./recorder.ts";
 
 /**
  * Makes a recording an ordinary run: its bytes are kept under their hash, the run is entered and the recording put away,
- * both or none. A log that can not be read as a table stays a recording. Throws NothingThere, InputProblem told from the
- * log, or `recording.nothing-came`.
+ * both or none. The run has the id of the recording, so that whoever watched it finds the run at the same address.
+ * A log that can not be read as a table stays a recording. Throws NothingThere, InputProblem told from the log, or
+ * `recording.nothing-came`.
  */
 export async function endRecording(
   { store, pool, recorder }: Intake & { readonly recorder: Recorder },
@@ -31,7 +32,7 @@ export async function endRecording(
       const recipe = columnsSettled(document.recipe, inspection.guesses);
       const run = store.transaction(() => {
         store.recordings(projectId).remove(id, version);
-        return enterRun(store, projectId, received, runOf(document, { file, recipe }));
+        return enterRun(store, projectId, { file: received, run: runOf(document, { file, recipe }), id });
       });
       await recorder.remove(id);
       return { run, inspection };

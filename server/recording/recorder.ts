@@ -6,6 +6,8 @@ import { type GrowingDisk, GrowingLog } from "./growingLog.ts";
 /** The growing logs of recordings, each a file named by the recording's id. */
 export class Recorder {
   private readonly logs = new Map<string, Promise<GrowingLog>>();
+  /** Those being thrown away, which count as gone from the first moment. */
+  private readonly leaving = new Set<string>();
 
   constructor(
     private readonly folder: string,
@@ -27,17 +29,22 @@ export class Recorder {
 
   /** Whether there is a log: not any more after `remove`. */
   has(id: string): boolean {
-    return existsSync(this.path(id));
+    return !this.leaving.has(id) && existsSync(this.path(id));
   }
 
   path(id: string): string {
     return join(this.folder, id);
   }
 
-  /** Throws the log away: its bytes are kept elsewhere. */
+  /** Throws the log away: its bytes are kept elsewhere, or nobody will ask for them any more. */
   async remove(id: string): Promise<void> {
     this.logs.delete(id);
-    await fileSystem.rm(this.path(id), { force: true });
+    this.leaving.add(id);
+    try {
+      await fileSystem.rm(this.path(id), { force: true });
+    } finally {
+      this.leaving.delete(id);
+    }
   }
 
   private async open(id: string): Promise<GrowingLog> {

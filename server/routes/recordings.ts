@@ -5,6 +5,7 @@ import { Recording, StoredRecording } from "../../shared/model/recording.ts";
 import { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { storedSchema } from "../../shared/model/stored.ts";
+import { KEPT_DAYS } from "../recording/clearRecordings.ts";
 import { endRecording } from "../recording/endRecording.ts";
 import { newRecording, RecordingStart } from "../recording/newRecording.ts";
 import { NothingThere } from "../store/refusals.ts";
@@ -65,7 +66,14 @@ export const recordingRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = 
     return withHeld(store.recordings(projectId).write(id, version, document));
   });
 
-  const removed = { tags, summary: "Discard a recording", params, querystring: AtVersion, response: { 204: Gone } };
+  const removed = {
+    tags,
+    summary: "Discard a recording",
+    description: `Its lines are kept for ${KEPT_DAYS} days, so that it can be taken back.`,
+    params,
+    querystring: AtVersion,
+    response: { 204: Gone },
+  };
   app.delete("/:id", { schema: removed }, async ({ params: { projectId, id }, query }, reply) => {
     store.recordings(projectId).remove(id, query.version);
     return reply.code(204).send(null);
@@ -74,7 +82,7 @@ export const recordingRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = 
   const restored = {
     tags,
     summary: "Take back the discarding of a recording",
-    description: "One that became a run can not be had back: its lines are the run's.",
+    description: "One that became a run can not be had back: its lines are the run's, which has the same id.",
     params,
     response: { 200: StoredRecording },
   };

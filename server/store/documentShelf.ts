@@ -47,8 +47,8 @@ export class DocumentShelf<T> {
     return this.row(id)?.["deleted_at"] === null;
   }
 
-  add(document: T): StoredDocument<T> {
-    const id = randomUUID();
+  /** Puts a new document on the shelf, under an id that no other of its table has. */
+  add(document: T, id: string = randomUUID()): StoredDocument<T> {
     const columns: Record<string, SqlValue> = {
       id,
       version: 1,

@@ -46,6 +46,14 @@ export class Store {
     return new DocumentShelf(this.connection, this.now, { table: "recordings", kind: "recording", owner });
   }
 
+  /** Recordings of all projects that can not be had back: those that became runs, and those discarded `days` ago or more. */
+  recordingsOver(days: number): string[] {
+    const before = new Date(this.now().getTime() - days * 86_400_000).toISOString();
+    const sql = `SELECT id FROM recordings
+      WHERE deleted_at IS NOT NULL AND (deleted_at <= ? OR id IN (SELECT id FROM runs))`;
+    return this.connection.rows(sql, before).map((row) => String(row["id"]));
+  }
+
   /** Notes that a kept file is there; must come before a run that rests on it. */
   noteFile({ sha256, size }: ReceivedFile): void {
     const sql = "INSERT INTO files (sha256, size, received_at) VALUES (?, ?, ?) ON CONFLICT DO NOTHING";

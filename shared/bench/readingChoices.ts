@@ -3,8 +3,8 @@ import { guessRoles } from "../log/guessRoles.ts";
 import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
 import type { UsedInstruments } from "../model/instrument.ts";
-import type { Propeller } from "../model/parts.ts";
 import type { RoleGuess } from "../model/log.ts";
+import type { Propeller } from "../model/parts.ts";
 import type { ReadingChoice, ReadingOption } from "../model/readingChoice.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
 import type { MotorConstants } from "../motor/motorConstants.ts";
@@ -120,7 +120,12 @@ export function readingChoices(question: ReadingQuestion): ReadingChoice[] {
     const isOpen = !decided.has(role) && isGuessed && (!guess.sure || guess.alternatives.length > 0);
     return [{ role, use, isOpen, isUnsure: isOpen && !guess.sure, readings: readingsOf(role, use, polePairs, guess) }];
   });
-  const ofTorque = torqueOf(question, guesses, setting, columns.find(({ role }) => role === "thrust"));
+  const ofTorque = torqueOf(
+    question,
+    guesses,
+    setting,
+    columns.find(({ role }) => role === "thrust"),
+  );
   const ofOthers = columns.flatMap((column) => {
     const other = columns.find(({ role }) => role !== column.role);
     const othersReadings = other?.isOpen ? other.readings : (other?.readings.slice(0, 1) ?? []);
@@ -257,7 +262,9 @@ function choiceOf(table: LogTable, use: ColumnUse, options: ReadingOption[], set
   const header = headerOf(table, use.column);
   const advice = only
     ? `Only ${only.unit} is possible${only.chosen ? ", and it is what the recipe reads." : "; it was not changed for you."}`
-    : "Say which it is.";
+    : possible.length === 0
+      ? "Say which it is; a lever ratio, a pole pair count or a diameter that is not as stated shows like this too."
+      : "Say which it is.";
   return {
     column: use.column,
     header,

@@ -58,7 +58,7 @@ export function spikesIn(values: Float64Array, resolution: number, nought = Numb
   const most = Math.max(1, MOST_GLITCHES * values.length);
   const isFar = (at: number) => isNought(at) || Math.abs(values[at]! - centre) > DROP_OUTS.away * limit;
   const isFault = wild.length <= most || areDropOuts(wild, values.length, isFar);
-  const tails = tailsOf(outside, values.length);
+  const tails = tailsIn(values, outside);
   const glitches = wild.filter((at) => !tails.has(at));
   const inside = outside.filter((at) => !tails.has(at)).length;
   const stand = inside - glitches.length;
@@ -77,6 +77,19 @@ function areDropOuts(wild: readonly number[], count: number, isFar: (at: number)
 const TAIL = 3;
 /** Part of a long stretch at either end that may be of the step before or after it: its edges are found on block means. */
 const EDGE = { part: 0.02, longFrom: 1000 };
+
+/** Positions of `outside` at either end, missing readings not counted. */
+function tailsIn(values: Float64Array, outside: readonly number[]): ReadonlySet<number> {
+  const ranks: number[] = [];
+  let known = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i]!)) continue;
+    if (outside[ranks.length] === i) ranks.push(known);
+    known++;
+  }
+  const tails = tailsOf(ranks, known);
+  return new Set(outside.filter((_, i) => tails.has(ranks[i]!)));
+}
 
 /** Those of `wild` that lie close together at either end, or within its edges. */
 function tailsOf(wild: readonly number[], count: number): ReadonlySet<number> {

@@ -2,7 +2,7 @@ import type { ComparedQuantity, ComparedQuantityName, VariantRatio } from "../mo
 import type { ComparisonQuestion } from "../model/comparisonRequest.ts";
 import type { Reduction } from "../model/reduction.ts";
 import { formatNumber } from "../quantity/format.ts";
-import { sameDiameter } from "./comparisonWarnings.ts";
+import { GAS_AND_LIQUID, sameDiameter } from "./comparisonWarnings.ts";
 import { type LawName, type RunLaw, runLaw } from "./runLaw.ts";
 import {
   asBuilt,
@@ -140,10 +140,7 @@ function commandUnit(runs: readonly Reduction[]): string | null {
   return new Set(units).size === 1 ? units[0]! : null;
 }
 
-/** Greatest over least density from which on one of the fluids is a gas. */
-const GAS_AND_LIQUID = 10;
-
-export function airAndWater(runs: readonly Reduction[]): boolean {
+function airAndWater(runs: readonly Reduction[]): boolean {
   const densities = runs.map(({ fluid }) => fluid.density);
   return Math.max(...densities) / Math.min(...densities) > GAS_AND_LIQUID;
 }

@@ -1,6 +1,7 @@
+import type { Comparison } from "../model/comparison.ts";
 import type { ComparisonAnswer, ComparisonQuestion } from "../model/comparisonRequest.ts";
 import { compareAll } from "./compareVariants.ts";
-import { factorTable } from "./factors/factorTable.ts";
+import { factorTable, type VariantFacts } from "./factors/factorTable.ts";
 import { robustnessOf } from "./robustness/robustnessOf.ts";
 import type { StudiedRun } from "./studiedRuns.ts";
 import { trendOf } from "./trend/trendOf.ts";
@@ -28,8 +29,11 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
   const { trend, anova, robustness, pairs, ...conditions } = question;
   const variants = groups.map(({ name, runs }) => ({ name, reductions: runs.map(({ reduction }) => reduction) }));
   const all = groups.flatMap(({ name, runs }) => runs.map((run) => ({ ...run, variant: name })));
-  const comparisons = compareAll({ groups: variants, baseline, pairs, ...conditions });
-  const factors = factorTable(groups.map(({ name, runs }) => ({ name, runs: runs.map(({ facts }) => facts) })));
+  const known = groups.map(({ name, runs }) => ({ name, runs: runs.map(({ facts }) => facts) }));
+  const comparisons = compareAll({ groups: variants, baseline, pairs, ...conditions }).map((one) =>
+    withConfounding(one, known),
+  );
+  const factors = factorTable(known);
   const sideOf = (name: string) => variants.find((variant) => variant.name === name)!;
   return {
     comparisons,
@@ -42,6 +46,14 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
           robustnessOf({ baseline: sideOf(one.baseline.name), variant: sideOf(one.variant.name) }),
         )
       : [],
-    warnings: factors.warnings,
+    warnings: [],
   };
+}
+
+/** A comparison with what goes with the variant in this pair. */
+function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
+  const sides = [comparison.baseline, comparison.variant].map(
+    ({ name }) => groups.find((group) => group.name === name)!,
+  );
+  return { ...comparison, warnings: [...comparison.warnings, ...factorTable(sides).warnings] };
 }

@@ -18,7 +18,9 @@ function meant(throttle: number): string {
   const share = (pulse: number) => formatNumber(Math.max(0, (pulse - closed) / (open - closed)));
   const readings = [
     throttle <= 100 ? `${formatNumber(throttle / 100)} if it is per cent` : "",
-    throttle * 1000 <= open && throttle * 1000 > closed ? `${share(throttle * 1000)} if it is a pulse of 1 to 2 ms` : "",
+    throttle * 1000 <= open && throttle * 1000 > closed
+      ? `${share(throttle * 1000)} if it is a pulse of 1 to 2 ms`
+      : "",
     throttle >= closed / 2 && throttle <= open ? `${share(throttle)} if it is a pulse of ${closed} to ${open} µs` : "",
   ].filter((reading) => reading !== "");
   return readings.length > 0 ? `Write ${readings.join(", or ")}` : "Write 1 for full throttle";

@@ -20,10 +20,10 @@ export interface ColumnNature {
 }
 
 /** Status words that a weighing indicator sends before each reading ("ST,GS,+00123.4g"); they change from row to row. */
-const STATUS = /^(?:[A-Z]{2}[\s,]+){1,2}(?=[+\u2212-]?\s*[\d.])/;
+const STATUS = /^(?:(?:ST|US|GS|NT)[\s,]+){1,2}(?=[+\u2212-]?\s*[\d.])/;
 
 const AFFIXED =
-  /^([A-Za-z_][\w .]{0,23}[:=]\s*|\[)?([+\u2212-]?\s*[\d.,]+(?:[eE][+-]?\d+)?)(\s*[A-Za-z%°µΩ][\w%°µΩ/·]{0,7}|\])?$/;
+  /^([A-Za-z_][\w .]{0,23}[:=]\s*|\[)?([+\u2212-]?\s*[\d.,]+(?:[eE][+-]?\d+)?)(\s*(?!x[\dA-Fa-f])[A-Za-z%°µΩ][\w%°µΩ/·]{0,7}|\])?$/;
 const NAMED_CLOCK = /^([A-Za-z_][\w .]{0,23}[:=]\s*)(\d.*:.*)$/;
 
 /** The number or time in a cell that also holds its name ("T:12.3") or its unit ("12.3 A"); undefined for other text. */

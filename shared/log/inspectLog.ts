@@ -115,9 +115,15 @@ function unsureRoles(table: LogTable, guesses: readonly RoleGuess[]): Warning[] 
         where: `${table.fileName}, ${columnName(table.shape, column)}`,
         found: role === "ignore" ? "not used for now" : `taken as ${ROLE_NAMES[role]} in ${unit} for now`,
         needed: "",
-        mend: `${reason} ${alternatives.map(({ implies }) => implies).join(" ")} Please look`.replace(/\s+/g, " "),
+        mend: [reason, ...alternatives.map((other) => alternativeIn(other, role)), "Please look"].join(" "),
       }),
     );
+}
+
+/** "In kg, the largest thrust would be 12.3 N.": which of the readings it would be, where only the unit differs. */
+function alternativeIn({ role, unit, implies }: RoleGuess["alternatives"][number], taken: RoleGuess["role"]): string {
+  const sameRole = role === taken && unit !== "" && unit !== "1";
+  return sameRole ? `In ${unit}, ${implies[0]!.toLowerCase()}${implies.slice(1)}` : implies;
 }
 
 function times(count: number): string {

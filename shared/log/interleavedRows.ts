@@ -1,3 +1,4 @@
+import { rolesNamed } from "./headerWords.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 
 /** The rows of a table as they were read. */
@@ -7,12 +8,23 @@ export interface ReadRows {
   readonly restarts: readonly number[];
 }
 
+/** What a column is called in the file. */
+interface Named {
+  readonly header: string;
+}
+
 /** A column filled in more than this part of the rows that are kept stands on all of them. */
 const EVERY_ROW = 0.9;
+const WANTED: ReadonlySet<string> = new Set(["thrust", "rotationRate", "torque"]);
 /** Part of the readings of the sparser column that may stand beside one of the other by chance. */
 const SELDOM = 0.1;
 /** Fewest readings of a column that is no list of events. */
 const FEWEST = 20;
+/**
+ * Part of the readings of the fastest instrument that one without a name must have for its rows to be kept: a
+ * thermometer has fewer, and nobody wants the rows of a thermometer.
+ */
+const SLOWEST = 1 / 15;
 
 /**
  * Rows of instruments that each wrote at their own pace, every one on rows of its own: no row has both thrust and
@@ -21,11 +33,13 @@ const FEWEST = 20;
  * every row, such as the time, are taken as they are. Noted as `log.interleaved-rows`; the table as it came where
  * columns do stand side by side, or where a person refused.
  */
-export function joinedRows(table: ReadRows, ledger: RepairLedger): ReadRows {
+export function joinedRows(table: ReadRows, named: readonly Named[], ledger: RepairLedger): ReadRows {
   const { columns, lineNumbers } = table;
   const rows = lineNumbers.length;
   const counts = columns.map(countOf);
-  const sparse = counts.flatMap((count, column) => (count >= FEWEST && count < rows ? [column] : []));
+  const partly = counts.flatMap((count, column) => (count >= FEWEST && count < rows ? [column] : []));
+  const most = Math.max(...partly.map((column) => counts[column]!));
+  const sparse = partly.filter((column) => isWanted(named[column]!) ?? counts[column]! >= SLOWEST * most);
   const slowest = sparse
     .sort((a, b) => counts[a]! - counts[b]!)
     .find((column, i) => sparse.slice(i + 1).some((other) => areApart(columns[column]!, columns[other]!)));
@@ -52,6 +66,12 @@ function countOf(values: Float64Array): number {
   let count = 0;
   for (const value of values) if (!Number.isNaN(value)) count++;
   return count;
+}
+
+/** Whether the result rests on the column, by its name; undefined where the name does not say. */
+function isWanted({ header }: Named): boolean | undefined {
+  const role = rolesNamed(header)[0]?.role;
+  return role === undefined ? undefined : WANTED.has(role);
 }
 
 /** Hardly a reading of the sparser one has one of the other beside it. */

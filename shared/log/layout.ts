@@ -6,7 +6,7 @@ import { affixedNumber, type ColumnNature, natureOf } from "./columnKinds.ts";
 import { type Cut, type CutRow, chooseCut, cutLines } from "./delimiterChoice.ts";
 import type { Encoding } from "./encoding.ts";
 import { type FoundHeader, findHeader, namesInCells, statedHeader } from "./headerSearch.ts";
-import { splitHeader } from "./headerText.ts";
+import { splitHeader, unitRatio } from "./headerText.ts";
 import { rolesNamed } from "./headerWords.ts";
 import { commentMarkOf, type HeadLine, headLines, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import { type NamesInRows, namesInRows } from "./namesInRows.ts";
@@ -152,9 +152,15 @@ function describeColumns(
     const text = header?.names[column] ?? (inCells[column] || inRows?.names[column] || "");
     const { name, unit } = splitHeader(text);
     const ofCells = affix && affix.suffix !== "" ? affix.suffix : null;
-    const written = header?.units?.cells[column] ?? unit ?? ofCells ?? inRows?.units[column] ?? null;
+    const above = header?.units?.cells[column] ?? unit;
+    const written = ofCells && disagree(above, ofCells) ? ofCells : (above ?? ofCells ?? inRows?.units[column] ?? null);
     return { header: text, name, unit: kind === "clock" ? "s" : written };
   });
+}
+
+/** The instrument itself writes the unit behind its numbers; the header was typed once. */
+function disagree(above: string | null, ofCells: string): boolean {
+  return above !== null && unitRatio(ofCells, above) !== undefined && unitRatio(ofCells, above) !== 1;
 }
 
 interface SettledHead {
@@ -184,6 +190,9 @@ function noteHead({ lines, cut, header, firstDataLine, natures, inRows }: Settle
       ledger.note("log.text-column", firstDataLine, { column, example });
     if (kind === "clock") ledger.note("log.clock", firstDataLine, { column, example });
     if (affix) ledger.note("log.affix", firstDataLine, { column, example });
+    const above = header?.units?.cells[column] ?? splitHeader(header?.names[column] ?? "").unit;
+    if (affix && disagree(above, affix.suffix))
+      ledger.note("log.unit-disagrees", firstDataLine, { column, example: affix.suffix });
   });
 }
 
@@ -220,7 +229,10 @@ function refuseLyingTable(natures: readonly ColumnNature[], rows: readonly CutRo
   throw new InputProblem({
     code: "log.rows-are-channels",
     where: `${fileName}, line ${rows[0]!.line}`,
-    found: `the first cells of ${rows.length} rows name quantities ("${rows.map(({ cells }) => cells[0]!.trim()).join('", "').slice(0, 60)}"): the channels lie in rows`,
+    found: `the first cells of ${rows.length} rows name quantities ("${rows
+      .map(({ cells }) => cells[0]!.trim())
+      .join('", "')
+      .slice(0, 60)}"): the channels lie in rows`,
     needed: "a column for each channel, and a row for each reading",
     mend: "Turn the table in a spreadsheet (paste it transposed) and export it again",
   });

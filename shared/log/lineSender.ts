@@ -63,6 +63,11 @@ export class LineSender {
     return { received: end, held: end - size, delayed: this.delayed, refused: this.refused };
   }
 
+  /** What is not acknowledged, for a person to save where it can not be sent. */
+  get unsent(): Uint8Array {
+    return this.outbox.next(this.outbox.size)?.bytes ?? new Uint8Array();
+  }
+
   /** Takes the next bytes and has them sent; the stretch that they are. */
   send(bytes: Uint8Array): Stretch {
     const stretch = this.outbox.add(bytes);

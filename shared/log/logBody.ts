@@ -58,7 +58,7 @@ export class LogBody {
     this.columnReader.finish();
     readHoursAndMinutes(this.layout, read, ledger);
     carryOnClocks({ ...read, restarts: started }, ledger);
-    const { columns, lineNumbers, restarts } = joinedRows({ ...read, restarts: started }, ledger);
+    const { columns, lineNumbers, restarts } = joinedRows({ ...read, restarts: started }, shape.columns, ledger);
     return {
       fileName,
       shape,

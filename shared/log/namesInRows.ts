@@ -1,6 +1,7 @@
 import type { ColumnNature } from "./columnKinds.ts";
 import type { CutRow } from "./delimiterChoice.ts";
 import { isUnit } from "./headerText.ts";
+import { rolesNamed } from "./headerWords.ts";
 
 /** Names and units that stand in cells of their own in every row: "Thrust 345 g RPM 2300". */
 export interface NamesInRows {
@@ -14,6 +15,8 @@ export interface NamesInRows {
 
 /** Fewest rows that must say the same for words to be names. */
 const FEWEST_ROWS = 3;
+/** Fewest names that the trade must know. */
+const FEWEST_NAMES = 2;
 
 /**
  * Names and units in columns whose text never changes, beside the columns of numbers that they belong to; null where
@@ -26,13 +29,12 @@ export function namesInRows(natures: readonly ColumnNature[], rows: readonly Cut
       ? example.replace(/[:=]+$/, "").trim()
       : null,
   );
-  const isName = (column: number) => wordOf[0] !== null && wordOf[column] !== null && !isWord(natures[column + 1]);
-  const words = new Set<number>();
-  const names = natures.map((nature, column) => {
-    if (isWord(nature) || column === 0 || !isName(column - 1)) return "";
-    words.add(column - 1);
-    return wordOf[column - 1]!;
-  });
+  const isName = (column: number) => wordOf[0] !== null && column >= 0 && wordOf[column] !== null;
+  const written = natures.map((nature, column) => (isWord(nature) || !isName(column - 1) ? "" : wordOf[column - 1]!));
+  // One word that the trade does not know may be the name of the stand.
+  const isKnown = written.filter((name) => rolesNamed(name).length > 0).length >= FEWEST_NAMES;
+  const names = isKnown ? written : written.map(() => "");
+  const words = new Set(names.flatMap((name, column) => (name === "" ? [] : [column - 1])));
   const units = natures.map((nature, column) => {
     const word = wordOf[column + 1] ?? null;
     if (isWord(nature) || word === null || words.has(column + 1) || !isUnit(word)) return null;

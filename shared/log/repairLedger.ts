@@ -42,7 +42,8 @@ const TELLINGS = {
   "log.affix": ({ column, examples }) => `${column} has text around each number (${examples}); the number was read`,
   "log.names-in-rows": ({ examples }) =>
     `names and units stand in cells of their own in every row (${examples}); taken as the header`,
-  "log.cells-by-name": ({ count }) => `${rows(count)} had the cells in another order or left some out; put in place by their names`,
+  "log.cells-by-name": ({ count }) =>
+    `${rows(count)} had the cells in another order or left some out; put in place by their names`,
   "log.interleaved-rows": ({ count, column }) =>
     `the instruments wrote on rows of their own; the rows with ${column} were kept, each with the mean of the readings of the others around it, and ${rows(count)} joined into them`,
   "log.clock-rollover": ({ count, column, examples }) =>
@@ -51,6 +52,8 @@ const TELLINGS = {
     `${column} holds times like ${examples} on few rows: taken as hours and minutes, not as minutes and seconds`,
   "log.unit-in-cell": ({ count, column, examples }) =>
     `${cells(count)} of ${column} in another unit than most (${examples}); converted`,
+  "log.unit-disagrees": ({ column, examples }) =>
+    `${column} has another unit behind its numbers (${examples}) than in its header; the one behind the numbers was taken`,
   "log.clock": ({ column, examples }) =>
     `${column} holds clock times (${examples}), read as seconds since the first of them`,
 } satisfies Record<string, Telling>;

@@ -44,13 +44,18 @@ const ARRIVAL = /^(\d{1,2}:\d{2}:\d{2}(?:\.\d+)?)\s*->\s*/;
 const NAME_BEFORE_NUMBER = /([A-Za-z_]\w*[:=])[ \t]+(?=[+-]?[.\d])/g;
 
 /** "345 g" is one cell too, where a name or a number follows. */
-const UNIT_BEHIND_NUMBER = /([:=][+-]?[.\d][\d.,eE+-]*)[ \t]+([A-Za-z%°µΩ][\w%°µΩ/·]{0,7})(?=\s*$|\s+[A-Za-z_]\w*[:=])/g;
+const UNIT_BEHIND_NUMBER =
+  /([:=][+-]?[.\d][\d.,eE+-]*)[ \t]+([A-Za-z%°µΩ][\w%°µΩ/·]{0,7})(?=\s*$|\s+[A-Za-z_]\w*[:=])/g;
 
 /** "ST,GS,+00123.4g" of a weighing indicator is one reading, though commas stand within it. */
-const STATUS_BEFORE_NUMBER = /(^|[,;|\s])([A-Z]{2}),([A-Z]{2}),(?=\s*[+-]\s*\d)/g;
+const STATUS_BEFORE_NUMBER = /(^|[,;|\s])(ST|US|OL|UL),(GS|NT|TR),(?=\s*[+-]\s*\d)/g;
 
 /** Weighing indicators set the sign apart: "- 12.3 g". A lone "-" before a bare number stands for a missing cell. */
 const SIGN_APART = /(^|[\s:=])([+-])\s+(?=[\d.,]+\s*[A-Za-z])/g;
+
+/** Colours of a terminal. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: the escape character is what begins them
+const COLOUR = /\u001b\[[\d;]*m/g;
 
 /** Spreadsheets are kept from changing a text by ="12.3". */
 const FORMULA_TEXT = /(^|[,;\t])=("[^"]*")/g;
@@ -63,7 +68,9 @@ function withoutBraces(line: string): string {
 }
 
 function bareLine(text: string, delimiter: string): string {
-  const arrived = withoutBraces(text.replace(ARRIVAL, `$1${delimiter}`).replace(FORMULA_TEXT, "$1$2"));
+  const arrived = withoutBraces(
+    text.replace(COLOUR, "").replace(ARRIVAL, `$1${delimiter}`).replace(FORMULA_TEXT, "$1$2"),
+  );
   const line = delimiter === "," ? arrived.replace(STATUS_BEFORE_NUMBER, "$1$2 $3 ") : arrived;
   if (delimiter === BLANKS)
     return line

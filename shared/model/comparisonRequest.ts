@@ -67,7 +67,7 @@ export const ComparisonAnswer = z
     trend: Trend.nullable(),
     anova: Anova.nullable(),
     robustness: z.array(Robustness).describe("One a comparison, in the same order; empty where not asked for"),
-    warnings: z.array(ResultWarning).describe("Of the comparison as a whole: confounding, runs left out"),
+    warnings: z.array(ResultWarning).describe("Of the question as a whole: runs that are in no group"),
   })
   .meta({ id: "ComparisonAnswer" });
 export type ComparisonAnswer = z.infer<typeof ComparisonAnswer>;

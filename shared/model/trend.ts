@@ -93,7 +93,13 @@ export const Trend = z
       .describe(
         "Do the means of equal values lie further from the curve than re-mounting explains? Null without repeats",
       ),
-    slopePValue: z.number().min(0).max(1).describe("Chance of such a curve if the factor had no effect; F test"),
+    slopePValue: z
+      .number()
+      .min(0)
+      .max(1)
+      .describe(
+        "Chance of such a curve if the factor had no effect; F test, of order 2 where the order was chosen by the criterion",
+      ),
     band: z
       .array(
         z.strictObject({
@@ -102,7 +108,9 @@ export const Trend = z
           interval95,
         }),
       )
-      .describe("The curve with its 95 % band, SI, from the least to the greatest value measured"),
+      .describe(
+        "The curve with its 95 % band, SI, from the least to the greatest value measured; where a line was chosen by the criterion, the band of the curve with a bend is taken in",
+      ),
     sharedUncertainty: z
       .number()
       .min(0)

@@ -1,4 +1,5 @@
 import type { BollardDuty, BollardEstimate, BollardEstimateRequest } from "../model/bollardEstimate.ts";
+import { finiteResult } from "../quantity/finiteResult.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { discArea } from "./coefficients.ts";
@@ -35,7 +36,7 @@ export function thrustOfMerit(shaftPower: number, staticMerit: number, { diamete
 }
 
 /** Shaft power that `thrust` (N) takes at `staticMerit`, W: power grows with thrust to the 3/2, so one known point is enough. */
-export function shaftPowerOfMerit(thrust: number, staticMerit: number, disc: WorkingDisc): number {
+function shaftPowerOfMerit(thrust: number, staticMerit: number, disc: WorkingDisc): number {
   return (thrust / thrustOfMerit(1, staticMerit, disc)) ** 1.5;
 }
 
@@ -55,7 +56,7 @@ export function bollardEstimate(request: BollardEstimateRequest): BollardEstimat
   const thrust = duty.given === "thrust" ? duty.thrust : thrustOfMerit(shaftPower, staticMerit, request);
   const electricalPower = shaftPower / driveEfficiency;
   const ideal = idealMerit(request);
-  return {
+  return finiteResult({
     thrust,
     idealThrust: limitThrust(shaftPower, request),
     shaftPower,
@@ -65,7 +66,7 @@ export function bollardEstimate(request: BollardEstimateRequest): BollardEstimat
     thrustPerPower: thrust / electricalPower,
     idealMerit: ideal,
     warnings: staticMerit > ideal ? [aboveIdeal(staticMerit, ideal)] : [],
-  };
+  });
 }
 
 function shaftPowerOf(duty: BollardDuty, request: BollardEstimateRequest): number {

@@ -22,14 +22,18 @@ export interface Uncertain {
 export function uncertain(value: number, standardUncertainty: number, degreesOfFreedom = Infinity): Uncertain {
   if (!Number.isFinite(value) || !(standardUncertainty >= 0) || !Number.isFinite(standardUncertainty)) {
     throw new OutOfDomain({
-      found: `a value of ${value} with standard uncertainty ${standardUncertainty}`,
+      found: `a value of ${written(value)} with standard uncertainty ${written(standardUncertainty)}`,
       needed: "finite numbers, the uncertainty not negative",
-      mend: "",
+      mend: "Look for a number that is far out of scale, such as a unit read as another",
     });
   }
   const half = coverageFactor(degreesOfFreedom) * standardUncertainty;
   // A zero has no sign: JSON does not keep the one of -0.
   return { value: value + 0, standardUncertainty, interval95: [value - half + 0, value + half + 0] };
+}
+
+function written(value: number): string {
+  return Number.isNaN(value) ? "no number" : String(value);
 }
 
 /**

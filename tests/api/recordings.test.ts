@@ -124,6 +124,8 @@ test("a recording that ends is the run that the same file gives: same hash, same
   const ended = await send("POST", `${one}/end`);
   expect(ended.status).toBe(201);
   const { run } = ended.body;
+  // Whoever watched the recording finds the run at the same address.
+  expect(one.endsWith(run.id)).toBe(true);
   expect(run.document.file).toEqual({ name: "Live.csv", sha256: sha256(log), size: log.length });
   const dropped = (await upload(runs, "Live.csv", log)).body.run;
   expect(run.document.recipe).toEqual(dropped.document.recipe);

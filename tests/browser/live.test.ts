@@ -191,6 +191,63 @@ test("while the workbench does not answer lines wait in the browser, through a r
   await context.close();
 });
 
+test("where another program wrote into the recording meanwhile, unsent lines are never mixed in: they can be saved, and only then removed", async () => {
+  const { page, context } = await bench();
+  await begin(page, "Two writers", "Connect a serial port");
+  await stand(page, "write", part(0, 0.1));
+  await expect
+    .poll(async () => (await lines(page)).match(/([1-9]\S*) lines received, \1 lines kept/), PATIENT)
+    .not.toBeNull();
+  await page.getByText("Lines from a program").click();
+  const address = /http:\S+\/lines/.exec(await page.locator(".live-command code").first().innerText())![0];
+  await page.route("**/lines?*", (route) => route.abort());
+  await stand(page, "write", part(0.1, 0.2));
+  await expect.poll(() => lines(page), PATIENT).toMatch(/bytes wait in this browser/);
+  expect((await fetch(address, { method: "POST", body: "9,9,9\n" })).status).toBe(200);
+  await page.reload();
+  await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+  await page.unroute("**/lines?*");
+  await expect.poll(() => lines(page), PATIENT).toMatch(/bytes could not be sent and wait in this browser\./);
+  const remove = page.getByRole("button", { name: "Remove them from this browser" });
+  expect(await remove.count()).toBe(0);
+  const saving = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save the unsent lines" }).click();
+  const saved = await saving;
+  expect(readFileSync(await saved.path(), "utf8")).toBe(part(0.1, 0.2));
+  await remove.click();
+  await expect.poll(() => lines(page), PATIENT).not.toMatch(/could not be sent/);
+  await page.reload();
+  await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
+  expect(await lines(page)).not.toMatch(/could not be sent/);
+  expect((await kept(page)).stored.document.file.sha256).toBe(sha256(`${part(0, 0.1)}9,9,9\n`));
+  await context.close();
+});
+
+test("a recording that a program ends is on show as the run that it became, and lines after its end can be saved", async () => {
+  const { page, context } = await bench();
+  await begin(page, "Ended elsewhere", "Connect a serial port");
+  await stand(page, "write", part(0, 0.4));
+  await expect
+    .poll(async () => (await lines(page)).match(/([1-9]\S*) lines received, \1 lines kept/), PATIENT)
+    .not.toBeNull();
+  await page.getByText("Lines from a program").click();
+  const address = /http:\S+(?=\/lines)/.exec(await page.locator(".live-command code").first().innerText())![0];
+  await page.route("**/lines?*", (route) => route.abort());
+  await stand(page, "write", part(0.4, 0.5));
+  await expect.poll(() => lines(page), PATIENT).toMatch(/bytes wait in this browser/);
+  expect((await fetch(`${address}/end`, { method: "POST" })).status).toBe(201);
+  await page.getByText("Ended elsewhere has ended and is a run now").waitFor();
+  expect(await page.locator('[aria-label="Runs"] [aria-current=true]').innerText()).toContain("Ended elsewhere");
+  await page.unroute("**/lines?*");
+  const saving = page.waitForEvent("download");
+  const left = page.locator(".live-stranded");
+  await left.getByRole("button", { name: "Save the unsent lines" }).click();
+  expect(readFileSync(await (await saving).path(), "utf8")).toBe(part(0.4, 0.5));
+  await left.getByRole("button", { name: "Remove them from this browser" }).click();
+  await left.waitFor({ state: "detached" });
+  await context.close();
+});
+
 test("a recording that was left behind is offered when the bench is opened again", async () => {
   const first = await bench();
   await begin(first.page, "Left behind", "Connect a serial port");

@@ -44,7 +44,7 @@ test.each([
 test("a negative uncertainty and a log compared with itself are refused", async () => {
   await expect(warningsOf(TABLE, "--calibration-uncertainty=-1%")).rejects.toThrow("0 % or more");
   const path = join(folder, "stand.csv");
-  await expect(compare(new Words(COMPARE, [path, path, "--diameter", "76mm"]))).rejects.toThrow(
+  await expect(compare(new Words(COMPARE, [path, path, "--diameter", "76mm"]), [])).rejects.toThrow(
     "a run can not differ from itself",
   );
 });

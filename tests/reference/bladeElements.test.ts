@@ -141,3 +141,33 @@ test.each([
     expect(Math.abs(result.torqueCoefficient / K_Q - 1)).toBeLessThan(within);
   },
 );
+
+/**
+ * The same rings solved apart from this code, by another method: u and v of each ring as two unknowns of thrust and torque
+ * = change of momentum (Glauert, Airplane Propellers, 1935; Prandtl's tip and hub factor), `scipy.optimize.fsolve` (scipy
+ * 1.17.1, numpy 2.4.6, Python 3.11). Three blades, D 0.2 m, hub 0.04 m, even chord 20 mm, P/D 1 at all radii, lift 2π α
+ * times k = (AR + 2)/(2 + sqrt(AR² + 4)) of AR 4, drag 0.01, 15 rev/s, 30 pieces of equal steps of the angle.
+ */
+test.each([
+  { J: 0, K_T: 0.2575100564, K_Q: 0.0209603234 },
+  { J: 0.2, K_T: 0.219070008, K_Q: 0.0208343233 },
+  { J: 0.4, K_T: 0.1738078811, K_Q: 0.0193663469 },
+  { J: 0.6, K_T: 0.1217677416, K_Q: 0.0159497864 },
+  { J: 0.8, K_T: 0.0632706869, K_Q: 0.009998030498 },
+])("at J $J thrust and torque are those of the rings solved in two unknowns", ({ J, K_T, K_Q }) => {
+  const D = 0.2;
+  const stations = Array.from({ length: 161 }, (_, i) => {
+    const radius = 0.02 + 0.0005 * i;
+    const pitchAngle = Math.atan(D / (2 * Math.PI * radius));
+    return { radius, chord: 0.02, pitchAngle, thickness: 0.002, camber: 0 };
+  });
+  const points = [-1.5, 1.5].map((angle) => ({ angle, lift: 2 * Math.PI * angle, drag: 0.01 }));
+  const result = bladeElements({
+    geometry: { bladeCount: 3, diameter: D, hubDiameter: 0.04, stations },
+    ...{ surface: SMOOTH, fluid: WATER, polars: { blocks: [{ points }] } },
+    ...{ rotationRate: 15, advanceSpeed: J * 15 * D },
+  });
+  if (result.state === "failed") throw new Error(result.reason);
+  expect(Math.abs(result.thrustCoefficient / K_T - 1)).toBeLessThan(1e-8);
+  expect(Math.abs(result.torqueCoefficient / K_Q - 1)).toBeLessThan(1e-8);
+});

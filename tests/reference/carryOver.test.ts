@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { CarryOverRequest } from "../../shared/model/carryOver.ts";
+import { LARGE_RESEARCH_PROPELLER } from "../../shared/propeller/blade/researchPropellers.data.ts";
 import { carryOver } from "../../shared/propeller/carryOver/carryOver.ts";
 import { ittcScaleEffect } from "../../shared/propeller/carryOver/ittcScaleEffect.ts";
+import { reynoldsByBlades } from "../../shared/propeller/carryOver/reynoldsByBlades.ts";
 import { sectionDrag } from "../../shared/propeller/section/sectionDrag.ts";
 import { relativeError } from "../relative.ts";
 
@@ -40,7 +42,7 @@ describe("a small research propeller from one Reynolds number to another", () =>
   const FAST = { rpm: 5943, C_T: 0.1404, C_P: 0.0801 };
   const air = { kind: "air", temperature: 288.15, pressure: 101325, humidity: 0.5 } as const;
   const blade = { bladeCount: 2, chordRatio: 0.1785 / 2, pitchRatio: 0.8 };
-  const from = ({ rpm, C_T, C_P }: typeof SLOW, to: { rpm: number }) =>
+  const from = ({ rpm, C_T, C_P }: typeof SLOW, to: { rpm: number }, known: object = { blade }) =>
     carryOver(
       CarryOverRequest.parse({
         measured: {
@@ -51,15 +53,18 @@ describe("a small research propeller from one Reynolds number to another", () =>
           torqueCoefficient: { value: C_P / (2 * Math.PI), standardUncertainty: (0.01 * C_P) / (2 * Math.PI) },
         },
         target: { fluid: air, rotationRate: to.rpm / 60, diameter: 0.2286 },
-        blade,
+        ...known,
       }),
     );
+  const shape = { geometry: LARGE_RESEARCH_PROPELLER };
 
   test.each([
-    { name: "up", start: SLOW, end: FAST },
-    { name: "down", start: FAST, end: SLOW },
-  ])("carried $name its coefficients cover what was measured there", ({ start, end }) => {
-    const { thrustCoefficient, torqueCoefficient } = from(start, end);
+    { name: "up", start: SLOW, end: FAST, known: { blade }, of: "pitch and chord" },
+    { name: "down", start: FAST, end: SLOW, known: { blade }, of: "pitch and chord" },
+    { name: "up", start: SLOW, end: FAST, known: { shape }, of: "the measured shape of its blades" },
+    { name: "down", start: FAST, end: SLOW, known: { shape }, of: "the measured shape of its blades" },
+  ])("carried $name from $of its coefficients cover what was measured there", ({ start, end, known }) => {
+    const { thrustCoefficient, torqueCoefficient } = from(start, end, known);
     const [low, high] = thrustCoefficient.interval95;
     expect(end.C_T).toBeGreaterThan(low);
     expect(end.C_T).toBeLessThan(high);
@@ -67,6 +72,31 @@ describe("a small research propeller from one Reynolds number to another", () =>
     expect(end.C_P).toBeGreaterThan(least);
     expect(end.C_P).toBeLessThan(most);
   });
+});
+
+// Measured above: K_T rises by the factor 1.115 and K_Q falls by 0.906 from 1547 to 5943 rpm.
+test("with the blades known the Reynolds factor lies between drag, trend and blade elements, which goes the measured way", () => {
+  const air = { kind: "air", temperature: 288.15, pressure: 101325, humidity: 0.5 } as const;
+  const [slow, fast] = [1547 / 60, 5943 / 60];
+  const request = CarryOverRequest.parse({
+    measured: {
+      ...{ fluid: air, rotationRate: slow, diameter: 0.2286 },
+      thrustCoefficient: { value: 0.1259 },
+      torqueCoefficient: { value: 0.0884 / (2 * Math.PI) },
+    },
+    target: { fluid: air, rotationRate: fast, diameter: 0.2286 },
+    shape: { geometry: LARGE_RESEARCH_PROPELLER },
+  });
+  const byBlades = reynoldsByBlades(request)!;
+  expect(Math.abs(byBlades.thrust - 1.115)).toBeLessThan(0.08);
+  expect(Math.abs(byBlades.torque - 0.906)).toBeLessThan(0.08);
+  const factor = carryOver(request).factors.find(({ cause }) => cause === "reynolds")!;
+  expect(factor.reason).toContain(`blade elements of these blades ${byBlades.thrust.toPrecision(4)} on K_T`);
+  // A tenth of the size in the same air at a hundred times the rate has the same Reynolds number: nothing changes.
+  const small = { fluid: air, rotationRate: 100 * slow, diameter: 0.02286 };
+  const same = reynoldsByBlades({ ...request, target: { ...small, nozzle: false } })!;
+  expect(relativeError(same.thrust, 1)).toBeLessThan(1e-9);
+  expect(relativeError(same.torque, 1)).toBeLessThan(1e-9);
 });
 
 // Similarity, by hand: T of K_T 0.25 in sea water (1024.9 kg/m³ at 12 °C, 33; TEOS-10 to 0.1 kg/m³) at 3000 rpm and 100

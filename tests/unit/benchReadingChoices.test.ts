@@ -97,29 +97,32 @@ function withTorque(header: string, torque: (newtonMetre: number) => number, sup
 }
 
 /** Units of torque by their definitions: the kilogram-force is 9.80665 N (CGPM 1901), the inch 25.4 mm, the pound 0.45359237 kg. */
-const IN_NEWTON_METRE = { "mN·m": 1e-3, "kgf·cm": 0.0980665, "lbf·in": 0.45359237 * 9.80665 * 0.0254 };
+const IN_NEWTON_METRE = { mN·m: 1e-3, kgf·cm: 0.0980665, lbf·in: 0.45359237 * 9.80665 * 0.0254 };
 
-test.each(Object.entries(IN_NEWTON_METRE))("a torque column without a unit can be %s by the power it would mean", (unit, factor) => {
-  const choices = choicesOf(withTorque("time (s),thrust (N),rpm,torque", (Q) => Q / factor));
-  expect(choices.map(({ role }) => role)).toEqual(["torque"]);
-  expect(verdicts(choices[0])[unit]).toBe("possible");
-  // By hand: 2π · 40 rev/s · 0.02 · 998.6 · 40² · 0.076⁵ = 20.36 W.
-  expect(choices[0]!.options.find((option) => option.unit === unit)!.shaftPower).toBeCloseTo(20.36, 1);
-});
+test.each(Object.entries(IN_NEWTON_METRE))(
+  "a torque column without a unit can be %s by the power it would mean",
+  (unit, factor) => {
+    const choices = choicesOf(withTorque("time (s),thrust (N),rpm,torque", (Q) => Q / factor));
+    expect(choices.map(({ role }) => role)).toEqual(["torque"]);
+    expect(verdicts(choices[0])[unit]).toBe("possible");
+    // By hand: 2π · 40 rev/s · 0.02 · 998.6 · 40² · 0.076⁵ = 20.36 W.
+    expect(choices[0]!.options.find((option) => option.unit === unit)!.shaftPower).toBeCloseTo(20.36, 1);
+  },
+);
 
 test("a torque in millinewton metre under a header of newton metre takes more than the motor draws", () => {
   const [choice] = choicesOf(withTorque("time (s),thrust (N),rpm,torque (Nm)", (Q) => Q * 1000));
-  expect(verdicts(choice)).toMatchObject({ "N·m": "impossible", "mN·m": "possible" });
+  expect(verdicts(choice)).toMatchObject({ N·m: "impossible", mN·m: "possible" });
   expect(choice!.sentence).toContain("more than the 37.5 W that the motor draws");
 });
 
 test("without electrical readings a torque is weighed by the thrust that its power can make", () => {
   const [choice] = choicesOf(withTorque("time (s),thrust (N),rpm,torque (mNm)", same, false));
-  expect(verdicts(choice)).toMatchObject({ "mN·m": "impossible", "N·m": "possible" });
+  expect(verdicts(choice)).toMatchObject({ mN·m: "impossible", N·m: "possible" });
 });
 
 test("pounds and ounces are weighed where the header gives no unit of thrust", () => {
   const pound = 0.45359237 * 9.80665;
   const [thrust] = choicesOf(logOf("time (s),thrust,rpm,voltage (V),current (A)", (newton) => newton / pound, same));
-  expect(verdicts(thrust)).toMatchObject({ lbf: "possible", kg: "impossible", ozf: "impossible" });
+  expect(verdicts(thrust)).toMatchObject({ lbf: "possible", ozf: "unlikely" });
 });

@@ -52,6 +52,12 @@ test.each([
     says: "station 3",
   },
   {
+    geometry: withStation(1, { chord: 15, thickness: 0.1 }),
+    code: "propeller.station-units",
+    where: "stations[1].chord",
+    says: "the chord is 15000 mm in a propeller of 80.00 mm",
+  },
+  {
     geometry: withStation(1, { chord: -0.01 }),
     code: "propeller.station-chord",
     where: "stations[1].chord",

@@ -112,6 +112,23 @@ function thousands(): string {
   return written({ rows, between: ";" });
 }
 
+/** The readings of one moment as a printing sketch words them. */
+const printed = (line: (cells: readonly string[], moment: Moment, row: number) => string) =>
+  `${MOMENTS.map((moment, row) => line(ROWS[row]!, moment, row)).join("\n")}\n`;
+const gramsOf = ({ thrust }: Moment) => (thrust / GRAM_FORCE).toFixed(1);
+const signed = (text: string) => (text.startsWith("-") ? text : `+${text}`);
+const swiss = (digits: string) => digits.replace(/(\d)(?=(\d{3})+$)/g, "$1'");
+const minutes = (t: number) =>
+  `${Math.floor(t / 60)}:${Math.floor(t % 60)
+    .toString()
+    .padStart(2, "0")}`;
+
+/** Four readings of each step and of the rests, as a page of a notebook. */
+const notebook = () =>
+  MOMENTS.filter((_, i) => i % 20 === 19)
+    .map((moment, i) => [`14:${(5 + i).toString().padStart(2, "0")}`, ...cellsOf(moment).slice(2, 4)].join(","))
+    .join("\n");
+
 const plateauOnly = written({ rows: ROWS.filter((_, i) => Math.floor(i / PER_STEP) % 8 === 7 || i < PER_STEP) });
 
 export const BROKEN_LOGS: readonly BrokenLog[] = [
@@ -324,6 +341,179 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
     name: "one column",
     what: "one number on each line",
     bytes: utf8("thrust\n1.2\n1.3\n1.4\n"),
+    told: [],
+    refused: { code: "log.one-column", where: "stand.csv" },
+  },
+  {
+    name: "names in rows",
+    what: "name and number in turn on every line, without marks",
+    bytes: utf8(
+      printed((cells, moment) => `Time ${cells[0]} PWM ${cells[1]} Thrust ${gramsOf(moment)} g RPM ${cells[3]}`),
+    ),
+    told: ["log.names-in-rows"],
+  },
+  {
+    name: "names, numbers and units",
+    what: "name, number and unit of each reading in words",
+    bytes: utf8(
+      `Tare...\nCalibrating\n${printed((cells, moment) => `Time: ${cells[0]} s Throttle: ${cells[1]}us Thrust: ${gramsOf(moment)} g RPM: ${cells[3]}`)}`,
+    ),
+    told: ["log.affix", "log.preamble"],
+  },
+  {
+    name: "an object a line",
+    what: "each line an object with names, nested, with a time of day",
+    bytes: utf8(
+      printed((cells, { t }) =>
+        JSON.stringify({
+          time: new Date(Date.UTC(2026, 10, 25, 12, 0, 0) + t * 1000).toISOString(),
+          cell: { thrust_N: Number(cells[2]) },
+          esc: { rpm: Number(cells[3]), volts: Number(cells[4]) },
+        }),
+      ),
+    ),
+    told: ["log.affix", "log.clock"],
+  },
+  {
+    name: "cells in any order",
+    what: "named cells that change places and are left out at times",
+    bytes: utf8(
+      printed(([t, , thrust, rpm, volts], _, row) => {
+        const cells = [`thrust_N:${thrust}`, `rpm:${rpm}`, ...(row % 9 === 5 ? [] : [`volts:${volts}`])];
+        return `t:${t} ${(row % 2 ? cells : cells.reverse()).join(" ")}`;
+      }),
+    ),
+    told: ["log.cells-by-name"],
+  },
+  {
+    name: "two paces",
+    what: "thrust and rotation rate never on the same row, the other cells empty",
+    bytes: utf8(
+      written({
+        rows: ROWS.map((row, i) => (i % 3 === 0 ? row.toSpliced(2, 1, "") : row.toSpliced(3, 3, "", "", ""))),
+      }),
+    ),
+    told: ["log.interleaved-rows"],
+  },
+  {
+    name: "minutes and seconds",
+    what: "times like 1:05",
+    bytes: utf8(written({ rows: withCell(0, (_, { t }) => minutes(t)) })),
+    told: ["log.clock", "log.time-repeats"],
+  },
+  {
+    name: "hours and minutes",
+    what: "a page of a notebook with times like 14:05",
+    bytes: utf8(`time,thrust (N),speed (rpm)\n${notebook()}\n`),
+    told: ["log.hours-and-minutes", "bench.single-readings"],
+  },
+  {
+    name: "days of a spreadsheet",
+    what: "times as the days by which a spreadsheet counts",
+    bytes: utf8(
+      written({
+        header: ["Date", ...HEADER.slice(1)],
+        rows: withCell(0, (_, { t }) => (46_351.5 + t / 86_400).toFixed(9)),
+      }),
+    ),
+    told: [],
+  },
+  {
+    name: "apostrophes",
+    what: "an apostrophe between thousands",
+    bytes: utf8(written({ rows: withCell(3, (old) => swiss(old)), between: ";" })),
+    told: ["log.thousands"],
+  },
+  {
+    name: "weighing indicator",
+    what: "readings of a weighing indicator with its status words, commas within",
+    bytes: utf8(
+      written({
+        header: ["time (s)", "weight", "rpm"],
+        rows: MOMENTS.map((moment, row) => [
+          ROWS[row]![0]!,
+          `${row % 40 < 9 ? "US" : "ST"},GS,${signed((Number(gramsOf(moment)) / 1000).toFixed(4))}kg`,
+          ROWS[row]![3]!,
+        ]),
+      }),
+    ),
+    told: ["log.affix"],
+  },
+  {
+    name: "sign apart",
+    what: "a blank between sign and number, and grams in the cells under a header that says newton",
+    bytes: utf8(
+      written({
+        rows: withCell(2, (_, moment) => `${signed(gramsOf(moment)).replace(/^[+-]/, "$& ")} g`),
+        between: "\t",
+      }),
+    ),
+    told: ["log.affix", "log.unit-disagrees"],
+  },
+  {
+    name: "units change",
+    what: "a scale that goes over from g to kg",
+    bytes: utf8(
+      written({
+        header: ["time (s)", "throttle (us)", "thrust", ...HEADER.slice(3)],
+        rows: withCell(2, (_, moment) => {
+          const grams = Number(gramsOf(moment));
+          return grams < 500 ? `${grams.toFixed(1)} g` : `${(grams / 1000).toFixed(4)} kg`;
+        }),
+      }),
+    ),
+    told: ["log.affix", "log.unit-in-cell"],
+  },
+  {
+    name: "text by formula",
+    what: 'cells written ="12.3" for a spreadsheet',
+    bytes: utf8(written({ rows: ROWS.map((row) => row.map((cell) => `="${cell}"`)) })),
+    told: [],
+  },
+  {
+    name: "dashes",
+    what: "dashes and the words of foreign spreadsheets where a number is missing",
+    bytes: utf8(
+      written({ rows: withCell(2, (old, _, row) => (row % 37 === 3 ? ["—", "–", "#NV", "n.d."][row % 4]! : old)) }),
+    ),
+    told: ["log.missing-cell"],
+  },
+  {
+    name: "time in brackets",
+    what: "milliseconds in brackets before named readings",
+    bytes: utf8(printed(([, , thrust, rpm], { t }) => `[${(1000 * t).toFixed(0)}] thrust=${thrust}N rpm=${rpm}`)),
+    told: ["log.affix"],
+  },
+  {
+    name: "pulse in ms",
+    what: "the throttle as a pulse of 1 to 2 ms",
+    bytes: utf8(
+      written({
+        header: [HEADER[0]!, "throttle", ...HEADER.slice(2)],
+        rows: withCell(1, (_, { pulse }) => (pulse / 1000).toFixed(3)),
+      }),
+    ),
+    told: [],
+  },
+  {
+    name: "big-endian",
+    what: "UTF-16 with the high byte first and no mark",
+    bytes: new Uint8Array(Buffer.from(written({ between: "\t" }), "utf16le").swap16()),
+    told: [],
+  },
+  {
+    name: "lying table",
+    what: "channels in rows instead of columns",
+    bytes: utf8(
+      `time (s),${ROWS.slice(0, 9).map(([t]) => t)}\nthrust (N),${ROWS.slice(90, 99).map((row) => row[2])}\nrpm,${ROWS.slice(90, 99).map((row) => row[3])}\n`,
+    ),
+    told: [],
+    refused: { code: "log.rows-are-channels", where: "stand.csv, line 1" },
+  },
+  {
+    name: "a line for each reading",
+    what: "named readings of one moment on lines of their own",
+    bytes: utf8(printed(([t, , thrust, rpm]) => `Time: ${t}\nThrust: ${thrust} N\nRPM: ${rpm}\n---`)),
     told: [],
     refused: { code: "log.one-column", where: "stand.csv" },
   },

@@ -77,7 +77,7 @@ describe("sentence", () => {
       variant: runs("large", SANDED, { diameter: 0.076 }),
     });
     expect(found.sentence).toMatch(/^large gives 1\.63 times the thrust coefficient of small \(95 %/);
-    // (76/70)^4 = 1.38948 by hand, times 1.6287.
+    // (76/70)^4 = 1.38951 by hand, times 1.6287.
     const [warning] = found.warnings;
     expect(warning).toMatchObject({ code: "compare.different-diameters" });
     expect(warning!.message).toContain("ratio of thrusts is 2.26");
@@ -166,7 +166,8 @@ describe("warnings", () => {
     });
 
   test.each([
-    [{ density: 998.6 }, { density: 1.2, viscosity: 1.5e-5 }, "compare.different-fluids"],
+    [{ density: 998.6 }, { density: 1.2, viscosity: 1.5e-5 }, "compare.air-and-water"],
+    [{ density: 998.6 }, { density: 1025 }, "compare.different-fluids"],
     [{ viscosity: 1.0e-6 }, { viscosity: 1.3e-6 }, "compare.different-fluids"],
     [
       { powerCoefficient: 0.2, powerSource: "torque" },

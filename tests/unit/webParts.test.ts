@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { Motor, PART_SCHEMAS, Propeller } from "../../shared/model/parts.ts";
 import { documentOf, draftOf, draftProblems, numberFrom, numberText } from "../../web/views/parts/partDraft.ts";
-import { fieldsOf } from "../../web/views/parts/partFields.ts";
+import { fieldsOf, KEPT_ASIDE } from "../../web/views/parts/partFields.ts";
 import { KINDS, partsModel } from "../../web/views/parts/partsModel.ts";
 
 const ID = "5c2b6ad0-3a8e-4f57-9d10-0f6f4f1f1a01";
@@ -10,11 +10,11 @@ const MOTOR = Motor.parse({ name: "A", speedConstant: 47.6, resistance: 0.12, no
 const PROPELLER = Propeller.parse({ name: "Printed", diameter: 0.076, diameterUncertainty: 0.0001, bladeCount: 3 });
 const EMPTY = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
 
-test("the forms have a field for everything a part can hold, each with a label", () => {
+test("the forms have a field for everything a part can hold, each with a label, but for what has a panel of its own", () => {
   for (const kind of KINDS) {
     const fields = fieldsOf(kind);
     const held = new Set(fields.map(({ key }) => key.split(".")[0]));
-    expect([...held]).toEqual(Object.keys(PART_SCHEMAS[kind].shape));
+    expect([...held]).toEqual(Object.keys(PART_SCHEMAS[kind].shape).filter((key) => !KEPT_ASIDE.includes(key)));
     expect(fields.filter(({ label }) => label === "")).toEqual([]);
   }
 });
@@ -35,6 +35,12 @@ describe("a draft", () => {
 
   test("of a stored part gives the same part back", () => {
     expect(Motor.parse(documentOf(fields, draftOf(fields, MOTOR)))).toEqual(MOTOR);
+  });
+  test("of a propeller with a blade shape, which the form has no field for, keeps the shape", () => {
+    const [form, geometry] = [fieldsOf("propellers"), { stations: "as drawn" }];
+    const held = { ...PROPELLER, geometry } as unknown as Propeller;
+    expect(form.some(({ key }) => key.startsWith("geometry"))).toBe(false);
+    expect(documentOf<"propellers">(form, draftOf(form, held), held)).toMatchObject({ geometry });
   });
   test("that is empty lacks what the schema needs, and only that", () => {
     expect(Object.keys(draftProblems(fields, draftOf(fields, null)))).toEqual([

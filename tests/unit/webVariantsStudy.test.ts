@@ -8,6 +8,7 @@ import type { GroupedRun } from "../../shared/compare/studiedRuns.ts";
 import { trendOf } from "../../shared/compare/trend/trendOf.ts";
 import { anovaOf } from "../../shared/compare/variance/anovaOf.ts";
 import { RunFacts } from "../../shared/model/factor.ts";
+import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { anovaRows, effectRows, interactionPicture } from "../../web/views/variants/anova/anovaModel.ts";
 import { factorHeads, shownFactors } from "../../web/views/variants/factors/factorsModel.ts";
 import { chosenRuns, filterChoices, groupChoices, groupNames } from "../../web/views/variants/grouping.ts";
@@ -181,8 +182,12 @@ describe("a trend over the pitch ratio", () => {
     expect(trendPicture(trend, () => 0, null).series.some(({ id }) => id === "series")).toBe(false);
   });
 
-  it("says where the best lies only where the curve turns inside", () => {
-    expect(optimumWords({ ...trend, optimum: null })).toBe("A straight line has no best value.");
+  it.each([
+    { inside: true, says: "The maximum lies at 1.10 ± 0.04." },
+    { inside: false, says: "No maximum lies inside what was measured; the curve would turn at 1.10 ± 0.04." },
+  ])("says where the curve turns, and when that lies outside: $inside", ({ inside, says }) => {
+    const at = uncertain(1.1, 0.02);
+    expect(optimumWords(trend, { kind: "maximum", at, fieller95: null, value: at, inside })).toBe(says);
   });
 });
 

@@ -1,7 +1,52 @@
-import type { FactorRow, FactorTable } from "../../model/factor.ts";
+import {
+  DESIGN_FACTORS,
+  type FactorName,
+  type FactorRow,
+  type FactorTable,
+  type RunFacts,
+} from "../../model/factor.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { inWords } from "../inWords.ts";
 import { FACTOR_WORDS } from "./factorWords.data.ts";
+import { distinctLevels, levelsOf } from "./levels.ts";
+
+/** The runs of one cell of a design: all that are taken as alike but for re-mounting. */
+export type AlikeRuns = readonly RunFacts[];
+
+/**
+ * Design factors beside those asked for that change among runs taken as alike: their effect goes into the spread, and into
+ * the effects where they go with these.
+ */
+export function otherFactors(cells: readonly AlikeRuns[], asked: readonly FactorName[]): Warning[] {
+  const runs = cells.flat();
+  const others = DESIGN_FACTORS.filter((factor) => factor !== "propeller" && !asked.includes(factor));
+  return others.flatMap((factor) => {
+    const levels = levelsOf(runs, factor);
+    const ofCell = (cell: AlikeRuns) => new Set(cell.map((run) => levels[runs.indexOf(run)]));
+    const inside = cells.filter((cell) => ofCell(cell).size > 1);
+    return inside.length === 0
+      ? []
+      : [
+          variesInside(
+            factor,
+            asked,
+            distinctLevels(levels).map(({ text }) => text),
+          ),
+        ];
+  });
+}
+
+function variesInside(factor: FactorName, asked: readonly FactorName[], texts: readonly string[]): Warning {
+  const { title } = FACTOR_WORDS[factor];
+  const alike = inWords(asked.map((one) => FACTOR_WORDS[one].title));
+  return warning({
+    code: "compare.varies-inside",
+    where: title,
+    found: `Runs of one ${alike} differ in ${title} as well (${texts.join(", ")}), so what it changes goes into the spread between mountings and may go into the effect`,
+    needed: `one ${title}, or an analysis that holds it`,
+    mend: `Take only runs of one ${title}, or ask for the analysis of variance over ${alike} and ${title}`,
+  });
+}
 
 /** What goes with the variant beside what is compared, named with its values. */
 export function confoundingWarnings({

@@ -24,7 +24,7 @@ export const FACTOR_WORDS: { readonly [F in FactorName]: FactorWords } = {
   controller: { title: "controller", acts: ON_THE_DRIVE },
   pack: { title: "pack", acts: ON_THE_DRIVE },
   day: { title: "day", acts: ON_ALL },
-  instruments: { title: "instruments and calibration", acts: ON_ALL },
+  instruments: { title: "calibration", acts: ON_ALL },
   fluid: { title: "fluid", acts: ON_ALL },
   temperature: { title: "temperature of the fluid", acts: `${ON_ALL}, by the Reynolds number` },
   immersion: { title: "immersion", acts: `${ON_ALL}, where air is drawn in or the surface is near` },

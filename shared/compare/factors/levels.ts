@@ -1,6 +1,6 @@
 import type { FactorName, NumberFactorName, RunFacts } from "../../model/factor.ts";
 import { CELSIUS_ZERO } from "../../quantity/constants.ts";
-import { formatNumber, formatQuantity, type ShownUnit } from "../../quantity/format.ts";
+import { formatQuantity, type ShownUnit } from "../../quantity/format.ts";
 
 /** A value of a factor that several runs can have. */
 export interface Level {
@@ -28,7 +28,7 @@ const NUMBERS: { readonly [F in FactorName]?: NumberKind } = {
   pitchRatio: {
     of: ({ pitchRatio }) => pitchRatio,
     sameWithin: relative(0.005),
-    text: (value) => formatNumber(value),
+    text: (value) => `${Number(value.toPrecision(3))}`,
   },
   diameter: { of: ({ diameter }) => diameter, sameWithin: relative(0.005), text: inUnit("mm", 1e-3) },
   bladeCount: { of: ({ bladeCount }) => bladeCount, sameWithin: () => 0, text: (value) => `${value}` },

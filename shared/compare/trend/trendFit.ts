@@ -3,6 +3,7 @@ import { fUpperTail } from "../../numeric/fDistribution.ts";
 import { correctedInformationCriterion } from "../../numeric/informationCriterion.ts";
 import { moments } from "../../numeric/moments.ts";
 import { type PolynomialFit, polynomialFit } from "../../numeric/polynomialFit.ts";
+import { coverageFactor } from "../../quantity/uncertain.ts";
 import { LEVEL } from "../comparisonSentence.ts";
 
 export interface TrendRun {
@@ -29,6 +30,8 @@ export interface TrendFit {
   readonly degreesOfFreedom: number;
   readonly lackOfFit: Trend["lackOfFit"];
   readonly slopePValue: number;
+  /** Half the width of the 95 % interval about each curve that may be the true one: the one chosen first. */
+  readonly candidates: readonly { readonly fit: PolynomialFit; readonly half: (x: number) => number }[];
 }
 
 /**
@@ -37,7 +40,8 @@ export interface TrendFit {
  *
  * The doubt of the curve rests on the scatter of the runs about it (not less than their own doubt explains); where means of
  * equal factor lie further from the curve than re-mounting explains (lack of fit), on these means, since mountings of one
- * propeller are then no independent witnesses of the curve.
+ * propeller are then no independent witnesses of the curve. Where a line was chosen by the criterion, the band also takes in
+ * that of the curve with a bend.
  *
  * Source   weighted least squares; lack of fit Draper & Smith, Applied Regression Analysis (3rd ed. 1998), 2.1; order
  *          Hurvich & Tsai, Biometrika 76 (1989) 297.
@@ -49,19 +53,45 @@ export function trendFit(runs: readonly TrendRun[], statedOrder: 1 | 2 | undefin
   const criteria = criteriaOf(runs, fitOf);
   const { order, orderBecause } = chosenOrder(criteria, statedOrder);
   const fit = fitOf(order);
-  const residual = { degreesOfFreedom: fit.degreesOfFreedom, chiSquared: fit.chiSquared };
-  const lack = lackOfFit(runs, uncertainties, fit);
-  const ruling = lack && lack.test.pValue < LEVEL ? lack.means : residual;
-  const leastScale = moments(runs.map(({ own }) => own ** 2)).mean / moments(uncertainties.map((u) => u ** 2)).mean;
-  const scale = Math.max(ruling.chiSquared / ruling.degreesOfFreedom, leastScale);
-  const level = fitOf(0);
-  const F = scale === 0 ? 0 : Math.max(0, level.chiSquared - fit.chiSquared) / order / scale;
+  const { scale, degreesOfFreedom, lack } = scatterOf(runs, uncertainties, fit);
+  // That the bend did not earn its coefficient does not say that there is none: a band of the line alone would hold the
+  // true curve far less often than it claims.
+  const withBend = orderBecause === "criterion" && order === 1 ? [fitOf(2)] : [];
   return {
-    ...{ order, orderBecause, criteria, fit, uncertainties, scale },
-    degreesOfFreedom: ruling.degreesOfFreedom,
+    ...{ order, orderBecause, criteria, fit, uncertainties, scale, degreesOfFreedom },
     lackOfFit: lack?.test ?? null,
-    slopePValue: scale === 0 ? 0 : fUpperTail(F, [order, ruling.degreesOfFreedom]),
+    candidates: [fit, ...withBend].map((one) => ({
+      fit: one,
+      half: halfWidth(one, scatterOf(runs, uncertainties, one)),
+    })),
+    // Of the fullest curve that was tried: had the order been picked first, chance would look like a trend too often.
+    slopePValue: curvePValue(runs, uncertainties, [fitOf(0), orderBecause === "criterion" ? fitOf(2) : fit]),
   };
+}
+
+function halfWidth(fit: PolynomialFit, { scale, degreesOfFreedom }: { scale: number; degreesOfFreedom: number }) {
+  const factor = coverageFactor(degreesOfFreedom) * Math.sqrt(scale);
+  return (x: number) => factor * fit.standardErrorAt(x);
+}
+
+/** Variance factor that the doubt of a curve rests on, with its degrees of freedom, and the test for lack of fit. */
+function scatterOf(runs: readonly TrendRun[], uncertainties: readonly number[], fit: PolynomialFit) {
+  const lack = lackOfFit(runs, uncertainties, fit);
+  const { chiSquared, degreesOfFreedom } = lack && lack.test.pValue < LEVEL ? lack.means : fit;
+  const least = moments(runs.map(({ own }) => own ** 2)).mean / moments(uncertainties.map((u) => u ** 2)).mean;
+  return { scale: Math.max(chiSquared / degreesOfFreedom, least), degreesOfFreedom, lack };
+}
+
+/** Chance of a curve so far from level where the factor does nothing. */
+function curvePValue(
+  runs: readonly TrendRun[],
+  uncertainties: readonly number[],
+  [level, curve]: readonly [PolynomialFit, PolynomialFit],
+): number {
+  const { scale, degreesOfFreedom } = scatterOf(runs, uncertainties, curve);
+  const explained = Math.max(0, level.chiSquared - curve.chiSquared) / curve.order;
+  if (scale === 0) return explained === 0 ? 1 : 0;
+  return fUpperTail(explained / scale, [curve.order, degreesOfFreedom]);
 }
 
 function dataOf(runs: readonly TrendRun[], uncertaintyY: readonly number[], order: number) {

@@ -2,9 +2,9 @@ import type { Trend, TrendRequest } from "../../model/trend.ts";
 import { moments } from "../../numeric/moments.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem } from "../../quantity/problem.ts";
-import { coverageFactor } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { LEVEL } from "../comparisonSentence.ts";
+import { otherFactors } from "../factors/confounding.ts";
 import { factorTable } from "../factors/factorTable.ts";
 import { FACTOR_WORDS } from "../factors/factorWords.data.ts";
 import { distinctLevels, levelsOf, numberOf } from "../factors/levels.ts";
@@ -100,19 +100,15 @@ function scatterOf(runs: readonly TrendRun[], { fit }: TrendFit): number {
   return Math.sqrt(squares / fit.degreesOfFreedom);
 }
 
-function bandOf(
-  { fit, scale, degreesOfFreedom }: TrendFit,
-  runs: readonly TrendRun[],
-  toFactor: (x: number) => number,
-) {
+/** From the lowest to the highest end of the curves that may be the true one. */
+function bandOf({ fit, candidates }: TrendFit, runs: readonly TrendRun[], toFactor: (x: number) => number) {
   const x = runs.map((run) => run.x);
   const [low, high] = [Math.min(...x), Math.max(...x)];
-  const factor = coverageFactor(degreesOfFreedom) * Math.sqrt(scale);
   return Array.from({ length: BAND }, (_, i) => {
     const at = low + ((high - low) * i) / (BAND - 1);
-    const half = factor * fit.standardErrorAt(at);
-    const y = fit.at(at);
-    return { x: toFactor(at), value: Math.exp(y), interval95: [Math.exp(y - half), Math.exp(y + half)] as const };
+    const ends = (sign: 1 | -1) => candidates.map((one) => one.fit.at(at) + sign * one.half(at));
+    const interval95 = [Math.exp(Math.min(...ends(-1))), Math.exp(Math.max(...ends(1)))] as const;
+    return { x: toFactor(at), value: Math.exp(fit.at(at)), interval95 };
   });
 }
 
@@ -133,6 +129,10 @@ function warningsOf(
   return [
     ...(without.length === 0 ? [] : [leftOut(without, factorTitle)]),
     ...(lackOfFit !== null && lackOfFit.pValue < LEVEL ? [lacking(factorTitle, lackOfFit.pValue)] : []),
+    ...otherFactors(
+      variants.map((variant) => variant.runs),
+      [factor],
+    ),
     ...factorTable(variants).warnings,
   ];
 }

@@ -1,5 +1,7 @@
 import type { Anova } from "../../model/anova.ts";
+import type { RunFacts } from "../../model/factor.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { otherFactors } from "../factors/confounding.ts";
 import { FACTOR_WORDS } from "../factors/factorWords.data.ts";
 import { levelsOf } from "../factors/levels.ts";
 import { inWords } from "../inWords.ts";
@@ -14,7 +16,25 @@ interface Analysed {
 
 /** What a reader must know next to an analysis of variance. */
 export function anovaWarnings({ all, runs, anova }: Analysed): Warning[] {
-  return [...leftOut(all, runs, anova), ...withoutInteraction(anova), ...onePropellerEach(runs, anova)];
+  const cells = cellsOf(runs, anova);
+  return [
+    ...leftOut(all, runs, anova),
+    ...withoutInteraction(anova),
+    ...otherFactors(cells, anova.factors),
+    ...onePropellerEach(cells, anova),
+  ];
+}
+
+/** The runs of each combination that was run. */
+function cellsOf(runs: readonly GroupedRun[], { factors }: Pick<Anova, "factors">): RunFacts[][] {
+  const facts = runs.map((run) => run.facts);
+  const levels = factors.map((factor) => levelsOf(facts, factor));
+  const cells = new Map<string, RunFacts[]>();
+  facts.forEach((run, i) => {
+    const name = levels.map((axis) => axis[i]!.text).join(" | ");
+    cells.set(name, [...(cells.get(name) ?? []), run]);
+  });
+  return [...cells.values()];
 }
 
 const titlesOf = ({ factors }: Pick<Anova, "factors">) => inWords(factors.map((factor) => FACTOR_WORDS[factor].title));
@@ -51,16 +71,12 @@ function withoutInteraction({ factors, withInteraction, design, cells }: Analyse
 }
 
 /** Mountings of one propeller a cell say how well these propellers were measured, not what another print would be. */
-function onePropellerEach(runs: readonly GroupedRun[], { factors }: Pick<Anova, "factors">): Warning[] {
-  const facts = runs.map((run) => run.facts);
-  if (facts.some(({ propeller }) => propeller === undefined) || factors.includes("propeller")) return [];
-  const levels = factors.map((factor) => levelsOf(facts, factor));
-  const cellOf = (i: number) => levels.map((axis) => axis[i]!.text).join(" | ");
-  const propellers = new Map<string, Set<string>>();
-  facts.forEach(({ propeller }, i) => {
-    propellers.set(cellOf(i), (propellers.get(cellOf(i)) ?? new Set()).add(propeller!.toLowerCase()));
-  });
-  if (facts.length === propellers.size || [...propellers.values()].some((names) => names.size > 1)) return [];
+function onePropellerEach(cells: readonly RunFacts[][], { factors }: Pick<Anova, "factors">): Warning[] {
+  const propellersOf = (cell: RunFacts[]) => new Set(cell.map(({ propeller }) => propeller?.toLowerCase()));
+  const known = cells.every((cell) => !propellersOf(cell).has(undefined));
+  const repeated = cells.some((cell) => cell.length > 1);
+  const single = cells.every((cell) => propellersOf(cell).size === 1);
+  if (!known || !repeated || !single || factors.includes("propeller")) return [];
   return [
     warning({
       code: "compare.one-propeller-each",

@@ -4,6 +4,7 @@ import type { FluidProperties } from "../../model/fluid.ts";
 import type { SectionPolar } from "../../model/sectionPolar.ts";
 import type { BladeSurface } from "../../model/surface.ts";
 import { finite, positive } from "../../quantity/domain.ts";
+import { finiteResult } from "../../quantity/finiteResult.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { checkedPolar } from "../section/checkedPolar.ts";
 import { type PolarTables, polarTables } from "../section/polarTables.ts";
@@ -47,8 +48,9 @@ export interface BladeElementsRequest extends BladeRunning {
  * Throws   InputProblem as `checkedGeometry` and `checkedPolar`; OutOfDomain for a speed that is not finite or a rotation
  *          rate of 0.
  */
-export function bladeElements({ rotationRate, advanceSpeed, ...common }: BladeElementsRequest): BladeElementsResult {
-  return bladeElementsSweep({ ...common, points: [{ rotationRate, advanceSpeed }] })[0]!;
+export function bladeElements({ geometry, polars, ...running }: BladeElementsRequest): BladeElementsResult {
+  const { shape, tables } = prepared(geometry, polars);
+  return finiteResult(solvedBlade(shape, running, tables));
 }
 
 export interface BladeElementsSweep extends Omit<BladeElementsRequest, "rotationRate" | "advanceSpeed"> {
@@ -58,9 +60,27 @@ export interface BladeElementsSweep extends Omit<BladeElementsRequest, "rotation
 
 /** As `bladeElements`, in several flows. */
 export function bladeElementsSweep({ geometry, polars, points, ...common }: BladeElementsSweep): BladeElementsResult[] {
+  const { shape, tables } = prepared(geometry, polars);
+  points.forEach(({ rotationRate }, i) => {
+    requireTurning(rotationRate, `points[${i}].rotationRate`);
+  });
+  return finiteResult(points.map((point) => solvedBlade(shape, { ...common, ...point }, tables)));
+}
+
+function prepared(geometry: BladeGeometry, polars: SectionPolar | undefined) {
   const shape = bladeShape(checkedGeometry(geometry));
-  const tables = polars && polarTables(checkedPolar(polars), shape.aspectRatio);
-  return points.map((point) => solvedBlade(shape, { ...common, ...point }, tables));
+  return { shape, tables: polars && polarTables(checkedPolar(polars), shape.aspectRatio) };
+}
+
+function requireTurning(rotationRate: number, where: string): void {
+  if (rotationRate !== 0) return;
+  throw new OutOfDomain({
+    code: "propeller.not-turning",
+    where,
+    found: "rotation rate is 0 rev/s",
+    needed: "a propeller that turns, either way",
+    mend: "Give a rotation rate; a stopped propeller has no coefficients",
+  });
 }
 
 /** As `bladeElements`, for a blade that is run in many flows. */
@@ -79,13 +99,7 @@ export function solvedBlade(shape: BladeShape, running: BladeRunning, polars?: P
 
 function checkedFlow({ surface, fluid, rotationRate, advanceSpeed }: BladeRunning): Flow {
   const n = finite(rotationRate, "rotation rate", "rev/s");
-  if (n === 0) {
-    throw new OutOfDomain({
-      found: "rotation rate is 0 rev/s",
-      needed: "a propeller that turns, either way",
-      mend: "",
-    });
-  }
+  requireTurning(n, "rotationRate");
   return {
     surface,
     rho: positive(fluid.density, "density", "kg/m³"),

@@ -24,7 +24,7 @@ export interface BladePiece extends Annulus {
 }
 
 /** Pieces of a blade unless told otherwise. */
-export const PIECES = 30;
+const PIECES = 30;
 
 /**
  * Cuts the blade from hub to tip into pieces, narrow towards both ends where the load falls away steeply.

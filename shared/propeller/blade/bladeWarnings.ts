@@ -1,6 +1,7 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 import type { PolarTables } from "../section/polarTables.ts";
 import { ROUGHEST } from "../section/sectionDrag.ts";
 import type { BladeShape } from "./bladeShape.ts";
@@ -56,8 +57,8 @@ function reynoldsWarnings({ reynolds }: BladeElement): Warning[] {
     warning({
       code: "propeller.reynolds-below-model",
       where: "rotationRate",
-      found: `The Reynolds number of the blade at 0.7 of the radius is ${formatNumber(reynolds, 2)}`,
-      needed: `at least ${formatNumber(LEAST_REYNOLDS, 2)}, the least the section model was held against`,
+      found: `The Reynolds number of the blade at 0.7 of the radius is ${reynoldsWords(reynolds)}`,
+      needed: `at least ${reynoldsWords(LEAST_REYNOLDS)}, the least the section model was held against`,
       mend: "Take the numbers as a rough guide",
     }),
   ];

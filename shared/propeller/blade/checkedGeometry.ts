@@ -2,6 +2,8 @@ import type { BladeGeometry, BladeStation } from "../../model/bladeGeometry.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem, type Problem } from "../../quantity/problem.ts";
 
+/** Greatest chord over diameter; the broadest published blades come to about 1. */
+const GREATEST_CHORD = 2;
 /** Greatest thickness over chord that is still a blade and no rod. */
 const GREATEST_THICKNESS = 0.6;
 /** Greatest camber over chord for which the section model holds. */
@@ -84,6 +86,7 @@ function requireStation(station: BladeStation, i: number, geometry: BladeGeometr
   const fault =
     orderFault(station, geometry.stations[i - 1]) ??
     chordFault(station, i === geometry.stations.length - 1) ??
+    breadthFault(station, geometry) ??
     thicknessFault(station) ??
     camberFault(station) ??
     pitchFault(station) ??
@@ -121,6 +124,17 @@ function chordFault({ chord }: BladeStation, isTip: boolean): Fault | undefined 
     found: `the chord is ${millimetres(chord)}`,
     needed: "more than 0; 0 only at the tip",
     mend: "Measure the chord from leading to trailing edge",
+  };
+}
+
+function breadthFault({ chord }: BladeStation, { diameter }: BladeGeometry): Fault | undefined {
+  if (chord <= GREATEST_CHORD * diameter) return undefined;
+  return {
+    field: "chord",
+    code: "propeller.station-units",
+    found: `the chord is ${millimetres(chord)} in a propeller of ${millimetres(diameter)}`,
+    needed: `a chord of at most ${GREATEST_CHORD} diameters`,
+    mend: "Are chord and diameter in one unit? One looks like millimetres read as metres",
   };
 }
 

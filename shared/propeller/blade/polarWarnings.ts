@@ -1,6 +1,7 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 import type { PolarTables } from "../section/polarTables.ts";
 import { shareOf, UNREMARKABLE } from "./shareOfBlade.ts";
 
@@ -39,7 +40,7 @@ function reynoldsWarnings({ logReynolds }: PolarTables, { reynolds }: BladeEleme
     warning({
       code: "propeller.polar-beyond-reynolds",
       where: "polars",
-      found: `The Reynolds number at 0.7 of the radius, ${formatNumber(reynolds, 2)}, lies outside the polars, ${formatNumber(low, 2)} to ${formatNumber(high, 2)}`,
+      found: `The Reynolds number at 0.7 of the radius, ${reynoldsWords(reynolds)}, lies outside the polars, ${reynoldsWords(low)} to ${reynoldsWords(high)}`,
       needed: "",
       mend: "The nearest polar is used as it is",
     }),

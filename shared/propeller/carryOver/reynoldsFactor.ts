@@ -4,6 +4,7 @@ import type { FluidState } from "../../model/fluid.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { bladeReynolds } from "../coefficients.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 import { sectionDrag } from "../section/sectionDrag.ts";
 import { bladeSection } from "./bladeSection.ts";
 import { between, type DoubtfulFactor, entry } from "./factor.ts";
@@ -67,15 +68,21 @@ export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
   const byDrag = dragFactors(reynolds.measured, reynolds.target, carried);
   const byTrend = trendFactors(reynolds, carried);
   const byBlades = reynoldsByBlades(request);
+  const routes = [byDrag, byTrend, ...(byBlades === null ? [] : [byBlades])];
   const bounds = (of: "thrust" | "torque") => {
-    const all = [byDrag, byTrend, ...(byBlades === null ? [] : [byBlades])].map((route) => route[of]);
+    const all = routes.map((route) => route[of]);
     return withRuleDoubt(between(Math.min(...all), Math.max(...all)), byDrag[of]);
   };
-  const told = (route: ReynoldsRoute) =>
-    `${formatNumber(route.thrust, 4)} on K_T and ${formatNumber(route.torque, 4)} on K_Q`;
-  const ofBlades = byBlades === null ? "" : `, blade elements of these blades ${told(byBlades)}`;
-  const reason = `Blade Reynolds number ${formatNumber(reynolds.target, 2)} in place of ${formatNumber(reynolds.measured, 2)}. Drag alone (ITTC form) gives ${told(byDrag)}, the trend of a small research propeller ${told(byTrend)} (Deters, Ananda & Selig 2014)${ofBlades}. The middle between least and greatest is taken.`;
+  const reason = `Blade Reynolds number ${reynoldsWords(reynolds.target)} in place of ${reynoldsWords(reynolds.measured)}. ${toldRoutes(routes)} The middle between least and greatest is taken.`;
   return { reynolds, factor: listed(bounds("thrust"), bounds("torque"), reason) };
+}
+
+/** The factors of drag, trend and, where there is one, of blade elements, in words. */
+function toldRoutes([byDrag, byTrend, byBlades]: readonly ReynoldsRoute[]): string {
+  const told = ({ thrust, torque }: ReynoldsRoute) =>
+    `${formatNumber(thrust, 4)} on K_T and ${formatNumber(torque, 4)} on K_Q`;
+  const ofBlades = byBlades === undefined ? "" : `, blade elements of these blades ${told(byBlades)}`;
+  return `Drag alone (ITTC form) gives ${told(byDrag!)}, the trend of a small research propeller (Deters, Ananda & Selig 2014) ${told(byTrend!)}${ofBlades}.`;
 }
 
 const WITHOUT_BLADE =
@@ -140,7 +147,7 @@ function tooFar(before: number, after: number, change: number): OutOfDomain {
   return new OutOfDomain({
     code: "propeller.carry-over-too-far",
     where: "measured.rotationRate",
-    found: `From a blade Reynolds number of ${formatNumber(before, 2)} to ${formatNumber(after, 2)} the drag alone would change a coefficient by ${formatNumber(100 * change)} %`,
+    found: `From a blade Reynolds number of ${reynoldsWords(before)} to ${reynoldsWords(after)} the drag alone would change a coefficient by ${formatNumber(100 * change)} %`,
     needed: `at most ${100 * GREATEST_CHANGE} %`,
     mend: "Measure faster, larger or in water, nearer to the Reynolds number at work",
   });

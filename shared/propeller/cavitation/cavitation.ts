@@ -1,6 +1,7 @@
 import { fluidProperties } from "../../fluid/fluidProperties.ts";
 import { fluidWarnings } from "../../fluid/fluidWarnings.ts";
 import type { BurrillVerdict, CavitationRequest, CavitationResult } from "../../model/cavitation.ts";
+import { finiteResult } from "../../quantity/finiteResult.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem } from "../../quantity/problem.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
@@ -47,11 +48,11 @@ export function cavitation(request: CavitationRequest): CavitationResult {
     depthFreeOfCavitation: lines.find(({ line }) => line === "merchant")?.depthNeeded ?? null,
     depthFreeOfVentilation: Math.max(air.depthOfOpenWater, air.depthAgainstDrawdown),
   };
-  return {
+  return finiteResult({
     ...numbers,
     answer: cavitationAnswer(numbers),
     warnings: [...fluidWarnings(request.fluid), ...offTheFormula(sigma), ...drawsAir(numbers.ventilation)],
-  };
+  });
 }
 
 function verdictOf(line: BurrillLine, loading: number, sigma: number, at: SectionRunning & Submerged): BurrillVerdict {

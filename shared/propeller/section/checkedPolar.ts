@@ -1,6 +1,7 @@
 import type { SectionPolar } from "../../model/sectionPolar.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem, type Problem } from "../../quantity/problem.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 
 type Points = SectionPolar["blocks"][number]["points"];
 
@@ -33,7 +34,7 @@ function reynoldsFault(count: number, reynolds: number | undefined, before = 0):
     found:
       reynolds === undefined
         ? "The block has no Reynolds number"
-        : `Its Reynolds number ${formatNumber(reynolds)} does not rise`,
+        : `Its Reynolds number ${reynoldsWords(reynolds)} does not rise`,
     needed: "a Reynolds number for each block, rising",
     mend: "Order the blocks by Reynolds number and leave no two alike",
   };

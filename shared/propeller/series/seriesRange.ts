@@ -2,6 +2,7 @@ import type { SeriesPropeller } from "../../model/seriesPropeller.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { OutOfDomain, type Problem } from "../../quantity/problem.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { reynoldsWords } from "../reynoldsWords.ts";
 import { GREATEST_REYNOLDS, SERIES_REYNOLDS } from "./reynoldsCorrection.ts";
 
 /** Pitch ratios a series was fitted over. */
@@ -86,8 +87,8 @@ function reynoldsOutside(reynolds = SERIES_REYNOLDS): Problem | null {
   if (reynolds <= GREATEST_REYNOLDS) return null;
   return outsideSeries(
     "reynolds",
-    `A Reynolds number of ${formatNumber(reynolds)} lies beyond the correction of the series`,
-    `at most ${formatNumber(GREATEST_REYNOLDS, 1)}`,
+    `A Reynolds number of ${reynoldsWords(reynolds)} lies beyond the correction of the series`,
+    `at most ${reynoldsWords(GREATEST_REYNOLDS)}`,
   );
 }
 
@@ -115,12 +116,12 @@ function untested(series: SeriesPropeller): Warning[] {
  */
 function yardstick(reynolds: number | undefined): Warning {
   const isSmall = reynolds !== undefined && reynolds < SERIES_REYNOLDS;
-  const at = isSmall ? `At a blade Reynolds number of ${formatNumber(reynolds, 2)} these` : "These";
+  const at = isSmall ? `At a blade Reynolds number of ${reynoldsWords(reynolds)} these` : "These";
   return warning({
     code: "propeller.series-yardstick",
     where: "reynolds",
     found: `${at} numbers are those of a smooth, well-made propeller of full size: a yardstick, not a forecast`,
-    needed: `${formatNumber(SERIES_REYNOLDS, 1)} or more, where the series was tested, and blades as smooth`,
+    needed: `${reynoldsWords(SERIES_REYNOLDS)} or more, where the series was tested, and blades as smooth`,
     mend: "Expect less thrust and more torque of a small or printed propeller; blade elements or a measurement tell how much",
   });
 }

@@ -1,4 +1,5 @@
 import type { BladeStrengthAnswer, BladeStrengthRequest } from "../../model/bladeStrength.ts";
+import { finiteResult } from "../../quantity/finiteResult.ts";
 import { bladeElements } from "../blade/bladeElements.ts";
 import type { InFluid } from "../inFluid.ts";
 import { bladeStrength } from "./bladeStrength.ts";
@@ -16,5 +17,5 @@ export function predictedStrength(request: InFluid<BladeStrengthRequest>): Blade
     return { state: "failed", reason: `Blade elements give no load: ${solved.reason}`, warnings: [] };
   }
   const strength = bladeStrength({ ...request, elements: solved.elements });
-  return { ...strength, warnings: [...solved.warnings, ...strength.warnings] };
+  return finiteResult({ ...strength, warnings: [...solved.warnings, ...strength.warnings] });
 }

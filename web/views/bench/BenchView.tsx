@@ -27,6 +27,7 @@ import { Intake } from "./Intake.tsx";
 import { LiveList } from "./live/LiveList.tsx";
 import { LiveScreen } from "./live/LiveScreen.tsx";
 import { followRecordings, openRecording } from "./live/liveState.ts";
+import { StrandedLines } from "./live/StrandedLines.tsx";
 import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
@@ -95,6 +96,7 @@ function BenchSide({ about }: { readonly about: "bench" | "motor" }) {
       <div class="bench-side">
         <Intake />
         <LiveList />
+        <StrandedLines />
         <RunList />
         <Caution about={about} />
       </div>

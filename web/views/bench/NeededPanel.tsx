@@ -1,5 +1,4 @@
 import { useState } from "preact/hooks";
-import type { Propeller } from "../../../shared/model/parts.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { addPart, editRun } from "../../app/edits.ts";
@@ -53,35 +52,56 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
   );
 }
 
+interface PropellerDraft {
+  readonly name: string;
+  readonly diameter: number | null;
+  readonly diameterUncertainty: number | null;
+}
+
 /** The least that a propeller needs; the rest can be added under Parts. */
 function NewPropeller({ called, onMade }: { readonly called: string; readonly onMade: (id: string) => void }) {
-  const [name, setName] = useState(called);
-  const [diameter, setDiameter] = useState<number | null>(null);
-  const [uncertainty, setUncertainty] = useState<number | null>(null);
+  const [draft, setDraft] = useState<PropellerDraft>({ name: called, diameter: null, diameterUncertainty: null });
   const [tried, setTried] = useState(false);
-  const needed = (missing: boolean, what: string) => (tried && missing ? what : null);
   const make = async (event: Event) => {
     event.preventDefault();
     setTried(true);
-    if (name.trim() === "" || diameter === null || uncertainty === null) return;
-    const document: Omit<Propeller, "nozzle" | "note"> = {
-      name: name.trim(),
-      diameter,
-      diameterUncertainty: uncertainty,
-    };
+    const { name, diameter, diameterUncertainty } = draft;
+    if (name.trim() === "" || diameter === null || diameterUncertainty === null) return;
     const before = new Set(parts.peek().propellers.map(({ id }) => id));
-    if (!(await addPart("propellers", document))) return;
+    if (!(await addPart("propellers", { name: name.trim(), diameter, diameterUncertainty }))) return;
     const made = parts.peek().propellers.find(({ id }) => !before.has(id));
     if (made) onMade(made.id);
   };
   return (
     <form class="form-grid" onSubmit={make} noValidate>
+      <NewPropellerFields draft={draft} tried={tried} onChange={(change) => setDraft((now) => ({ ...now, ...change }))} />
+      <div class="row form-buttons">
+        <button type="submit" class="primary">
+          Make it and use it here
+        </button>
+      </div>
+    </form>
+  );
+}
+
+interface NewPropellerFieldsProps {
+  readonly draft: PropellerDraft;
+  /** What is missing is told once it was tried without. */
+  readonly tried: boolean;
+  readonly onChange: (change: Partial<PropellerDraft>) => void;
+}
+
+function NewPropellerFields({ draft, tried, onChange }: NewPropellerFieldsProps) {
+  const { name, diameter, diameterUncertainty } = draft;
+  const needed = (missing: boolean, what: string) => (tried && missing ? what : null);
+  return (
+    <>
       <TextField
         label="Name of the propeller"
         value={name}
         maxLength={120}
         problem={needed(name.trim() === "", "Give it a name.")}
-        onChange={setName}
+        onChange={(text) => onChange({ name: text })}
       />
       <QuantityField
         label="Diameter over the blade tips"
@@ -92,25 +112,20 @@ function NewPropeller({ called, onMade }: { readonly called: string; readonly on
         positive
         max={1}
         problem={needed(diameter === null, "Needed: the diameter, e.g. 76 mm.")}
-        onChange={setDiameter}
+        onChange={(length) => onChange({ diameter: length })}
       />
       <QuantityField
         label="Standard uncertainty of the diameter"
         symbol="u(D)"
         dimension="length"
         unit="mm"
-        value={uncertainty}
+        value={diameterUncertainty}
         min={0}
         max={0.1}
         help="How far off the callipers may be, e.g. 0.1 mm."
-        problem={needed(uncertainty === null, "Needed: how well the diameter is known, e.g. 0.1 mm.")}
-        onChange={setUncertainty}
+        problem={needed(diameterUncertainty === null, "Needed: how well the diameter is known, e.g. 0.1 mm.")}
+        onChange={(length) => onChange({ diameterUncertainty: length })}
       />
-      <div class="row form-buttons">
-        <button type="submit" class="primary">
-          Make it and use it here
-        </button>
-      </div>
-    </form>
+    </>
   );
 }

@@ -8,7 +8,7 @@ import { choosePart, chosenFluid, controller, fluid, hotelPower, motor, pack, th
 
 /** Motor, controller, pack, number of thrusters, hotel load and water. */
 export function ChosenParts() {
-  const { motors, controllers, packs } = parts.value;
+  const { motors, packs } = parts.value;
   return (
     <section class="card drive-card" aria-labelledby="drive-parts">
       <h2 id="drive-parts">On the vehicle</h2>
@@ -18,47 +18,8 @@ export function ChosenParts() {
         </p>
       )}
       <div class="form-grid">
-        <SelectField
-          label="Motor"
-          value={motor.value?.id ?? ""}
-          options={choices(motors)}
-          onChange={(id) => choosePart("motor", id)}
-        />
-        <SelectField
-          label="Controller"
-          value={controller.value?.id ?? "none"}
-          options={[{ value: "none", label: "None: no resistance, no limit" }, ...choices(controllers)]}
-          onChange={(id) => choosePart("controller", id)}
-        />
-        <SelectField
-          label="Pack"
-          value={pack.value?.id ?? ""}
-          options={choices(packs)}
-          onChange={(id) => choosePart("pack", id)}
-        />
-        <QuantityField
-          label="Equal thrusters on this pack"
-          dimension="number"
-          value={thrusters.value}
-          min={1}
-          max={64}
-          help="All at the same throttle."
-          onChange={(count) => {
-            if (count !== null) thrusters.value = Math.round(count);
-          }}
-        />
-        <QuantityField
-          label="Hotel load"
-          symbol="P_h"
-          dimension="power"
-          unit="W"
-          value={hotelPower.value}
-          min={0}
-          help="Constant power of lamps, camera, computer."
-          onChange={(watts) => {
-            if (watts !== null) hotelPower.value = watts;
-          }}
-        />
+        <DriveTrain />
+        <Loads />
         <FluidField
           label="Working water"
           value={fluid.value}
@@ -72,6 +33,63 @@ export function ChosenParts() {
         <TypedFields />
       </details>
     </section>
+  );
+}
+
+function DriveTrain() {
+  const { motors, controllers, packs } = parts.value;
+  return (
+    <>
+      <SelectField
+        label="Motor"
+        value={motor.value?.id ?? ""}
+        options={choices(motors)}
+        onChange={(id) => choosePart("motor", id)}
+      />
+      <SelectField
+        label="Controller"
+        value={controller.value?.id ?? "none"}
+        options={[{ value: "none", label: "None: no resistance, no limit" }, ...choices(controllers)]}
+        onChange={(id) => choosePart("controller", id)}
+      />
+      <SelectField
+        label="Pack"
+        value={pack.value?.id ?? ""}
+        options={choices(packs)}
+        onChange={(id) => choosePart("pack", id)}
+      />
+    </>
+  );
+}
+
+/** What the pack has to feed. */
+function Loads() {
+  return (
+    <>
+      <QuantityField
+        label="Equal thrusters on this pack"
+        dimension="number"
+        value={thrusters.value}
+        min={1}
+        max={64}
+        help="All at the same throttle."
+        onChange={(count) => {
+          if (count !== null) thrusters.value = Math.round(count);
+        }}
+      />
+      <QuantityField
+        label="Hotel load"
+        symbol="P_h"
+        dimension="power"
+        unit="W"
+        value={hotelPower.value}
+        min={0}
+        help="Constant power of lamps, camera, computer."
+        onChange={(watts) => {
+          if (watts !== null) hotelPower.value = watts;
+        }}
+      />
+    </>
   );
 }
 

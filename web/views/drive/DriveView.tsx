@@ -22,6 +22,7 @@ import {
   driven,
   fluidProblem,
   hotelPower,
+  leftOut,
   motor,
   propellers,
   statedMerit,
@@ -55,6 +56,7 @@ export default function DriveView() {
         <Flow key={one.propeller.name} driven={one} />
       ))}
       <TorqueSources />
+      <LeftOut />
       <Caution about="drive" />
     </Screen>
   );
@@ -196,6 +198,29 @@ function BarTable({ caption, rows, style }: BarTableProps) {
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** The numbers above use the coefficients as measured; what that leaves out stands here with its size. */
+function LeftOut() {
+  if (leftOut.value.length === 0) return null;
+  return (
+    <section class="card drive-card" aria-labelledby="drive-left-out">
+      <h2 id="drive-left-out">Left out: from the stand to this water</h2>
+      <p>
+        The density is that of this water; thrust and torque coefficients are used as measured. Not in the numbers, nor
+        in their ±:
+      </p>
+      <ul>
+        {leftOut.value.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <p class="hint">
+        Walls and surface near the stand are left out too. <a href={addressOf("theory")}>Theory</a> says where each
+        factor comes from.
+      </p>
+    </section>
   );
 }
 

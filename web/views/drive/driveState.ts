@@ -7,10 +7,12 @@ import type { Pack } from "../../../shared/model/parts.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { densityOf } from "../../app/densityOf.ts";
 import { parts, project } from "../../app/session.ts";
+import { subjects } from "../theory/subject.ts";
 import { groups } from "../variants/variantsState.ts";
 import { currentChart, SWEEP_STEPS, thrustChart } from "./driveCharts.ts";
 import { type Chosen, type Driven, type DrivenPropeller, driveAnswer, driveRequest } from "./driveModel.ts";
 import { drivenPropellers, type TypedPropeller } from "./drivenPropellers.ts";
+import { leftOutText } from "./fromStand.ts";
 
 export const throttle = signal(0.6);
 export const thrusters = signal(1);
@@ -89,6 +91,16 @@ export const driven = computed((): Driven[] => {
     }
   });
 });
+
+/** One sentence a measured propeller: what its Reynolds number in this water would change, which is not in the numbers. */
+export const leftOut = computed((): string[] =>
+  driven.value.flatMap((one) => {
+    const subject = subjects.value.find(({ name }) => name === one.propeller.name);
+    const stand = groups.value.find(({ name }) => name === one.propeller.name)?.members[0]?.run.recipe.fluid;
+    if (subject === undefined || stand === undefined) return [];
+    return leftOutText(one, { subject, fluid: stand }, fluid.value) || [];
+  }),
+);
 
 export const answer = computed(() => driveAnswer(driven.value, throttle.value, thrusters.value));
 export const thrustPicture = computed(() => thrustChart(driven.value, throttle.value));

@@ -56,7 +56,8 @@ export function IdentifyDialog({ motorId }: { readonly motorId: string }) {
         {result?.constants && (
           <Found result={result} constants={result.constants} motorId={motorId} motor={motor} onUsed={close} />
         )}
-        <RunsAndFacts />
+        <ChosenRuns />
+        <StatedFacts />
         {result && <Warnings items={result.warnings} />}
         {result && <p>{throttleSentence(result, commandUnit.value)}</p>}
         {result && result.residuals.length > 0 && <Chart spec={identifyChart(result)} height={260} />}
@@ -85,28 +86,7 @@ function Found({ result, constants, motorId, motor, onUsed }: FoundProps) {
   const done = (stored: boolean) => stored && onUsed();
   return (
     <>
-      <TableBox label="Constants found and entered">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Constant</th>
-              <th scope="col">Found</th>
-              <th scope="col">Entered now</th>
-              <th scope="col">Found against entered</th>
-            </tr>
-          </thead>
-          <tbody>
-            {constantRows(constants, motor).map((row) => (
-              <tr key={row.name}>
-                <th scope="row">{row.name}</th>
-                <td>{row.found}</td>
-                <td>{row.entered}</td>
-                <td>{row.verdict}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableBox>
+      <FoundTable constants={constants} motor={motor} />
       {refusal !== "" && <p class="hint">{refusal}</p>}
       <div class="row">
         <button
@@ -141,7 +121,34 @@ function Found({ result, constants, motorId, motor, onUsed }: FoundProps) {
   );
 }
 
-function RunsAndFacts() {
+function FoundTable({ constants, motor }: Pick<FoundProps, "constants" | "motor">) {
+  return (
+    <TableBox label="Constants found and entered">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Constant</th>
+            <th scope="col">Found</th>
+            <th scope="col">Entered now</th>
+            <th scope="col">Found against entered</th>
+          </tr>
+        </thead>
+        <tbody>
+          {constantRows(constants, motor).map((row) => (
+            <tr key={row.name}>
+              <th scope="row">{row.name}</th>
+              <td>{row.found}</td>
+              <td>{row.entered}</td>
+              <td>{row.verdict}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
+function ChosenRuns() {
   const choices = runChoices(candidates.value, chosen.value, electricalOf);
   return (
     <>
@@ -170,43 +177,49 @@ function RunsAndFacts() {
           All readings of the runs without a command column were at full throttle
         </label>
       )}
-      <div class="form-grid">
-        <QuantityField
-          label={`Command of full throttle${commandUnit.value && `, ${commandUnit.value}`}`}
-          dimension="number"
-          value={fullCommand.value}
-          optional
-          help="The duty is only known where it is full. Taken from the highest command in these runs: say otherwise if that was not full throttle."
-          onChange={() => undefined}
-          onCommit={(command) => {
-            typedFullCommand.value = command;
-          }}
-        />
-        <QuantityField
-          label="Winding resistance, measured by other means"
-          dimension="resistance"
-          unit="mΩ"
-          value={statedResistance.value}
-          min={0}
-          optional
-          help="Between two terminals, four wires. Needed where no loaded run at full throttle shows it."
-          onChange={(value) => {
-            statedResistance.value = value;
-          }}
-        />
-        <QuantityField
-          label="Standard uncertainty of that resistance"
-          dimension="resistance"
-          unit="mΩ"
-          value={statedResistanceDoubt.value}
-          min={0}
-          optional
-          onChange={(value) => {
-            statedResistanceDoubt.value = value;
-          }}
-        />
-      </div>
     </>
+  );
+}
+
+/** What the runs do not hold. */
+function StatedFacts() {
+  return (
+    <div class="form-grid">
+      <QuantityField
+        label={`Command of full throttle${commandUnit.value && `, ${commandUnit.value}`}`}
+        dimension="number"
+        value={fullCommand.value}
+        optional
+        help="The duty is only known where it is full. Taken from the highest command in these runs: say otherwise if that was not full throttle."
+        onChange={() => undefined}
+        onCommit={(command) => {
+          typedFullCommand.value = command;
+        }}
+      />
+      <QuantityField
+        label="Winding resistance, measured by other means"
+        dimension="resistance"
+        unit="mΩ"
+        value={statedResistance.value}
+        min={0}
+        optional
+        help="Between two terminals, four wires. Needed where no loaded run at full throttle shows it."
+        onChange={(value) => {
+          statedResistance.value = value;
+        }}
+      />
+      <QuantityField
+        label="Standard uncertainty of that resistance"
+        dimension="resistance"
+        unit="mΩ"
+        value={statedResistanceDoubt.value}
+        min={0}
+        optional
+        onChange={(value) => {
+          statedResistanceDoubt.value = value;
+        }}
+      />
+    </div>
   );
 }
 

@@ -44,6 +44,7 @@ const LABELS: Readonly<Record<string, string>> = {
   name: "Name",
   note: "Note",
   finish: "Surface finish",
+  material: "Material",
   nozzle: "Runs in a nozzle",
 };
 /** How a builder comes by a value. The figures are common practice, no source. */

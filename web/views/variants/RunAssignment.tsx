@@ -38,6 +38,9 @@ export function RunAssignment() {
               return (
                 <tr key={id} draggable onDragStart={(event) => event.dataTransfer?.setData(DRAGGED_RUN, id)}>
                   <th scope="row">
+                    <span class="drag-handle" aria-hidden="true" title="Drag onto a variant above">
+                      ⠿
+                    </span>{" "}
                     <a href={addressOf("bench", { run: id })}>{name}</a>
                   </th>
                   <td>

@@ -24,6 +24,8 @@ export function LiveColumns({ recording, result }: LiveColumnsProps) {
   const model = columnsModel(inspection, columns, purpose === "propeller" ? [] : ["thrust"]);
   const edit: RecipeChange = (label, change) =>
     void editRecording(id, label, (now) => ({ ...now, recipe: change(now.recipe) }));
+  const confirm = () =>
+    void editRecording(id, `Confirmed the columns of ${document.name}`, (now) => confirmedAs(now, columns));
   return (
     <Fold
       id="bench-columns"
@@ -41,13 +43,7 @@ export function LiveColumns({ recording, result }: LiveColumnsProps) {
         </p>
       ))}
       {!confirmed && (
-        <button
-          type="button"
-          disabled={model.missing.length > 0}
-          onClick={() =>
-            void editRecording(id, `Confirmed the columns of ${document.name}`, (now) => confirmedAs(now, columns))
-          }
-        >
+        <button type="button" disabled={model.missing.length > 0} onClick={confirm}>
           These columns are right
         </button>
       )}

@@ -10,6 +10,7 @@ import { linkPort, portLinks, USUAL_BAUD_RATE, unlinkPort } from "./portLink.ts"
 import { discard, keepAsRun } from "./recordingActs.ts";
 import { sendings } from "./sending.ts";
 import { serialOf } from "./serialPort.ts";
+import { UnsentLines } from "./UnsentLines.tsx";
 
 interface LiveSourceProps {
   readonly recording: StoredRecording;
@@ -22,17 +23,19 @@ export function LiveSource({ recording, result }: LiveSourceProps) {
   const sending = sendings.value.get(id);
   const way = wayOfLines({ held, result, sending, answers: answering.value });
   const isFinishing = finishing.value === id;
+  const isRefused = sending !== undefined && sending.refused !== "";
   return (
     <section class="card live-source" aria-labelledby="live-source-title">
       <h2 id="live-source-title">Lines</h2>
       <p class={way.tone === "problem" ? "live-trouble" : ""}>{way.text}</p>
+      {isRefused && <UnsentLines recording={id} name={recording.document.name} />}
       {trouble.value !== "" && <p class="live-trouble">No newer result: {trouble.value}</p>}
       {sending !== undefined && sending.lastLine !== "" && (
         <p class="live-last">
           <span class="muted">Last line</span> <code>{sending.lastLine}</code>
         </p>
       )}
-      <PortControls recording={recording} refused={sending?.refused !== undefined && sending.refused !== ""} />
+      <PortControls recording={recording} refused={isRefused} />
       <div class="row">
         <button
           type="button"

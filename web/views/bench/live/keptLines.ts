@@ -35,8 +35,23 @@ async function within<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore)
   }
 }
 
-export async function keepStretch(recording: string, { offset, bytes }: Stretch): Promise<void> {
-  await within("readwrite", (store) => store.put({ recording, offset, bytes }));
+/** The recording that lines are for. */
+export interface LineOwner {
+  readonly project: string;
+  readonly recording: string;
+  readonly name: string;
+}
+type KeptStretch = Stretch & LineOwner;
+
+export async function keepStretch(owner: LineOwner, { offset, bytes }: Stretch): Promise<void> {
+  await within("readwrite", (store) => store.put({ ...owner, offset, bytes } satisfies KeptStretch));
+}
+
+/** Recordings of a project that lines are kept for. */
+export async function keptOwners(project: string): Promise<LineOwner[]> {
+  const all = ((await within("readonly", (store) => store.getAll())) ?? []) as KeptStretch[];
+  const owners = all.filter((one) => one.project === project);
+  return owners.filter(({ recording }, at) => owners.findIndex((one) => one.recording === recording) === at);
 }
 
 /** Stretches of a recording, in order. */

@@ -3,16 +3,21 @@ import type { LiveResult, StoredRecording } from "../../../../shared/model/recor
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import * as api from "../../../api/recordings.ts";
 import { route } from "../../../app/route.ts";
-import { openProjectId, projectId, reloadRuns } from "../../../app/session.ts";
+import { openProjectId, projectId, reloadRuns, runs } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
 import { forgetActsAbout } from "../../../app/undo.ts";
-import { portLinks } from "./portLink.ts";
-import { sendLeftover } from "./sending.ts";
+import { portLinks, unlinkPort } from "./portLink.ts";
+import { keptOwners, type LineOwner } from "./keptLines.ts";
+import { sendings, sendLeftover } from "./sending.ts";
 
 /** Recordings of the open project that have not ended. */
 export const recordings = signal<readonly StoredRecording[]>([]);
 /** What the one on show says so far. */
 const lastResult = signal<{ readonly of: string; readonly result: LiveResult } | null>(null);
+/** Recordings that lines are kept for in this browser, and that take none any more. */
+export const stranded = signal<readonly LineOwner[]>([]);
+/** Recordings that this page itself ends or puts away. */
+export const leaving = new Set<string>();
 /** The recording that is being made a run. */
 export const finishing = signal<string | null>(null);
 /** Why there is no newer result of the one on show; empty where all is well. */
@@ -33,7 +38,13 @@ export const liveResult = computed(() =>
 /** Reads the recordings of the open project, and follows the one on show; started with the screen, stopped with it. */
 export function followRecordings(): () => void {
   const openId = computed(() => openRecording.value?.id ?? null);
+  // Lines may turn out to be stranded, or be let go, at any time.
+  const refusedIds = computed(() => [...sendings.value].flatMap(([id, { refused }]) => (refused ? [id] : [])).join());
   const stops = [
+    effect(() => {
+      void refusedIds.value;
+      if (projectId.value !== null) void findStranded(projectId.value, recordings.value);
+    }),
     effect(() => {
       if (projectId.value !== null) void loadRecordings(projectId.value);
     }),
@@ -73,12 +84,27 @@ function follow(id: string): () => void {
     },
     problem: (problem) => {
       trouble.value = problem.detail;
-      // It was ended or discarded elsewhere.
-      if (problem.status !== 404) return;
-      forgetActsAbout(id);
-      void Promise.all([loadRecordings(project), reloadRuns()]);
+      if (problem.status === 404) void over(project, id);
     },
   });
+}
+
+/** A recording that was on show is over. Where it became a run that is on show now: it has the same id. */
+async function over(project: string, id: string): Promise<void> {
+  const name = recordings.peek().find((one) => one.id === id)?.document.name;
+  const isOwnAct = leaving.has(id);
+  forgetActsAbout(id);
+  if (!isOwnAct) unlinkPort(id);
+  await Promise.all([loadRecordings(project), reloadRuns()]);
+  if (isOwnAct || name === undefined) return;
+  const isRun = runs.peek().some((run) => run.id === id);
+  const text = isRun ? `${name} has ended and is a run now` : `${name} was discarded, by another page or program`;
+  tell({ tone: isRun ? "done" : "problem", text });
+}
+
+async function findStranded(project: string, open: readonly StoredRecording[]): Promise<void> {
+  const owners = await keptOwners(project);
+  stranded.value = owners.filter(({ recording }) => !open.some(({ id }) => id === recording));
 }
 
 /** Takes a recording into the list, or its newer form. */

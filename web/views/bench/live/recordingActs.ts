@@ -5,7 +5,7 @@ import { addRun } from "../../../app/edits.ts";
 import { noteChoice } from "../../../app/route.ts";
 import { openProjectId } from "../../../app/session.ts";
 import { act, forgetActsAbout } from "../../../app/undo.ts";
-import { answering, drop, finishing, keep, loadRecordings, named } from "./liveState.ts";
+import { answering, drop, finishing, keep, leaving, loadRecordings, named } from "./liveState.ts";
 import { unlinkPort } from "./portLink.ts";
 import { closeLine, sent } from "./sending.ts";
 
@@ -44,9 +44,15 @@ async function takeAway(id: string): Promise<void> {
   if (answering.peek()) await sent(id);
   const { version, document } = named(id);
   const write = (version: number) => api.discardRecording(openProjectId(), id, version);
-  await settlingConflict({ what: document.name, version, write, load: () => loadRecordings(openProjectId()) });
-  drop(id);
-  await closeLine(id);
+  const load = () => loadRecordings(openProjectId());
+  leaving.add(id);
+  try {
+    await settlingConflict({ what: document.name, version, write, load });
+    drop(id);
+    await closeLine(id);
+  } finally {
+    leaving.delete(id);
+  }
 }
 
 async function bringBack(id: string): Promise<void> {
@@ -79,10 +85,12 @@ export function editRecording(id: string, label: string, change: (document: Reco
 export async function keepAsRun(id: string): Promise<void> {
   const { name } = named(id).document;
   finishing.value = id;
+  leaving.add(id);
   unlinkPort(id);
   await sent(id);
   const made = await addRun(name, () => api.endRecording(openProjectId(), id));
   finishing.value = null;
+  leaving.delete(id);
   if (made === null) return;
   drop(id);
   noteChoice("run", made.run.id);

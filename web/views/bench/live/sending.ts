@@ -1,10 +1,10 @@
 import { signal } from "@preact/signals";
-import type { Stretch } from "../../../../shared/log/lineOutbox.ts";
 import { LineSender, type SendingState } from "../../../../shared/log/lineSender.ts";
 import { LineTally } from "../../../../shared/log/lineTally.ts";
 import type { StoredRecording } from "../../../../shared/model/recording.ts";
 import { postLines } from "../../../api/recordings.ts";
 import { forgetStretches, keepStretch, keptStretches } from "./keptLines.ts";
+import { beyond } from "./stretches.ts";
 
 /** What this page has received for a recording and how far it has come. */
 export interface PageSending extends SendingState {
@@ -54,10 +54,25 @@ export async function closeLine(id: string): Promise<void> {
   if (state !== undefined && state.held === state.received) await forgetStretches(id);
 }
 
-async function openLine(projectId: string, { id, held }: StoredRecording): Promise<Line> {
+/** What was received for a recording and can not be brought there, as far as this browser has it. */
+export async function unsentLines(id: string): Promise<Uint8Array[]> {
+  const line = await lines.get(id);
+  return line === undefined ? beyond(0, await keptStretches(id)) : [line.sender.unsent];
+}
+
+/** Lets go of what could not be sent. What comes from now on starts anew, behind what the recording holds. */
+export async function forgetUnsent(id: string): Promise<void> {
+  await forgetStretches(id);
+  await closeLine(id);
+}
+
+async function openLine(projectId: string, { id, held, document }: StoredRecording): Promise<Line> {
   const kept = await keptStretches(id);
+  const owner = { project: projectId, recording: id, name: document.name };
   const text = new SeenText();
-  let forgotten = held.bytes;
+  // From the first byte that is kept, also where more is held: what is held there is compared with it, never taken for it.
+  const start = Math.min(kept[0]?.offset ?? held.bytes, held.bytes);
+  let forgotten = start;
   const note = (state: SendingState) => {
     const { lines: seen, lastLine } = text;
     sendings.value = new Map(sendings.peek()).set(id, { ...state, lines: held.lines + seen, lastLine });
@@ -65,18 +80,19 @@ async function openLine(projectId: string, { id, held }: StoredRecording): Promi
     forgotten = state.held;
   };
   const sender = new LineSender({
-    start: held.bytes,
+    start,
     post: (stretch) => postLines(projectId, id, stretch),
     pause: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
     onChange: note,
   });
-  const send = (bytes: Uint8Array) => {
-    text.push(bytes);
-    return sender.send(bytes);
-  };
-  for (const bytes of beyond(held.bytes, kept)) send(bytes);
+  for (const bytes of beyond(held.bytes, kept)) text.push(bytes);
+  for (const bytes of beyond(start, kept)) sender.send(bytes);
   note(sender.state);
-  return { sender, take: (bytes) => void keepStretch(id, send(bytes)) };
+  const take = (bytes: Uint8Array) => {
+    text.push(bytes);
+    void keepStretch(owner, sender.send(bytes));
+  };
+  return { sender, take };
 }
 
 /** Longest text of a line that is shown. */
@@ -100,14 +116,4 @@ class SeenText {
     this.open = (whole.pop() ?? "").slice(-SHOWN);
     this.lastLine = whole.findLast((line) => line !== "")?.slice(0, SHOWN) ?? this.lastLine;
   }
-}
-
-/** Of stretches in order, what lies beyond `place`; two may cover the same bytes. */
-function beyond(place: number, stretches: readonly Stretch[]): Uint8Array[] {
-  let reached = place;
-  return stretches.flatMap(({ offset, bytes }) => {
-    const fresh = bytes.subarray(Math.max(0, reached - offset));
-    reached = Math.max(reached, offset + bytes.length);
-    return fresh.length > 0 ? [fresh] : [];
-  });
 }

@@ -36,17 +36,22 @@ export function carried(subject: Subject, bench: FluidState, target: Target): Ca
       advanceRatio: 0,
     },
     target: { ...target, nozzle: subject.propeller.nozzle },
-    ...bladeOf(subject),
+    ...bladeOf(subject.propeller),
   });
 }
 
-function bladeOf({ propeller }: Subject): Pick<CarryOverRequest, "blade"> | Record<string, never> {
-  const { bladeCount, chordAt07, pitchRatio, diameter } = propeller;
+/** What the parts know of the blade: its shape, else pitch, chord and number of blades. */
+export function bladeOf(propeller: Subject["propeller"]): Pick<CarryOverRequest, "blade" | "shape"> {
+  const { bladeCount, chordAt07, pitchRatio, diameter, geometry } = propeller;
+  if (geometry !== undefined) return { shape: { geometry, surface: SMOOTH } };
   if (bladeCount === undefined || chordAt07 === undefined || pitchRatio === undefined) return {};
   return {
     blade: { bladeCount, pitchRatio, chordRatio: chordAt07 / diameter, thicknessRatio: 0.1, roughness: 0 },
   };
 }
+
+/** The finish is in the measured coefficients; what it does to the change with the Reynolds number is part of the doubt. */
+const SMOOTH = { roughness: 0, liftFactor: 1, dragFactor: 1 };
 
 /** One sentence: thrust and power in the target. */
 export function carriedSentence({ name }: Subject, { thrust, shaftPower }: CarryOver, target: Target): string {

@@ -1,7 +1,7 @@
 import type { EvidencePoint, ModelEvidence } from "../../../../shared/model/bladeElements.ts";
+import { reynoldsWords } from "../../../../shared/propeller/reynoldsWords.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
-import { reynoldsWords } from "../reynoldsWords.ts";
 
 type Coefficient = "thrustCoefficient" | "torqueCoefficient";
 

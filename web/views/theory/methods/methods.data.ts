@@ -22,27 +22,34 @@ export const METHODS: readonly Method[] = [
     idea: "The propeller is a disc that pushes a stream of water. Thrust is mass flow times the speed given to it; ideal power is thrust times the speed through the disc. Friction, swirl and tip loss only take away, so no open propeller does better.",
     equations: [
       "At rest: T = (2 ρ A P²)^⅓, in a nozzle of exit area σ A: T = (4 σ ρ A P²)^⅓",
-      "At speed: T = 2 ρ A (V + v) v,  P = T (V + v),  η_i = 2/(1 + √(1 + C_Th))",
-      "Static merit FM = T^1.5 / (P √(2 ρ A))",
+      "At speed, open: T = 2 ρ A (V + v) v,  P = T (V + v),  η_i = 2/(1 + √(1 + C_Th)),  C_Th = T/(½ ρ A V²)",
+      "At speed, in a nozzle: T = ρ σ A (V + u) u,  P = T (V + u/2)",
+      "Static merit FM = T^1.5 / (P √(2 ρ A)) = K_T^1.5 / (C_P √(π/2)): at most 1 open, √(2σ) in a nozzle",
     ],
     range: "Steady running in unbounded water, no swirl, no cavitation, no air drawn from the surface.",
     sure: "A bound, exact under its assumptions. A measured point above it is a mistake in the measurement, or a nozzle.",
-    sources: ["Rankine-Froude momentum theory; Carlton, Marine Propellers and Propulsion, chapter 8"],
+    sources: [
+      "Rankine-Froude momentum theory; Carlton, Marine Propellers and Propulsion, chapter 8",
+      "With a nozzle: Küchemann & Weber, Aerodynamics of Propulsion (1953)",
+    ],
   },
   {
     id: "series",
     name: "Wageningen B series",
-    idea: "Polynomials through tank tests of smooth, well-made open propellers: what a good propeller of this pitch, blade area and number of blades does.",
-    equations: ["K_T, K_Q = Σ C J^s (P/D)^t (A_E/A_0)^u Z^v", "η_O = J K_T / (2π K_Q)"],
+    idea: "Polynomials through tank tests of open propellers. The series says what a smooth, well-made propeller of this pitch, blade area and number of blades would do.",
+    equations: [
+      "K_T, K_Q = Σ C J^s (P/D)^t (A_E/A_0)^u Z^v, with a correction from table 6 above a Reynolds number of 2e6",
+      "η_O = J K_T / (2π K_Q)",
+    ],
     range:
-      "2 to 7 blades, A_E/A_0 0.30 to 1.05, P/D 0.5 to 1.4, from bollard to where the thrust ends; blade Reynolds number 2e6 and up. Outside it is computed only where that is marked.",
-    sure: "About 1 % of the bollard coefficient for such a propeller. A small printed one runs at a hundredth of the Reynolds number: the series is its yardstick, not its forecast.",
+      "2 to 7 blades, A_E/A_0 0.30 to 1.05, P/D 0.5 to 1.4, from bollard to where the thrust ends; blade Reynolds number 2e6 to 2e9 at 0.75 R. Outside it is computed only where that is marked; below 2e6 the numbers stay those of 2e6.",
+    sure: "About 1 % of the bollard coefficient for such a propeller (common practice, no source). A small printed one runs at a tenth to a hundredth of the Reynolds number: the series is its yardstick, not its forecast.",
     sources: [SERIES_SOURCE],
   },
   {
     id: "nozzle",
     name: "Ka propellers in nozzle 19A",
-    idea: "The same for propellers with wide tips in a nozzle that carries part of the thrust: whole, nozzle and blades are told apart.",
+    idea: "The same for propellers with wide tips in a nozzle that carries part of the thrust: whole, nozzle and blades are told apart. Again what a smooth, well-made set would do.",
     equations: ["K_T, K_TN, K_Q = Σ C (P/D)^x J^y,  K_TP = K_T − K_TN"],
     range: "Ka 4-70 and Ka 5-75, P/D 0.6 to 1.4, tip gap about 1 % of D, nozzle half a diameter long.",
     sure: "The last digits of a few coefficients rest on one transcription. A wider tip gap, usual on printed nozzles, costs thrust that is not in these numbers.",
@@ -54,31 +61,36 @@ export const METHODS: readonly Method[] = [
     idea: "Each ring of the blade is a small wing in the flow of forward speed, turning and what the propeller itself induces. One angle a ring is searched in a bracket, so it can not run away; tip and hub losses follow Prandtl.",
     equations: [
       "Forces of the section = change of momentum of the ring, in the inflow angle φ alone",
-      "F = (2/π) arccos exp(−Z (R − r)/(2 r sin φ)) at the tip, alike at the hub",
+      "thrust: Z ½ ρ W² c (C_L cos φ − C_D sin φ) = 4π r ρ F u |V + u|; torque alike with the swirl v",
+      "F = F_tip F_hub,  F_tip = (2/π) arccos exp(−Z (R − r)/(2 r |sin φ|)),  F_hub alike with (r − r_h)/(2 r_h)",
     ],
     range:
-      "Any advance ratio, at rest, as a windmill, turning either way. Rings do not feel each other; skew and rake are left out of the flow.",
-    sure: "The flow part is as good as momentum theory. The section part below is the weak one.",
+      "Any advance ratio, at rest, as a windmill, turning either way, of a propeller that turns. No nozzle. Rings do not feel each other; skew and rake are left out of the flow. Where a windmill or a propeller driven back meets its own stream momentum theory ends, and an empirical line is used and told.",
+    sure: "Slender blades: 6 % in thrust and power on the measured research propellers. Broad blades curve the flow, of which only a part is allowed for: at rest, against the B series at Reynolds numbers of 1e6 to 4e6, 9 % too little to 26 % too much thrust, and torque from 30 % too little at high pitch to 20 % too much at low pitch. Scale through a measured point.",
     sources: [
       "Ning, A simple solution method for the blade element momentum equations with guaranteed convergence, Wind Energy 17 (2014) 1327",
       "Ning, Using blade element momentum methods with gradient-based design optimization, Structural and Multidisciplinary Optimization 64 (2021)",
+      "Glauert, Airplane Propellers (1935); tip factor: Prandtl, in Betz, Schraubenpropeller mit geringstem Energieverlust (1919); windmill line: Buhl, NREL/TP-500-36834 (2005)",
     ],
   },
   {
     id: "section",
     name: "Sections of small, printed blades",
-    idea: "Lift from thin-aerofoil theory with what thickness and the boundary layer take; stall into a flat plate; profile drag as the larger of a smooth blend of laminar and turbulent friction and a rough line. Chosen once on one research propeller, tested on another.",
+    idea: "Lift from thin-aerofoil theory with what thickness adds and the boundary layer takes; stall into a flat plate, later near the hub; profile drag as the larger of a smooth blend of laminar and turbulent friction and a rough line. Its numbers were chosen once on one research propeller and tested on another.",
     equations: [
-      "C_L = a (α − α_0),  α_0 = −2 f/c for a circular arc, less in broad blades",
-      "laminar floor 2.656/√Re times a transition factor; smooth 2 (1 + 2 t/c) [0.044/Re^⅙ − 5/Re^⅔] above 2e5",
-      "rough 2 (1 + 2 t/c) (1.89 + 1.62 log₁₀(c/k_p))^−2.5",
+      "C_L = a (α − α_0),  a = 2π k (1 + 0.77 t/c)/(1 + 33/√Re),  α_0 = −2 k f/c,  k = (AR + 2)/(2 + √(AR² + 4))",
+      "smooth: C_D = (1 + 2 t/c) [(2.12 · 2.656/√Re)⁴ + (2 C_t)⁴]^¼,  C_t = 0.044/Re^⅙ − 5/Re^⅔, held at its peak below 2.07e5",
+      "rough: C_D = 2 (1 + 2 t/c) (1.89 + 1.62 log₁₀(c/k_p))^−2.5,  c/k_p at least 50",
+      "with lift: C_D grows by (0.15/a)(C_L − C_L0)² and, towards stall, by 32.4/√Re",
     ],
     range:
-      "Blade Reynolds number 5e3 up; camber up to a fifth of the chord. A measured polar from a file takes its place.",
+      "Blade Reynolds number from 5e3 (below: told as a rough guide); camber up to a fifth of the chord. A measured polar from a file takes its place.",
     sure: "The least certain part of every prediction here. The table below holds it against measurements.",
     sources: [
       RESEARCH_SOURCE,
-      "ITTC Recommended Procedure 7.5-02-03-01.4; Abbott & von Doenhoff, Theory of Wing Sections (1959), chapter 4",
+      "ITTC Recommended Procedure 7.5-02-03-01.4; Blasius (1908); Abbott & von Doenhoff, Theory of Wing Sections (1959), chapters 3 and 4",
+      "k: Helmbold, Jahrbuch der deutschen Luftfahrtforschung (1942), over Prandtl's lifting line; its use for blades is our own, held against the B series",
+      "Stall near the hub: Snel, Houwink & Bosschers, ECN-C-93-052 (1993), from memory",
       "Viterna & Corrigan, Fixed pitch rotor performance of large horizontal axis wind turbines, NASA CP-2230 (1982)",
     ],
   },
@@ -88,7 +100,7 @@ export const METHODS: readonly Method[] = [
     idea: "The lift factor and the drag of the sections are moved until blade elements give the K_T and K_Q that were measured, for each finish. What remains to a smooth surface is the most further smoothing can bring.",
     equations: ["K_T(k_L, k_D), K_Q(k_L, k_D) = measured; doubt carried by the derivatives"],
     range:
-      "Lift factor 0.2 to 1.3, drag not below the laminar floor. Outside, the answer is that no surface explains the measurement.",
+      "Lift factor 0.2 to 1.3 (common practice, no source), drag not below the laminar floor. Outside, the answer is that no surface explains the measurement. Broad blades are tied to the tests of the B screw most like them.",
     sure: "Differences between two finishes on one blade are surer than each alone: errors of stand, diameter and section model cancel in part.",
     sources: ["Section model above; roughness of grits after ISO 6344; layer heights: common practice, no source"],
   },
@@ -97,10 +109,11 @@ export const METHODS: readonly Method[] = [
     name: "Thrust against speed",
     idea: "From most to least trusted: the variant's own run at speed; a series or blade elements scaled through its bollard point; momentum theory with the merit kept.",
     equations: ["T = K_T(J) ρ n² D⁴,  P = 2π K_Q(J) ρ n³ D⁵,  J = V/(n D)"],
-    range: "From rest to where the thrust ends. Momentum theory alone does not know the pitch, so not that end.",
-    sure: "The band holds the doubt of the bollard point, the spread of the candidate curves and a part for the unmeasured shape, which grows with J. Only a run at speed makes it narrow.",
+    range:
+      "From rest to where the thrust ends, at a fixed rotation rate or a fixed shaft power. Momentum theory alone does not know the pitch, so not that end.",
+    sure: "The band holds the doubt of the bollard point, the spread of the candidate curves and a part for the unmeasured shape, which grows with J. At fixed power an error in K_Q changes the rotation rate; it goes with that in K_T (correlation 0.8 of the shape, from the same propellers). Where the band passes the momentum limit a note says so. Only a run at speed makes it narrow.",
     sources: [
-      "Scaling a curve by one factor: common practice, no source; size of the shape part from published small propellers against the series",
+      "Scaling a curve by one factor: common practice, no source; size of the shape part from one published small propeller at two rotation rates against the series",
       RESEARCH_SOURCE,
     ],
   },
@@ -111,7 +124,7 @@ export const METHODS: readonly Method[] = [
     equations: ["T = K_T Π f_i ρ n² D⁴", "ΔK_T = −0.3 ΔC_D (P/D)(c Z/D),  ΔK_Q = 0.25 ΔC_D (c Z/D)"],
     range:
       "Air to water, fresh to sea, tank to open water, exact copies to scale. From air the Reynolds number changes most.",
-    sure: "Density is sure. The Reynolds factor lies between drag alone and the trend of one small research propeller; return flow in a tank is a bound of the right size.",
+    sure: "Density is sure. The Reynolds factor is the middle between drag alone, the trend of one small research propeller and, where the blade shape is known, blade elements; the half-width between them over √3 is its doubt. Return flow in a tank is a bound of the right size (common practice, no source).",
     sources: ["ITTC Recommended Procedure 7.5-02-03-01.4 (the factors 0.3 and 0.25 from memory)", RESEARCH_SOURCE],
   },
   {
@@ -120,7 +133,8 @@ export const METHODS: readonly Method[] = [
     idea: "Pressure over vapour pressure at the blade against how hard the blade is loaded; above a limit line bubbles form on the back.",
     equations: [
       "σ_0.7 = (p_atm + ρ g h − p_v) / (½ ρ V_R²),  τ_c = T / (½ ρ A_P V_R²)",
-      "A_E/A_0 = (1.3 + 0.3 Z) T / ((p_0 − p_v) D²) + k",
+      "V_R² = V² + (0.7 π n D)²,  A_P = A_E (1.067 − 0.229 P/D)",
+      "Keller: A_E/A_0 at least (1.3 + 0.3 Z) T / ((p_0 − p_v) D²) + k",
     ],
     range:
       "σ 0.1 to 1 by formula, the chart ends near 2; beyond it the propeller is told to lie off the chart, never judged.",
@@ -135,9 +149,9 @@ export const METHODS: readonly Method[] = [
     name: "Air drawn from the surface",
     idea: "Near the surface the flow to the disc pulls the surface down, and vortices reach it. Small shallow thrusters meet this before cavitation.",
     equations: [
-      "Δh = (V_d² − V²)/(2 g),  h = R + Δh",
-      "h = D (1 + 2.3 (V_d − V)/√(g D)) against vortices",
-      "β = 1 − 0.675 (1 − 0.769 h/R)^1.258",
+      "Δh = (V_d² − V²)/(2 g),  h = R + Δh,  V_d the mean velocity through the disc by momentum theory",
+      "h = D (1 + 2.3 (V_d − V)/√(g D)) against vortices;  h = 1.5 D of open-water tests",
+      "thrust left near the surface: β = 1 − 0.675 (1 − 0.769 h/R)^1.258 for h below 1.3 R",
     ],
     range: "Calm water, a level shaft, nothing between propeller and surface.",
     sure: "Common practice at best: no published tests of small thrusters stand behind these depths.",
@@ -149,9 +163,11 @@ export const METHODS: readonly Method[] = [
     id: "pitch",
     name: "A good pitch for a duty",
     idea: "The pitch of a series that makes a thrust with the least power, or the most of a power. The search walks up from low pitch and keeps the first optimum: further ones come from the polynomials, not from tests.",
-    equations: ["T = K_T ρ n² D⁴ and P = 2π K_Q ρ n³ D⁵ with n or D open"],
+    equations: [
+      "T = K_T(J) ρ n² D⁴ and P = 2π K_Q(J) ρ n³ D⁵ with n or D open: K_T = c J² or K_Q = c J³ at fixed D, J⁴ and J⁵ at fixed n",
+    ],
     range: "As the series. A best at an edge of the range is told.",
-    sure: "As the series. A motor wants a torque and rate of its own: check the pair on Drive.",
+    sure: "As the series, which says what a smooth, well-made propeller would do. A motor wants a torque and rate of its own: check the pair on Drive.",
     sources: [
       SERIES_SOURCE,
       "Helma, Surprising behaviour of the Wageningen B-screw series polynomials, Journal of Marine Science and Engineering 8 (2020) 211",

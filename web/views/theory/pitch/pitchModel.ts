@@ -1,11 +1,11 @@
 import type { BestPitch, BestPitchRequest, PitchCandidate } from "../../../../shared/model/bestPitch.ts";
 import type { Prediction } from "../../../../shared/model/prediction.ts";
 import type { SeriesWithoutPitch } from "../../../../shared/model/seriesPropeller.ts";
+import { reynoldsWords } from "../../../../shared/propeller/reynoldsWords.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 import { MILLIMETRE, NEWTON, NEWTON_METRE, RPM, WATT } from "../../bench/shownUnits.ts";
 import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
-import { reynoldsWords } from "../reynoldsWords.ts";
 
 type Found = Extract<BestPitch, { state: "found" }>;
 

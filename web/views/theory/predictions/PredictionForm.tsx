@@ -101,6 +101,7 @@ function SeriesFields({ draft, set }: FieldsProps) {
             min={2}
             max={7}
             onChange={(blades) => set({ blades: blades === null ? null : Math.round(blades) })}
+            onProblem={(message) => message !== null && set({ blades: null })}
           />
           <QuantityField
             label="Expanded area ratio"
@@ -111,6 +112,7 @@ function SeriesFields({ draft, set }: FieldsProps) {
             max={2}
             help="Tested from 0.30 to 1.05; numbers outside are marked."
             onChange={(areaRatio) => set({ areaRatio })}
+            onProblem={(message) => message !== null && set({ areaRatio: null })}
           />
         </>
       )}
@@ -123,6 +125,7 @@ function SeriesFields({ draft, set }: FieldsProps) {
         max={3}
         help="Tested from 0.5 to 1.4, in the nozzle from 0.6; numbers outside are marked."
         onChange={(pitchRatio) => set({ pitchRatio })}
+        onProblem={(message) => message !== null && set({ pitchRatio: null })}
       />
       <DiameterField draft={draft} set={set} />
     </>
@@ -153,6 +156,7 @@ function BladesFields({ draft, set }: FieldsProps) {
         max={0.005}
         help="0 is smooth. As printed: of the order of the layer step."
         onChange={(roughness) => set({ roughness })}
+        onProblem={(message) => message !== null && set({ roughness: null })}
       />
       <QuantityField
         label="Lift factor"
@@ -163,6 +167,7 @@ function BladesFields({ draft, set }: FieldsProps) {
         max={2}
         help="1 is a clean section; less where the surface is ridged or the edges are blunt."
         onChange={(liftFactor) => set({ liftFactor })}
+        onProblem={(message) => message !== null && set({ liftFactor: null })}
       />
     </>
   );
@@ -180,6 +185,7 @@ function MeritFields({ draft, set }: FieldsProps) {
         max={2}
         help="Tells thrust against power; no rotation rate follows from it."
         onChange={(staticMerit) => set({ staticMerit })}
+        onProblem={(message) => message !== null && set({ staticMerit: null })}
       />
       <DiameterField draft={draft} set={set} />
     </>
@@ -197,6 +203,7 @@ function DiameterField({ draft, set }: FieldsProps) {
       positive
       max={1}
       onChange={(diameter) => set({ diameter })}
+      onProblem={(message) => message !== null && set({ diameter: null })}
     />
   );
 }

@@ -44,7 +44,7 @@ export function TrendPanel() {
       ) : (
         <>
           <p role="status">
-            {told.trend.sentence} {optimumWords(told.trend)}
+            {told.trend.sentence} {told.trend.optimum !== null && optimumWords(told.trend, told.trend.optimum)}
           </p>
           <Chart spec={trendPicture(told.trend, styleOf, screw())} height={340} />
           <Warnings items={told.trend.warnings} />

@@ -1,4 +1,4 @@
-import type { RunQuantityName, Trend } from "../../../../shared/model/trend.ts";
+import type { Optimum, RunQuantityName, Trend } from "../../../../shared/model/trend.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coefficients.ts";
 import { openWaterOfSeries } from "../../../../shared/propeller/series/openWaterOfSeries.ts";
 import { staticMerit } from "../../../../shared/propeller/staticMerit.ts";
@@ -104,10 +104,8 @@ function axisOf({ factorUnit, factor }: Trend): { readonly scale: number; readon
   return factor === "immersion" ? { scale: 1, unit: "m" } : { scale: 1e-3, unit: "mm" };
 }
 
-/** Where the best lies, or why none is told. */
-export function optimumWords(trend: Trend): string {
-  const { optimum } = trend;
-  if (optimum === null) return "A straight line has no best value.";
+/** Where the curve turns, or that it does so outside what was measured. */
+export function optimumWords(trend: Trend, optimum: Optimum): string {
   const { scale, unit } = axisOf(trend);
   const where = formatUncertain(optimum.at, { symbol: unit, factor: scale });
   if (!optimum.inside) return `No ${optimum.kind} lies inside what was measured; the curve would turn at ${where}.`;

@@ -1,0 +1,117 @@
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { ratioInWords } from "../../shared/compare/ratioInWords.ts";
+import type { VariantRatio } from "../../shared/model/comparison.ts";
+import { violationsOf } from "./axe.ts";
+import { servedPages } from "./setUp.ts";
+
+const { open, address } = servedPages();
+
+/** Variants with every run reduced. */
+async function openVariants(query = "", options = {}) {
+  const opened = await open(`variants${query}`, options);
+  await opened.page.getByRole("heading", { level: 1 }).waitFor();
+  await opened.page.locator("main [role=status]").filter({ hasText: "Sanded gives" }).first().waitFor();
+  return opened;
+}
+
+const status = (page: Page, id: string) =>
+  page.locator(`section[aria-labelledby=${id}] [role=status]`).first().innerText();
+
+describe("the study of variants", () => {
+  test("says what else differs, whether the answer holds and how many mountings a difference takes", async () => {
+    const { page, complaints } = await openVariants();
+    const factors = await page.locator("section[aria-labelledby=variants-factors]").innerText();
+    expect(factors).toMatch(/finish/);
+    expect(factors).toMatch(/what is compared/);
+    const robust = await page.locator("section[aria-labelledby=variants-robustness]").innerText();
+    expect(robust).toMatch(/holds/);
+    expect(await status(page, "variants-planner")).toMatch(/mountings of each variant/);
+    const text = await page.locator("main").innerText();
+    expect(text).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
+    expect(complaints).toEqual([]);
+  });
+
+  test("tells the same ratios as the interface, at equal rotation rate, electrical power and throttle", async () => {
+    const { page } = await openVariants();
+    const { projects } = await (await page.request.get(`${address()}/api/projects`)).json();
+    const { runs } = await (await page.request.get(`${address()}/api/projects/${projects[0].id}/runs`)).json();
+    const idsOf = (variant: string) =>
+      runs
+        .filter((run: { document: { variant: string } }) => run.document.variant === variant)
+        .map(({ id }: { id: string }) => id);
+    const groups = ["as printed", "sanded"].map((name) => ({ name, runs: idsOf(name) }));
+    const asked = { data: { groups, baseline: "as printed" } };
+    const answer = await page.request.post(`${address()}/api/projects/${projects[0].id}/comparison`, asked);
+    const { comparisons } = await answer.json();
+    const table = await page.locator("#variants-table").locator("xpath=..").innerText();
+    const ratios = comparisons[0].answers.map(({ ratio }: { ratio: VariantRatio | null }) => ratio);
+    for (const ratio of ratios) if (ratio !== null) expect(table).toContain(ratioInWords(ratio));
+  });
+
+  test("a trend over the pitch needs several pitches on show, and has the series behind it", async () => {
+    const { page } = await openVariants();
+    expect(await page.locator("section[aria-labelledby=variants-trend]").innerText()).toMatch(
+      /tick more of them above/,
+    );
+    for (const name of ["pitch 0.8", "pitch 1.0", "pitch 1.2"]) await page.getByLabel(name, { exact: true }).check();
+    await page.getByLabel("as printed", { exact: true }).uncheck();
+    await expect.poll(() => status(page, "variants-trend")).toMatch(/rises by \d+\s%/);
+    await page
+      .locator("section[aria-labelledby=variants-trend]")
+      .getByText(/B 3-\d\d, smooth and large/)
+      .waitFor();
+  });
+
+  test("groups are made by a factor in one choice, and a run is dragged onto another variant, undone by Control+Z", async () => {
+    const { page } = await openVariants();
+    await page.getByLabel("Groups made by").selectOption("motor");
+    await page.getByRole("checkbox", { name: "Motor A, 455 rpm/V" }).waitFor();
+    await page.getByLabel("Groups made by").selectOption("variant");
+    const row = page.getByRole("row").filter({ hasText: "Net propeller sanded, mounting 1" });
+    const choice = page.getByLabel("Variant of Net propeller sanded, mounting 1", { exact: true });
+    const place = page.locator(".drop-place", { hasText: /^as printed$/ });
+    await row.locator(".drag-handle").dragTo(place);
+    await expect.poll(() => choice.inputValue()).toBe("as printed");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => choice.inputValue()).toBe("sanded");
+  });
+
+  test("the run sheet prints alone, in drawn order, with room to write and the cautions", async () => {
+    const { page } = await openVariants();
+    await page.evaluate(() => {
+      // Chromium would open a dialog: what is asked for is enough.
+      window.print = () =>
+        document.documentElement.setAttribute("data-asked", document.documentElement.dataset["printed"] ?? "");
+    });
+    await page.getByText(/^Run sheet: \d+ runs/).click();
+    const sheet = page.locator(".run-sheet-page");
+    expect(await sheet.innerText()).toMatch(/seed 1/);
+    expect(await sheet.innerText()).toMatch(/pack/i);
+    await page.getByRole("button", { name: "Print the run sheet" }).click();
+    expect(await page.evaluate(() => document.documentElement.dataset["asked"])).toBe("run-sheet");
+    await page.emulateMedia({ media: "print" });
+    expect(await sheet.isVisible()).toBe(true);
+    expect(await page.locator("h1").evaluate((h) => getComputedStyle(h).visibility)).toBe("hidden");
+  });
+
+  test.each(["ratio", "electrical", "shaft"])(
+    "shows the picture %s with the measured points of both",
+    async (picture) => {
+      const { page, complaints } = await openVariants(`?picture=${picture}`);
+      const legend = page.locator("figure.chart").first().locator(".legend");
+      await legend.getByText("sanded").first().waitFor();
+      await legend.getByText("as printed").first().waitFor();
+      expect(complaints).toEqual([]);
+    },
+  );
+
+  test.each(["light", "dark"] as const)("meets WCAG 2.2 AA unfolded, %s", async (colorScheme) => {
+    const { page } = await openVariants("", { colorScheme, bypassCSP: true });
+    await page.evaluate(() => {
+      for (const section of document.querySelectorAll("details")) section.open = true;
+    });
+    await page.waitForLoadState("networkidle");
+    expect(await violationsOf(page)).toEqual([]);
+  });
+});
