@@ -3,6 +3,7 @@ import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import { type BestPitch, BestPitchRequest, type PropellerDuty } from "../../shared/model/bestPitch.ts";
 import { SeriesPropeller, type SeriesWithoutPitch } from "../../shared/model/seriesPropeller.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../shared/propeller/coefficients.ts";
+import { reynoldsWords } from "../../shared/propeller/reynoldsWords.ts";
 import { bestPitch } from "../../shared/propeller/series/bestPitch.ts";
 import { openWaterOfSeries } from "../../shared/propeller/series/openWaterOfSeries.ts";
 import { seriesReynolds } from "../../shared/propeller/series/seriesReynolds.ts";
@@ -40,7 +41,7 @@ export function runSeries(words: Words, duty: () => PropellerDuty): number {
 
 interface Told {
   readonly result: { readonly state?: string; readonly warnings: readonly Warning[] };
-  readonly rows: readonly (readonly [string, number | null, string])[];
+  readonly rows: readonly (readonly [name: string, value: number | string | null, unit: string])[];
   readonly answer?: string;
 }
 
@@ -102,7 +103,7 @@ function told(result: BestPitch): Omit<Told, "result"> {
       ["Shaft power", best.shaftPower, "W"],
       ["Efficiency", best.efficiency, ""],
       ["Ideal over real shaft power", best.merit, ""],
-      ["Blade Reynolds number", reynolds, ""],
+      ["Blade Reynolds number", reynolds === null ? null : reynoldsWords(reynolds), ""],
     ],
   };
 }
@@ -129,7 +130,7 @@ function pointOf(words: Words, withoutPitch: SeriesWithoutPitch): Told {
       ["Efficiency", point.efficiency, ""],
       ["Thrust", thrust, "N"],
       ["Shaft power", shaftPower, "W"],
-      ["Blade Reynolds number", reynolds, ""],
+      ["Blade Reynolds number", reynoldsWords(reynolds), ""],
     ],
   };
 }
@@ -165,8 +166,12 @@ function readable({ result, rows, answer }: Told): string {
     ...(answer === undefined ? [] : [answer]),
     ...rows
       .filter(([, value]) => value !== null)
-      .map(([name, value, unit]) => `${name.padEnd(44)} ${formatNumber(value!, 4)}${unit === "" ? "" : ` ${unit}`}`),
+      .map(([name, value, unit]) => `${name.padEnd(44)} ${shown(value!)}${unit === "" ? "" : ` ${unit}`}`),
     ...result.warnings.map(({ message }) => `Note: ${message}`),
     "",
   ].join("\n");
+}
+
+function shown(value: number | string): string {
+  return typeof value === "string" ? value : formatNumber(value, 4);
 }

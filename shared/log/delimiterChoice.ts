@@ -58,9 +58,10 @@ export function cutLines(lines: readonly HeadLine[], marks: Marks): Cut {
 function widthAndScore(rows: readonly CutRow[], marks: Marks): { width: number; score: number } {
   const scores = new Map<number, number>();
   for (const row of rows) {
-    const share = readableShare(row, marks);
+    const { share, numbers } = readableShare(row, marks);
+    const isWorded = marks.delimiter === BLANKS && numbers >= WORDED.numbers && share >= WORDED.share;
     // A line of words adds next to nothing, but where widths tie the one with a header is right.
-    const worth = share < 0.5 ? WORDS_WORTH : share * share;
+    const worth = share >= 0.5 || isWorded ? share * share : WORDS_WORTH;
     scores.set(row.cells.length, (scores.get(row.cells.length) ?? 0) + worth);
   }
   let [width, score] = [0, 0];
@@ -69,11 +70,14 @@ function widthAndScore(rows: readonly CutRow[], marks: Marks): { width: number; 
     const worth = cells === 1 ? sum / 2 : sum;
     if (worth > score || (worth === score && cells > width)) [width, score] = [cells, worth];
   }
-  return { width, score: score > WORDS_WORTH * rows.length ? score : 0 };
+  return { width, score: score > 1.01 * WORDS_WORTH * rows.length ? score : 0 };
 }
 
-/** How much of the filled cells of a row is numbers: 1 for all of them; 0 where there is none. */
-function readableShare({ cells, readings }: CutRow, marks: Marks): number {
+/** Names and units between the numbers of a line ("T 0.5 PWM 1500 thrust 30 g"): so many numbers, and so much of it. */
+const WORDED = { numbers: 3, share: 0.3 };
+
+/** How much of the filled cells of a row is numbers: 1 for all of them; 0 where there is none. And how many are. */
+function readableShare({ cells, readings }: CutRow, marks: Marks): { share: number; numbers: number } {
   let [worth, filled, numbers] = [0, 0, 0];
   readings.forEach((reading, i) => {
     if (reading.kind === "empty") return;
@@ -82,7 +86,7 @@ function readableShare({ cells, readings }: CutRow, marks: Marks): number {
     if (cellWorth > 0.5) numbers++;
     worth += cellWorth;
   });
-  return numbers === 0 ? 0 : worth / filled;
+  return { share: numbers === 0 ? 0 : worth / filled, numbers };
 }
 
 function readingWorth(reading: CellReading, cell: string, marks: Marks): number {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nozzleAreaRatio, staticMerit } from "./disc.ts";
 import { si } from "./fields.ts";
 import { ResultWarning } from "./uncertain.ts";
 
@@ -20,16 +21,8 @@ export const BollardEstimateRequest = z
     duty: BollardDuty,
     diameter: si(z.number().positive().max(1), { symbol: "D", unit: "m", text: "Propeller diameter" }),
     density: positive("rho", "kg/m³", "Density of the fluid"),
-    staticMerit: si(z.number().positive().max(2), {
-      symbol: "FM",
-      unit: "1",
-      text: "Static merit, ideal over real shaft power",
-    }),
-    nozzleAreaRatio: si(z.number().positive().max(3).nullable(), {
-      symbol: "sigma",
-      unit: "1",
-      text: "Exit area of the nozzle over disc area; null for an open propeller",
-    }).default(null),
+    staticMerit,
+    nozzleAreaRatio,
     driveEfficiency: si(z.number().positive().max(1), {
       symbol: "eta",
       unit: "1",

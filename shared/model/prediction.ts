@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nozzleAreaRatio, staticMerit } from "./disc.ts";
 import { Name, si } from "./fields.ts";
 import { SeriesPropeller } from "./seriesPropeller.ts";
 import { BladeSurface } from "./surface.ts";
@@ -9,16 +10,8 @@ const diameter = si(z.number().positive().max(1), { symbol: "D", unit: "m", text
 const OfStaticMerit = z.strictObject({
   kind: z.literal("staticMerit"),
   diameter,
-  staticMerit: si(z.number().positive().max(2), {
-    symbol: "FM",
-    unit: "1",
-    text: "Static merit, ideal over real shaft power",
-  }),
-  nozzleAreaRatio: si(z.number().positive().max(3).nullable(), {
-    symbol: "sigma",
-    unit: "1",
-    text: "Exit area of the nozzle over disc area; null for an open propeller",
-  }).default(null),
+  staticMerit,
+  nozzleAreaRatio,
 });
 
 /** A published series: what a smooth, well-made propeller of that family does. */

@@ -84,6 +84,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "bench.tare-size": "Check: is the zero small and steady beside the thrust?",
   "bench.tare-while-turning": "The propeller turns within a tare window.",
   "bench.temperature-drift": "Check: does the logged temperature stay the same?",
+  "bench.thrust-calibration": "Check: is it stated how far off the scale with its lever reads?",
   "bench.thrust-falls": "Thrust falls as the propeller speeds up.",
   "bench.time-out-of-order": "Some rows carry a time slightly earlier than the row before.",
   "bench.time-restart": "The clock of the log starts again.",

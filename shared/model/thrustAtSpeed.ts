@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { AdvanceCurve } from "./advance.ts";
+import { nozzleAreaRatio } from "./disc.ts";
 import { si } from "./fields.ts";
 import { outsideRange, SeriesPropeller } from "./seriesPropeller.ts";
 import { ResultWarning, uncertainSi } from "./uncertain.ts";
@@ -35,11 +36,7 @@ export const ThrustAtSpeedRequest = z
       .describe("K_T and K_Q at rest, measured: every curve but a measured one is scaled to pass through them"),
     diameter: si(z.number().positive().max(20), { symbol: "D", unit: "m", text: "Diameter over the blade tips" }),
     density: positive("rho", "kg/m³", "Density of the fluid"),
-    nozzleAreaRatio: si(z.number().positive().max(3).nullable(), {
-      symbol: "sigma",
-      unit: "1",
-      text: "Exit area of the nozzle over disc area; null for an open propeller",
-    }).default(null),
+    nozzleAreaRatio,
     openWater: z
       .strictObject({
         range: z

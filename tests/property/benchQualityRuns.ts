@@ -22,6 +22,8 @@ export interface Effects {
   readonly sampling?: number;
   readonly temperatureRise?: number;
   readonly stand?: StandFacts;
+  /** Relative standard uncertainty that is stated of the calibration of the thrust. */
+  readonly calibration?: number;
   readonly electrical?: boolean;
   readonly chord?: number;
   readonly motor?: Motor;
@@ -39,7 +41,11 @@ export function qualityOf(stand: Stand, effects: Effects = {}, seed = 11): Reado
           ["temperature", "degC"],
         ];
   const uses = [["time", "s"], ["thrust", "N"], ["rotationRate", "rev/s"], ["command", "us"], ...electrical];
-  const recipe = recipeOf(uses as [string, string][], effects.stand ? { stand: effects.stand } : {});
+  const { stand: facts, calibration } = effects;
+  const recipe = recipeOf(uses as [string, string][], {
+    ...(facts && { stand: facts }),
+    ...(calibration && { corrections: { thrust: { factor: 1, relativeUncertainty: calibration } } }),
+  });
   const propeller = propellerOf(effects.chord === undefined ? {} : { chordAt07: effects.chord });
   const { quality } = reduce({ table, recipe, propeller, motor: effects.motor });
   return new Map(quality.map((check) => [check.code, check]));

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
+import type { Level } from "../../shared/bench/levels.ts";
 import { pooledScatter, scatterAtRest } from "../../shared/bench/pooledScatter.ts";
+import { isRamp } from "../../shared/bench/ramp.ts";
 import { readingStep } from "../../shared/bench/readingStep.ts";
 import { sampleMean } from "../../shared/bench/sampleMean.ts";
+import { settledFrom } from "../../shared/bench/settling.ts";
 import { spikesIn } from "../../shared/bench/spikes.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { recipeOf, reduce, tableOf } from "./benchTable.ts";
@@ -122,6 +125,18 @@ describe("wild readings", () => {
     expect([glitches.length, tails.length]).toEqual([0, 3]);
   });
 
+  test("are none in the slow end of a step, long or short, and a spike upon it is still one", () => {
+    const passing = steady(400).map((value, i) => value - 30 * Math.exp(-i / 20));
+    expect(spikesIn(passing, 0).glitches).toEqual([]);
+    const struck = passing.map((value, i) => (i === 200 || i === 300 ? value + 40 : value));
+    expect(spikesIn(struck, 0).glitches).toEqual([200, 300]);
+  });
+
+  test("in the last hundredth of a long stretch are of the next step, wherever missing readings lie", () => {
+    const long = steady(4000).map((value, i) => (i > 3980 && i % 7 === 0 ? value + 20 : i % 3 ? value : Number.NaN));
+    expect(spikesIn(long, 0).glitches).toEqual([]);
+  });
+
   test("that are too many and hang together are let stand, and counted", () => {
     const values = steady(200).map((value, i) => (i > 80 && i < 120 ? value + 300 : value));
     expect(spikesIn(values, 0)).toEqual({ glitches: [], tails: [], kept: 39 });
@@ -208,5 +223,51 @@ describe("thousands marks", () => {
   test("are not seen in decimals that begin with 0 or have other numbers of digits", () => {
     expect(valuesOf("rpm;thrust [kg]\n1780;0,537\n2520;1,076\n")[1]).toEqual([0.537, 1.076]);
     expect(valuesOf("rpm;thrust [kg]\n1780;0,54\n2520;1,076\n")[1]).toEqual([0.54, 1.076]);
+  });
+});
+
+describe("a stretch", () => {
+  const noisy = (count: number, start: number) => {
+    const noise = noiseFrom(start);
+    return Float64Array.from({ length: count }, () => 20 + noise() + noise() + noise());
+  };
+
+  test("of plain noise is settled: fewer than one in two hundred passes for moving", () => {
+    const moving = Array.from({ length: 1000 }, (_, i) => settledFrom(noisy(60, 4711 + 97 * i), { tolerance: 0 }));
+    expect(moving.filter((from) => from === null).length).toBeLessThan(5);
+  });
+
+  test("in which every tenth reading is a spike is settled as early as without them", () => {
+    const values = noisy(160, 5).map((value, i) => (i % 10 === 3 ? value + 300 : value));
+    expect(settledFrom(values, { tolerance: 0.05 })).toBeLessThan(40);
+  });
+
+  test("that runs up for a quarter of its length is settled after that, and one that runs up for half of it is not", () => {
+    const runUp = (until: number) =>
+      noisy(160, 5).map((value, i) => (i < until ? value - 30 * (1 - i / until) : value));
+    expect(settledFrom(runUp(40), { tolerance: 0.05 })).toBeGreaterThanOrEqual(36);
+    expect(settledFrom(runUp(86), { tolerance: 0.05 })).toBeNull();
+  });
+});
+
+describe("levels that follow one another in one direction", () => {
+  const LENGTH = 100;
+  const levelsIn = (signal: Float64Array) =>
+    Array.from({ length: signal.length / LENGTH }, (_, i): Level => {
+      const [first, end] = [i * LENGTH, (i + 1) * LENGTH];
+      return { first, end, mean: signal.subarray(first, end).reduce((sum, value) => sum + value, 0) / LENGTH };
+    });
+  const ramps = (valueAt: (step: number, at: number) => number) => {
+    const signal = Float64Array.from({ length: 6 * LENGTH }, (_, i) => valueAt(Math.floor(i / LENGTH), i % LENGTH));
+    const levels = levelsIn(signal);
+    return levels.map(({ first }, i) => isRamp(levels, i, signal, first + LENGTH / 2));
+  };
+
+  test("by equal steps that each settle with a twentieth of their length are no ramp", () => {
+    expect(ramps((step, at) => step + 1 - Math.exp(-at / (LENGTH / 20)))).not.toContain(true);
+  });
+
+  test("are a ramp where the signal climbs evenly all along", () => {
+    expect(ramps((step, at) => step + at / LENGTH)).not.toContain(false);
   });
 });

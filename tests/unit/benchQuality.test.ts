@@ -66,6 +66,9 @@ const MADE: readonly { code: string; effects: Effects; more?: Partial<Stand>; ve
   { code: "temperature-drift", effects: {}, verdict: "pass", says: /holds within/ },
   { code: "temperature-drift", effects: { temperatureRise: 9 }, verdict: "flag", says: /warmer at the end/ },
   { code: "temperature-drift", effects: { electrical: false }, verdict: "unknown", says: /no temperature/ },
+  { code: "thrust-calibration", effects: {}, verdict: "unknown", says: /not stated, so no interval here contains/ },
+  { code: "thrust-calibration", effects: { calibration: 0.01 }, verdict: "pass", says: /calibrated to 1\.0 %/ },
+  { code: "thrust-calibration", effects: { calibration: 0.06 }, verdict: "flag", says: /calibrated only to 6\.0 %/ },
   { code: "load-cell-saturation", effects: {}, verdict: "pass", says: /do not pile up/ },
   { code: "load-cell-saturation", effects: { clip: 0.8 }, verdict: "flag", says: /stop at/ },
   {

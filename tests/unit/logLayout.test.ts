@@ -354,3 +354,48 @@ test("names with a colon and a blank before each number are names", () => {
   expect(table.shape.columns.map(({ name }) => name)).toEqual(["time", "thrust"]);
   expect([...table.columns[1]!]).toEqual([2.5, 2.6]);
 });
+
+/** Rows of a scale at every second row, of a tachometer at the others. */
+const apart = (rows: readonly string[], header = "ms,thrust (g),rpm,temp (C)") => `${header}\n${rows.join("\n")}\n`;
+const PACES = Array.from({ length: 60 }, (_, i) => (i % 3 === 1 ? `${i},,${2000 + i},` : `${i},${100 + i},,`));
+
+test("rows of two instruments are joined at the slower one, the other averaged from halfway to halfway", () => {
+  const [first, second, ...more] = rowsOf(apart(PACES));
+  expect(first).toEqual([1, (100 + 102) / 2, 2001, MISSING]);
+  expect(second).toEqual([4, (103 + 105) / 2, 2004, MISSING]);
+  expect(more).toHaveLength(18);
+  expect(codesOf(apart(PACES))).toContain("log.interleaved-rows 40 3");
+});
+
+test("a thermometer on rows of its own does not take the rows of the others away", () => {
+  const rows = Array.from({ length: 250 }, (_, i) => (i % 10 === 9 ? `${i},,,18.${i % 7}` : `${i},${100 + i},2000,`));
+  expect(rowsOf(apart(rows))).toHaveLength(250);
+});
+
+test("rows stay apart where a person refused to have them joined", () => {
+  const bytes = new TextEncoder().encode(apart(PACES));
+  expect(readLog(bytes, "stand.csv", { refusedRepairs: ["log.interleaved-rows"] }).rows).toBe(60);
+});
+
+test.each([
+  { why: "Swiss thousands", cell: "1'234", value: 1234 },
+  { why: "a narrow blank between thousands", cell: "12\u202f345.5", value: 12345.5 },
+  { why: "a sign apart", cell: "- 12.5", value: -12.5 },
+  { why: "a formula that is a text", cell: '="12.5"', value: 12.5 },
+  { why: "a hexadecimal counter is no number", cell: "0x1F", value: MISSING },
+  { why: "an accounting bracket may be a flag", cell: "(12.0)", value: MISSING },
+])("$cell is read as $value ($why)", ({ cell, value }) => {
+  expect(rowsOf(`a;b;c\n1;2;3\n${cell};2;3\n4;2;3\n`)[1]![0]).toBe(value);
+});
+
+test("unit words of a stand that speaks no words of the trade are no names", () => {
+  const text = Array.from({ length: 5 }, (_, i) => `stand1 ${i}.5 kiel ${i}.1 N ${i}`).join("\n");
+  expect(read(text).shape.columns.map(({ header, unit }) => header + unit)).toEqual([
+    "null",
+    "null",
+    "null",
+    "N",
+    "null",
+    "null",
+  ]);
+});

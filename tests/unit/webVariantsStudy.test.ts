@@ -101,7 +101,7 @@ describe("groups", () => {
       ["run 1", "sanded"],
       ["run 2", "sanded"],
     ]);
-    expect(groupNames(facts, "pitchRatio").get("run 2")).toBe("pitch ratio 1.20");
+    expect(groupNames(facts, "pitchRatio").get("run 2")).toBe("pitch ratio 1.2");
     expect(groupNames(facts, "variant").size).toBe(0);
   });
 

@@ -11,12 +11,13 @@ import { tachometerAliasing } from "./tachometerAliasing.ts";
 import { tankSize } from "./tankSize.ts";
 import { tareSize } from "./tareSize.ts";
 import { temperatureDrift } from "./temperatureDrift.ts";
+import { thrustCalibration } from "./thrustCalibration.ts";
 import { ventilation } from "./ventilation.ts";
 
 /** What can go wrong on a thrust stand, in the order a builder would look: the water, the supply, the instruments, the run. */
 export const QUALITY_CHECKS: readonly ((facts: RunFacts) => QualityCheck)[] = [
   ...[immersion, tankSize, returnFlow, ventilation],
   ...[packSag, heating, temperatureDrift],
-  ...[saturation, tachometerAliasing, tareSize],
+  ...[thrustCalibration, saturation, tachometerAliasing, tareSize],
   ...[plateauRange, reynoldsRange],
 ];

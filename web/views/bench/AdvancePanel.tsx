@@ -2,12 +2,12 @@ import { useMemo } from "preact/hooks";
 import type { AdvanceFit } from "../../../shared/model/advance.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { ADVANCE_HEADS, advanceRows, advanceWords, openWaterChart, withOrder } from "./advanceModel.ts";
 import { editRecipe } from "./benchState.ts";
-import { Fold } from "./Fold.tsx";
 
 interface AdvancePanelProps {
   readonly reduction: Reduction;

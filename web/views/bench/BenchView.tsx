@@ -4,7 +4,6 @@ import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
-import { Caution } from "../../app/Caution.tsx";
 import { notesOf } from "../../app/notes.ts";
 import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
@@ -12,9 +11,12 @@ import { openProjectId, runs } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
 import { counts } from "../../app/words.ts";
 import { AdvancePanel } from "./AdvancePanel.tsx";
+import { BenchLayout } from "./BenchLayout.tsx";
 import { BudgetPanel } from "./BudgetPanel.tsx";
 import "./bench.css";
-import { benchAnswer } from "./benchModel.ts";
+import { Fold } from "../../app/Fold.tsx";
+import { SectionList } from "../../app/SectionList.tsx";
+import { benchAnswer, lacksCalibration } from "./benchModel.ts";
 import { followOpenRun, inspection, openRun, openState } from "./benchState.ts";
 import { CoefficientsPanel } from "./CoefficientsPanel.tsx";
 import { ColumnsPanel } from "./ColumnsPanel.tsx";
@@ -22,20 +24,14 @@ import { CompanionPanel } from "./CompanionPanel.tsx";
 import { provenance } from "./coefficientsModel.ts";
 import { turnedRoles } from "./columnSigns.ts";
 import { FitPanel } from "./FitPanel.tsx";
-import { Fold } from "./Fold.tsx";
-import { Intake } from "./Intake.tsx";
-import { LiveList } from "./live/LiveList.tsx";
 import { LiveScreen } from "./live/LiveScreen.tsx";
 import { followRecordings, openRecording } from "./live/liveState.ts";
-import { StrandedLines } from "./live/StrandedLines.tsx";
 import { NeededPanel } from "./NeededPanel.tsx";
 import { PlateausTable } from "./PlateausTable.tsx";
 import { QualityPanel } from "./QualityPanel.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { ReductionProgress } from "./ReductionProgress.tsx";
-import { RunList, RunPicker } from "./RunList.tsx";
 import { readingOfRun } from "./readingOwner.ts";
-import { SectionList } from "./SectionList.tsx";
 import { SetupPanel } from "./SetupPanel.tsx";
 import { benchSections } from "./sections.ts";
 import { TakenPanel } from "./TakenPanel.tsx";
@@ -56,8 +52,7 @@ export default function BenchView() {
   const state = openState.value;
   const reduction = state?.reduction ?? null;
   const motorRun = run !== null && run.document.purpose !== "propeller";
-  const side = <BenchSide about={motorRun ? "motor" : "bench"} />;
-  if (openRecording.value !== null) return <LiveScreen recording={openRecording.value} side={side} />;
+  if (openRecording.value !== null) return <LiveScreen recording={openRecording.value} />;
   return (
     <Screen
       question="What does this log say?"
@@ -80,27 +75,10 @@ export default function BenchView() {
         )
       }
     >
-      <div class="bench-layout">
-        {side}
-        <div class="bench-main">{run !== null && <OpenRun key={run.id} run={run} reduction={reduction} />}</div>
-      </div>
+      <BenchLayout about={motorRun ? "motor" : "bench"}>
+        {run !== null && <OpenRun key={run.id} run={run} reduction={reduction} />}
+      </BenchLayout>
     </Screen>
-  );
-}
-
-/** The other runs and recordings, and the ways in for more. */
-function BenchSide({ about }: { readonly about: "bench" | "motor" }) {
-  return (
-    <>
-      <RunPicker />
-      <div class="bench-side">
-        <Intake />
-        <LiveList />
-        <StrandedLines />
-        <RunList />
-        <Caution about={about} />
-      </div>
-    </>
   );
 }
 
@@ -125,7 +103,7 @@ function OpenRun({ run, reduction }: OpenRunProps) {
   return (
     <>
       <ReductionProgress runId={run.id} />
-      <SectionList sections={benchSections(document, reduction)} />
+      <SectionList label="Sections of this run" sections={benchSections(document, reduction)} />
       {document.purpose === "propeller" && document.propellerId === undefined && <NeededPanel run={run} />}
       <TakenPanel run={run} />
       {!document.confirmed && columns}
@@ -156,7 +134,7 @@ function Result({ reduction, run }: { readonly reduction: Reduction; readonly ru
       <CoefficientsPanel reduction={reduction} run={run} />
       <QualityPanel quality={quality} recipe={run.recipe} />
       {advance === null && <FitPanel reduction={reduction} />}
-      {budget !== undefined && <BudgetPanel budget={budget} />}
+      {budget !== undefined && <BudgetPanel budget={budget} lacksCalibration={lacksCalibration(reduction)} />}
       <PlateausTable reduction={reduction} hasClock={clocked} />
       <TarePanel reduction={reduction} recipe={run.recipe} hasClock={clocked} />
     </>

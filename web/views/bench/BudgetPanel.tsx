@@ -3,25 +3,35 @@ import type { RunBudget } from "../../../shared/model/budget.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import "./budget.css";
+import { Fold } from "../../app/Fold.tsx";
 import { openRun } from "./benchState.ts";
 import { type BudgetBar, type BudgetTable, budgetTables, checkText, leadingCauses } from "./budgetModel.ts";
 import { check, startCheck, stopCheck } from "./budgetState.ts";
-import { Fold } from "./Fold.tsx";
+
+interface BudgetPanelProps {
+  readonly budget: RunBudget;
+  /** Nothing is stated of the scale, so that its part is missing. */
+  readonly lacksCalibration: boolean;
+}
+
+const NO_CALIBRATION =
+  "First state how far off the scale reads: it is often the greatest cause, and it is not among these.";
 
 /** Where the doubt of the coefficients comes from, ranked; what would halve it; and a check by draws. */
-export function BudgetPanel({ budget }: { readonly budget: RunBudget }) {
+export function BudgetPanel({ budget, lacksCalibration }: BudgetPanelProps) {
   useEffect(() => stopCheck, [budget]);
   return (
     <Fold
       id="bench-doubt"
       title="Where the doubt comes from"
-      note={budget.thrustCoefficient.halving.sentence}
+      note={lacksCalibration ? NO_CALIBRATION : budget.thrustCoefficient.halving.sentence}
       open={false}
       class="bench-budget"
     >
       <p class="muted">
         <PrintedSymbol text="K_T" />: {leadingCauses(budget.thrustCoefficient)}.
       </p>
+      {lacksCalibration && <p>Of the rest: {budget.thrustCoefficient.halving.sentence}</p>}
       {budgetTables(budget).map((table) => (
         <OneBudget key={table.quantity} table={table} open={table.quantity === "thrustCoefficient"} />
       ))}

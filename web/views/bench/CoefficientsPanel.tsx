@@ -1,9 +1,9 @@
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import { powerHint } from "./benchModel.ts";
 import { coefficientFacts } from "./coefficientsModel.ts";
-import { Fold } from "./Fold.tsx";
 
 interface CoefficientsPanelProps {
   readonly reduction: Reduction;

@@ -4,6 +4,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
 import { focusQuestion } from "../../app/focusQuestion.ts";
+import { wantedSection } from "../../app/sections.ts";
 import { partOf } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
@@ -15,7 +16,6 @@ import { ReadingChoices } from "./ReadingChoices.tsx";
 import { ReadingPanel } from "./ReadingPanel.tsx";
 import { readingOfRun } from "./readingOwner.ts";
 import { withColumns, withEntry } from "./recipeEdits.ts";
-import { wantedSection } from "./sections.ts";
 
 interface ColumnsPanelProps {
   readonly run: StoredDocument<Run>;
@@ -115,7 +115,7 @@ function ColumnsFold({ name, confirmed, children }: ColumnsFoldProps) {
   }, [led]);
   return (
     <details
-      class="card bench-columns bench-fold"
+      class="card bench-columns fold"
       id="bench-columns"
       open={unfolded}
       onToggle={(event) => setUnfolded(event.currentTarget.open)}

@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { fitAxis } from "./benchState.ts";
 import { scatterText } from "./coefficientsModel.ts";
-import { Fold } from "./Fold.tsx";
 import { FIT_AXES, residualChart, thrustFitChart } from "./fitCharts.ts";
 
 /** The line that the thrust coefficient comes from, and how far each plateau lies from it. */

@@ -74,7 +74,11 @@ function NewPropeller({ called, onMade }: { readonly called: string; readonly on
   };
   return (
     <form class="form-grid" onSubmit={make} noValidate>
-      <NewPropellerFields draft={draft} tried={tried} onChange={(change) => setDraft((now) => ({ ...now, ...change }))} />
+      <NewPropellerFields
+        draft={draft}
+        tried={tried}
+        onChange={(change) => setDraft((now) => ({ ...now, ...change }))}
+      />
       <div class="row form-buttons">
         <button type="submit" class="primary">
           Make it and use it here

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
-import { Fold } from "./Fold.tsx";
 import { PlateauActions } from "./PlateauActions.tsx";
 import { additionGap, type PlateauRow, plateauTable } from "./plateausModel.ts";
 import { RejectedList } from "./RejectedList.tsx";

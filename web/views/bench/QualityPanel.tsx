@@ -1,7 +1,7 @@
 import type { QualityCheck, QualityVerdict } from "../../../shared/model/quality.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { Icon } from "../../app/Icon.tsx";
-import { Fold } from "./Fold.tsx";
 import "./quality.css";
 import { type QualityRow, qualityCardModel } from "./qualityModel.ts";
 import { StandFields } from "./StandFields.tsx";

@@ -1,8 +1,8 @@
 import { noteChoice } from "../../app/route.ts";
+import { wantedSection } from "../../app/sections.ts";
 import type { RunRow } from "./benchModel.ts";
 import { openRun, rows } from "./benchState.ts";
 import { openRecording, recordings } from "./live/liveState.ts";
-import { wantedSection } from "./sections.ts";
 
 /** All runs of the project; one is on show. */
 export function RunList() {

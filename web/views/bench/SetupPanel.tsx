@@ -1,11 +1,11 @@
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun, removeRun } from "../../app/edits.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { addressOf } from "../../app/route.ts";
 import { AdvanceSpeedFields } from "./AdvanceSpeedFields.tsx";
 import { editRecipe } from "./benchState.ts";
 import { CalibrationFields } from "./CalibrationFields.tsx";
-import { Fold } from "./Fold.tsx";
 import { InstrumentFields } from "./InstrumentFields.tsx";
 import { RunFields } from "./RunFields.tsx";
 import { StandParts } from "./StandParts.tsx";

@@ -1,8 +1,8 @@
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { editRun } from "../../app/edits.ts";
+import { wantedSection } from "../../app/sections.ts";
 import { partOf, parts } from "../../app/session.ts";
-import { wantedSection } from "./sections.ts";
 import { takenForGranted, withoutTakenPropeller } from "./takenModel.ts";
 
 /** What a new run was given because the log does not say it: told until its columns are confirmed. */

@@ -1,8 +1,8 @@
 import { tareInWords } from "../../../shared/bench/tareInWords.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
+import { Fold } from "../../app/Fold.tsx";
 import { editRecipe } from "./benchState.ts";
-import { Fold } from "./Fold.tsx";
 import { withTareAdded, withTareRemoved, withTareShape } from "./recipeEdits.ts";
 import { SpanForm } from "./SpanForm.tsx";
 import { tareRows, windowGap } from "./tareModel.ts";

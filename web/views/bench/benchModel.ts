@@ -51,7 +51,13 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
       ? ""
       : `, ${formatNumber(Math.min(...rates), 3)} to ${formatNumber(Math.max(...rates), 3)}\u202frpm`;
   const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
-  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${state.reduction.sweep ? "a sweep" : counts(used.length, "plateau")}${range})${merit}.`;
+  const scale = lacksCalibration(state.reduction) ? "; how far off the scale reads is not in it" : "";
+  return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${state.reduction.sweep ? "a sweep" : counts(used.length, "plateau")}${range})${merit}${scale}.`;
+}
+
+/** Whether the intervals lack the error of the scale itself, often the greatest of all. */
+export function lacksCalibration({ warnings }: Pick<Reduction, "warnings">): boolean {
+  return warnings.some(({ code }) => code === "bench.no-calibration");
 }
 
 /** Why C_P, K_Q and static merit are missing, and what would give them; empty when they are there. */

@@ -1,15 +1,7 @@
-import { signal } from "@preact/signals";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import { notesOf } from "../../app/notes.ts";
-
-export interface Section {
-  readonly id: string;
-  readonly label: string;
-}
-
-/** The section a person asked for last; a new object each time, so that asking again leads there again. */
-export const wantedSection = signal<{ readonly id: string } | null>(null);
+import type { Section } from "../../app/sections.ts";
 
 /** The sections of the bench in the order they stand in: what is missing, picture, what is wrong, coefficients, then the rest. */
 export function benchSections(run: Run, reduction: Reduction | null): Section[] {

@@ -1,11 +1,11 @@
 import type { ColumnRole, ColumnUse, Recipe } from "../../../../shared/model/recipe.ts";
 import type { LiveResult, Recording, StoredRecording } from "../../../../shared/model/recording.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { partOf } from "../../../app/session.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { ColumnsTable } from "../ColumnsTable.tsx";
 import { signOwner, turnedRoles, withTurned } from "../columnSigns.ts";
 import { type ColumnRow, columnsModel, withColumn } from "../columnsModel.ts";
-import { Fold } from "../Fold.tsx";
 import { withColumns, withEntry } from "../recipeEdits.ts";
 import type { RecipeChange } from "../StandParts.tsx";
 import { editRecording } from "./recordingActs.ts";

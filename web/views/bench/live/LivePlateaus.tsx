@@ -1,6 +1,6 @@
 import type { Reduction } from "../../../../shared/model/reduction.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
-import { Fold } from "../Fold.tsx";
 import { plateauTable } from "../plateausModel.ts";
 
 /** The plateaus so far. They are edited once the recording is a run: until then each pass finds them anew. */

@@ -1,14 +1,15 @@
-import type { ComponentChildren } from "preact";
+import { Fragment } from "preact";
 import { useMemo } from "preact/hooks";
 import type { LiveResult, StoredRecording } from "../../../../shared/model/recording.ts";
 import type { Run } from "../../../../shared/model/run.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { notesOf } from "../../../app/notes.ts";
 import { Screen } from "../../../app/Screen.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { counts } from "../../../app/words.ts";
 import { Chart } from "../../../charts/Chart.tsx";
+import { BenchLayout } from "../BenchLayout.tsx";
 import { CoefficientsPanel } from "../CoefficientsPanel.tsx";
-import { Fold } from "../Fold.tsx";
 import { hasClock } from "../TracePanel.tsx";
 import { traceChart } from "../traceChart.ts";
 import { LiveColumns } from "./LiveColumns.tsx";
@@ -21,14 +22,8 @@ import { portLinks } from "./portLink.ts";
 import { editRecording } from "./recordingActs.ts";
 import "./live.css";
 
-interface LiveScreenProps {
-  readonly recording: StoredRecording;
-  /** The other runs, and the ways in. */
-  readonly side: ComponentChildren;
-}
-
 /** A run while it is recorded: the lines as they come, and what they say so far. */
-export function LiveScreen({ recording, side }: LiveScreenProps) {
+export function LiveScreen({ recording }: { readonly recording: StoredRecording }) {
   const result = liveResult.value;
   const isReading = portLinks.value.get(recording.id)?.state === "reading";
   const state = { recording, result, isReading };
@@ -44,9 +39,8 @@ export function LiveScreen({ recording, side }: LiveScreenProps) {
         "± is the half-width of the 95 % interval, here and below. Plateaus, zero and checks are settled when the recording is kept as a run."
       }
     >
-      <div class="bench-layout">
-        {side}
-        <div class="bench-main" key={recording.id}>
+      <BenchLayout about={run.purpose === "propeller" ? "bench" : "motor"}>
+        <Fragment key={recording.id}>
           <LiveSource recording={recording} result={result} />
           {result !== null && <LivePicture result={result} run={run} />}
           {result?.reduction && <CoefficientsPanel reduction={result.reduction} run={run} />}
@@ -61,8 +55,8 @@ export function LiveScreen({ recording, side }: LiveScreenProps) {
               <Warnings items={notes} />
             </Fold>
           )}
-        </div>
-      </div>
+        </Fragment>
+      </BenchLayout>
     </Screen>
   );
 }

@@ -1,9 +1,9 @@
 import type { Run } from "../../../../shared/model/run.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { addressOf } from "../../../app/route.ts";
 import { partOf, parts } from "../../../app/session.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { CalibrationFields } from "../CalibrationFields.tsx";
-import { Fold } from "../Fold.tsx";
 import { InstrumentFields } from "../InstrumentFields.tsx";
 import { partChoices } from "../partChoices.ts";
 import { RunFields } from "../RunFields.tsx";

@@ -6,8 +6,8 @@ import { route } from "../../../app/route.ts";
 import { openProjectId, projectId, reloadRuns, runs } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
 import { forgetActsAbout } from "../../../app/undo.ts";
-import { portLinks, unlinkPort } from "./portLink.ts";
 import { keptOwners, type LineOwner } from "./keptLines.ts";
+import { portLinks, unlinkPort } from "./portLink.ts";
 import { sendings, sendLeftover } from "./sending.ts";
 
 /** Recordings of the open project that have not ended. */

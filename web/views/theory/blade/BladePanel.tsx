@@ -5,19 +5,19 @@ import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { TextField } from "../../../forms/TextField.tsx";
 import { Findings } from "../Findings.tsx";
+import { SurfaceFields } from "../surface/SurfaceFields.tsx";
 import { bladeSentence, loadPicture, powerRows, sectionPicture } from "./bladeModel.ts";
 import {
   advanceSpeed,
   choosePropeller,
   chooseRate,
-  liftFactor,
   polar,
   polarText,
   propeller,
   rotationRate,
-  roughness,
   run,
   shaped,
+  surface,
   told,
 } from "./bladeState.ts";
 import { StrengthPart } from "./StrengthPart.tsx";
@@ -114,27 +114,10 @@ function Fields() {
           if (speed !== null) advanceSpeed.value = speed;
         }}
       />
-      <QuantityField
-        label="Roughness height"
-        symbol="k_p"
-        dimension="length"
-        unit="mm"
-        value={roughness.value}
-        min={0}
-        max={0.005}
-        onChange={(height) => {
-          if (height !== null) roughness.value = height;
-        }}
-      />
-      <QuantityField
-        label="Lift factor"
-        symbol="k_L"
-        dimension="number"
-        value={liftFactor.value}
-        positive
-        max={2}
-        onChange={(factor) => {
-          if (factor !== null) liftFactor.value = factor;
+      <SurfaceFields
+        value={surface.value}
+        onChange={(choice) => {
+          surface.value = choice;
         }}
       />
     </div>

@@ -3,14 +3,14 @@ import type { PrintedMaterial } from "../../../../shared/model/bladeStrength.ts"
 import { PRINTED_MATERIALS } from "../../../../shared/propeller/strength/printedMaterials.data.ts";
 import { parts } from "../../../app/session.ts";
 import { subject } from "../subject.ts";
+import { SMOOTH, type SurfaceChoice } from "../surface/surfaceChoice.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
 import { type BladeRun, bladeTold, polarOf, strengthTold } from "./bladeModel.ts";
 
 const chosenPropeller = signal<string | null>(null);
 const chosenRate = signal<number | null>(null);
 export const advanceSpeed = signal(0);
-export const roughness = signal(0);
-export const liftFactor = signal(1);
+export const surface = signal<SurfaceChoice>(SMOOTH);
 /** A polar as pasted; empty: the section model. */
 export const polarText = signal("");
 export const polar = computed(() => polarOf(polarText.value));
@@ -35,11 +35,12 @@ export function chooseRate(rate: number): void {
 export const run = computed((): BladeRun | null => {
   const geometry = propeller.value?.document.geometry;
   const fluid = fluidPropertiesOfBench.value;
-  if (geometry === undefined || fluid === null) return null;
+  const { roughness, liftFactor } = surface.value;
+  if (geometry === undefined || fluid === null || roughness === null || liftFactor === null) return null;
   return {
     geometry,
     fluid,
-    surface: { roughness: roughness.value, liftFactor: liftFactor.value, dragFactor: 1 },
+    surface: { roughness, liftFactor, dragFactor: 1 },
     rotationRate: rotationRate.value,
     advanceSpeed: advanceSpeed.value,
     ...("polars" in polar.value && polar.value.polars !== null ? { polars: polar.value.polars } : {}),

@@ -4,6 +4,7 @@ import { parts } from "../../../app/session.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { TextField } from "../../../forms/TextField.tsx";
+import { SurfaceFields } from "../surface/SurfaceFields.tsx";
 import {
   draftLike,
   draftOf,
@@ -146,29 +147,7 @@ function BladesFields({ draft, set }: FieldsProps) {
         help="Propellers whose blade shape is known. Add the shape on the Parts screen."
         onChange={(propellerId) => set({ propellerId })}
       />
-      <QuantityField
-        label="Roughness height"
-        symbol="k_p"
-        dimension="length"
-        unit="mm"
-        value={draft.roughness}
-        min={0}
-        max={0.005}
-        help="0 is smooth. As printed: of the order of the layer step."
-        onChange={(roughness) => set({ roughness })}
-        onProblem={(message) => message !== null && set({ roughness: null })}
-      />
-      <QuantityField
-        label="Lift factor"
-        symbol="k_L"
-        dimension="number"
-        value={draft.liftFactor}
-        positive
-        max={2}
-        help="1 is a clean section; less where the surface is ridged or the edges are blunt."
-        onChange={(liftFactor) => set({ liftFactor })}
-        onProblem={(message) => message !== null && set({ liftFactor: null })}
-      />
+      <SurfaceFields value={draft.surface} onChange={(surface) => set({ surface })} />
     </>
   );
 }

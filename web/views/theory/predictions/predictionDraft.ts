@@ -2,6 +2,7 @@ import type { Prediction, PredictionSource } from "../../../../shared/model/pred
 import type { SeriesPropeller } from "../../../../shared/model/seriesPropeller.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
+import { SMOOTH, type SurfaceChoice, surfaceWords } from "../surface/surfaceChoice.ts";
 
 /** What stands in the form of a prediction; null for an empty field. */
 export interface PredictionDraft {
@@ -14,8 +15,7 @@ export interface PredictionDraft {
   readonly diameter: number | null;
   readonly staticMerit: number | null;
   readonly propellerId: string;
-  readonly roughness: number | null;
-  readonly liftFactor: number | null;
+  readonly surface: SurfaceChoice;
 }
 
 /** A propeller the draft may start from. */
@@ -53,8 +53,7 @@ export function draftLike(propeller: StartingPropeller | null): PredictionDraft 
     diameter: propeller?.diameter ?? 0.076,
     staticMerit: 0.5,
     propellerId: propeller?.id ?? "",
-    roughness: 0,
-    liftFactor: 1,
+    surface: SMOOTH,
   };
 }
 
@@ -75,7 +74,7 @@ export function draftOf({ name, source }: Prediction, start: PredictionDraft): P
     return { ...start, name, kind, diameter: source.diameter, staticMerit: source.staticMerit };
   if (kind === "blades") {
     const { roughness, liftFactor } = source.surface;
-    return { ...start, name, kind, propellerId: source.propellerId, roughness, liftFactor };
+    return { ...start, name, kind, propellerId: source.propellerId, surface: { state: null, roughness, liftFactor } };
   }
   const { series, diameter } = source;
   const open = series.family === "wageningen-b" ? { blades: series.blades, areaRatio: series.areaRatio } : {};
@@ -98,9 +97,9 @@ function sourceOf(draft: PredictionDraft): PredictionSource | string {
   const { kind, diameter } = draft;
   if (kind === "blades") {
     if (draft.propellerId === "") return "Choose a propeller whose blade shape is known.";
-    if (draft.roughness === null || draft.liftFactor === null) return "Give the roughness height and the lift factor.";
-    const surface = { roughness: draft.roughness, liftFactor: draft.liftFactor, dragFactor: 1 };
-    return { kind, propellerId: draft.propellerId, surface };
+    const { roughness, liftFactor } = draft.surface;
+    if (roughness === null || liftFactor === null) return "Give the roughness height and the lift factor.";
+    return { kind, propellerId: draft.propellerId, surface: { roughness, liftFactor, dragFactor: 1 } };
   }
   if (diameter === null) return "Give the diameter.";
   if (kind === "staticMerit") {
@@ -122,16 +121,12 @@ function seriesOf({ family, blades, areaRatio, pitchRatio }: PredictionDraft): S
 export function suggestedName(draft: PredictionDraft): string {
   const size = draft.diameter === null ? "" : `, ${formatQuantity(draft.diameter, MILLIMETRE)}`;
   if (draft.kind === "staticMerit") return `Static merit ${formatNumber(draft.staticMerit ?? 0, 2)}${size}`;
-  if (draft.kind === "blades") return `Blade elements, ${surfaceWords(draft.roughness)}`;
+  if (draft.kind === "blades") return `Blade elements, ${surfaceWords(draft.surface)}`;
   const screw =
     draft.family === "wageningen-b"
       ? `B ${draft.blades ?? "?"}-${Math.round((draft.areaRatio ?? 0) * 100)}`
       : FAMILY_NAMES[draft.family];
   return `${screw}, P/D ${formatNumber(draft.pitchRatio ?? 0, 2)}${size}`;
-}
-
-function surfaceWords(roughness: number | null): string {
-  return roughness === null || roughness === 0 ? "smooth" : `roughness ${formatNumber(roughness * 1e6, 2)}\u202fµm`;
 }
 
 function within(value: number, low: number, high: number): number {

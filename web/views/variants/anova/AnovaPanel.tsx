@@ -1,6 +1,7 @@
 import { FACTOR_WORDS } from "../../../../shared/compare/factors/factorWords.data.ts";
 import type { Anova } from "../../../../shared/model/anova.ts";
 import { DESIGN_FACTORS, FactorName, SETTING_FACTORS } from "../../../../shared/model/factor.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { capitalised } from "../../../app/words.ts";
@@ -18,8 +19,7 @@ const FACTORS = [...DESIGN_FACTORS, ...SETTING_FACTORS].map((value) => ({
 export function AnovaPanel() {
   const told = anovaTold.value;
   return (
-    <section class="card" aria-labelledby="variants-anova">
-      <h2 id="variants-anova">Two factors at once</h2>
+    <Fold id="variants-anova" title="Two factors at once" open={false}>
       <div class="form-grid">
         <SelectField
           label="First factor"
@@ -39,7 +39,7 @@ export function AnovaPanel() {
         />
       </div>
       {"problem" in told ? <p class="hint">{told.problem}</p> : <Told anova={told.anova} />}
-    </section>
+    </Fold>
   );
 }
 

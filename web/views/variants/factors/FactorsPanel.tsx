@@ -1,3 +1,4 @@
+import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { factors } from "../groupedRuns.ts";
@@ -8,9 +9,7 @@ export function FactorsPanel() {
   const table = factors.value;
   if (table.rows.length === 0) return null;
   return (
-    <section class="card" aria-labelledby="variants-factors">
-      <h2 id="variants-factors">What else differs</h2>
-      <p>{table.sentence}</p>
+    <Fold id="variants-factors" title="What else differs" note={table.sentence} open={false}>
       <Warnings items={table.warnings} />
       <TableBox label="Factors by variant">
         <table>
@@ -39,6 +38,6 @@ export function FactorsPanel() {
           </tbody>
         </table>
       </TableBox>
-    </section>
+    </Fold>
   );
 }

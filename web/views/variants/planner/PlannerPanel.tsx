@@ -1,3 +1,4 @@
+import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
@@ -10,8 +11,12 @@ import { RunSheetPage } from "./RunSheetPage.tsx";
 export function PlannerPanel() {
   const told = planned.value;
   return (
-    <section class="card" aria-labelledby="variants-planner">
-      <h2 id="variants-planner">Is it worth another test?</h2>
+    <Fold
+      id="variants-planner"
+      title="Is it worth another test?"
+      note={"plan" in told ? told.plan.sentence : undefined}
+      open={false}
+    >
       <PlanFields />
       {"problem" in told ? (
         <p class="warning">{told.problem}</p>
@@ -50,7 +55,7 @@ export function PlannerPanel() {
           {told.plan.sheet && <RunSheetPage sheet={told.plan.sheet} />}
         </>
       )}
-    </section>
+    </Fold>
   );
 }
 

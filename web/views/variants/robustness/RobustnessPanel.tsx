@@ -1,3 +1,4 @@
+import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { robustnessRows } from "./robustnessModel.ts";
@@ -8,8 +9,12 @@ export function RobustnessPanel() {
   const all = robustness.value;
   if (all.length === 0) return null;
   return (
-    <section class="card" aria-labelledby="variants-robustness">
-      <h2 id="variants-robustness">Does the answer hold?</h2>
+    <Fold
+      id="variants-robustness"
+      title="Does the answer hold?"
+      note={all.map(({ sentence }) => sentence).join(" ")}
+      open={false}
+    >
       {all.map((one) => (
         <div key={one.variant} class="robustness-one">
           <p>{one.sentence}</p>
@@ -47,6 +52,6 @@ export function RobustnessPanel() {
           </details>
         </div>
       ))}
-    </section>
+    </Fold>
   );
 }

@@ -2,6 +2,7 @@ import { FACTOR_WORDS } from "../../../../shared/compare/factors/factorWords.dat
 import type { NumberFactorName } from "../../../../shared/model/factor.ts";
 import { NumberFactorName as NumberFactors } from "../../../../shared/model/factor.ts";
 import { RunQuantityName as Quantities, type RunQuantityName } from "../../../../shared/model/trend.ts";
+import { Fold } from "../../../app/Fold.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { capitalised } from "../../../app/words.ts";
 import { Chart } from "../../../charts/Chart.tsx";
@@ -19,8 +20,7 @@ const QUANTITIES = Quantities.options.map((value) => ({ value, label: QUANTITY_N
 export function TrendPanel() {
   const told = trendTold.value;
   return (
-    <section class="card" aria-labelledby="variants-trend">
-      <h2 id="variants-trend">Trend over a number</h2>
+    <Fold id="variants-trend" title="Trend over a number" open={false}>
       <div class="form-grid">
         <SelectField
           label="Over"
@@ -50,7 +50,7 @@ export function TrendPanel() {
           <Warnings items={told.trend.warnings} />
         </>
       )}
-    </section>
+    </Fold>
   );
 }
 

@@ -1,8 +1,9 @@
 import { useEffect } from "preact/hooks";
+import "./fold.css";
 import { type Section, wantedSection } from "./sections.ts";
 
-/** Leads to each section of the bench and unfolds it. */
-export function SectionList({ sections }: { readonly sections: readonly Section[] }) {
+/** Leads to each section of a long screen and unfolds it. */
+export function SectionList({ label, sections }: { readonly label: string; readonly sections: readonly Section[] }) {
   const wanted = wantedSection.value;
   useEffect(() => {
     if (wanted === null) return;
@@ -13,12 +14,12 @@ export function SectionList({ sections }: { readonly sections: readonly Section[
     wantedSection.value = null;
   }, [wanted]);
   return (
-    <nav class="bench-sections" aria-label="Sections of this run">
+    <nav class="section-list" aria-label={label}>
       <ul>
-        {sections.map(({ id, label }) => (
-          <li key={id}>
-            <button type="button" class="quiet" onClick={() => (wantedSection.value = { id })}>
-              {label}
+        {sections.map((section) => (
+          <li key={section.id}>
+            <button type="button" class="quiet" onClick={() => (wantedSection.value = { id: section.id })}>
+              {section.label}
             </button>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import "./fold.css";
 import { wantedSection } from "./sections.ts";
 
 interface FoldProps {
@@ -11,11 +12,22 @@ interface FoldProps {
   /** It is asked for from elsewhere, e.g. by a plateau picked on the picture. */
   readonly wanted?: boolean;
   readonly class?: string;
+  /** Its inside is made only while it is open: nothing that takes long to compute runs before it is asked for. */
+  readonly lazy?: boolean;
   readonly children: ComponentChildren;
 }
 
-/** One section of the bench; it opens when the list of sections leads to it. */
-export function Fold({ id, title, note, open = true, wanted = false, class: name = "", children }: FoldProps) {
+/** One section of a long screen; it opens when the list of sections leads to it. */
+export function Fold({
+  id,
+  title,
+  note,
+  open = true,
+  wanted = false,
+  class: name = "",
+  lazy = false,
+  children,
+}: FoldProps) {
   const [unfolded, setUnfolded] = useState(open);
   const led = wantedSection.value?.id === id;
   useEffect(() => {
@@ -23,16 +35,16 @@ export function Fold({ id, title, note, open = true, wanted = false, class: name
   }, [wanted, led]);
   return (
     <details
-      class={`card bench-fold ${name}`}
+      class={`card fold ${name}`}
       id={id}
       open={unfolded}
       onToggle={(event) => setUnfolded(event.currentTarget.open)}
     >
       <summary>
         <h2>{title}</h2>
-        {note && <span class="bench-fold-note">{note}</span>}
+        {note && <span class="fold-note">{note}</span>}
       </summary>
-      <div class="bench-fold-body">{children}</div>
+      {(unfolded || !lazy) && <div class="fold-body">{children}</div>}
     </details>
   );
 }
