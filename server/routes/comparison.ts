@@ -1,3 +1,4 @@
+import { setMaxListeners } from "node:events";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { compareStudy } from "../../shared/compare/compareStudy.ts";
 import { ComparisonAnswer, ComparisonQuestion, ComparisonRequest } from "../../shared/model/comparisonRequest.ts";
@@ -33,6 +34,8 @@ interface Asked {
 
 async function compared(workbench: Workbench, { projectId, asked, signal }: Asked): Promise<ComparisonAnswer> {
   const { groups, warnings } = requestedGroups(workbench.store, projectId, asked);
+  // Every run waits on the one signal of this request.
+  setMaxListeners(0, signal);
   const studied = async (id: string) => {
     const facts = factsOfStored(workbench.store, projectId, workbench.store.runs(projectId).find(id));
     return { facts, reduction: await reduceForComparison(workbench, projectId, id, signal) };

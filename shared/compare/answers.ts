@@ -3,7 +3,7 @@ import type { ComparisonQuestion } from "../model/comparisonRequest.ts";
 import type { Reduction } from "../model/reduction.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { GAS_AND_LIQUID, sameDiameter } from "./comparisonWarnings.ts";
-import { type LawName, type RunLaw, runLaw } from "./runLaw.ts";
+import { type LawName, type NoLaw, type RunLaw, runLaw } from "./runLaw.ts";
 import {
   asBuilt,
   equalShaftPowerThrustOf,
@@ -92,33 +92,15 @@ const STEPS = 8;
  * runs cover, so that nothing is continued beyond what was measured unless a person asks for it.
  */
 function ofLaw(pair: VariantPair, quantity: ByLaw, wanted: number | undefined): Answer {
-  const { law, held } = LAWS[quantity];
-  const runs = runsOf(pair);
-  const laws = runs.map((run) => runLaw(run, law));
-  const missing = laws.find((one) => "why" in one);
-  if (missing && "why" in missing) return noAnswer(quantity, `${missing.why}.`);
-  const unit = quantity === "thrustAtEqualThrottle" ? commandUnit(runs) : LAWS[quantity].unit;
-  if (unit === null) return noAnswer(quantity, "The commands of the runs are written in different units.");
-  if (airAndWater(runs)) {
-    return noAnswer(quantity, `Some runs were made in air and some in water: equal ${held} mean nothing alike there.`);
-  }
-  const known = laws as RunLaw[];
-  const low = Math.max(...known.map((one) => one.low));
-  const high = Math.min(...known.map((one) => one.high));
-  const logarithmic = quantity !== "thrustAtEqualThrottle";
-  if (wanted === undefined && !(low < high)) return noAnswer(quantity, noOverlap(held, unit, [low, high]));
-  const between = (part: number) => (logarithmic ? low ** (1 - part) * high ** part : low + part * (high - low));
+  const laws = lawsOf(pair, quantity);
+  if ("why" in laws) return noAnswer(quantity, laws.why);
+  const { unit, low, high, between, ratioAt } = laws;
+  if (wanted === undefined && !(low < high)) return noAnswer(quantity, noOverlap(LAWS[quantity].held, laws));
   const value = wanted ?? between(1 / 2);
-  const split = pair.baseline.reductions.length;
-  const ratioAt = (condition: number): VariantRatio | null => {
-    const quantities = known.map((one) => one.at(condition));
-    const sound = quantities.filter((one) => one !== null);
-    if (sound.length < quantities.length) return null;
-    return variantRatio(sound.slice(0, split), sound.slice(split));
-  };
   const ratio = ratioAt(value);
-  if (ratio === null)
+  if (ratio === null) {
     return noAnswer(quantity, `At ${formatNumber(value)} ${unit} a curve through the plateaus gives no thrust.`);
+  }
   const along = low < high ? Array.from({ length: STEPS + 1 }, (_, i) => between(i / STEPS)) : [];
   return {
     ...{ quantity, title: QUANTITY_TITLES[quantity], ratio, asBuilt: null, why: "" },
@@ -130,7 +112,46 @@ function ofLaw(pair: VariantPair, quantity: ByLaw, wanted: number | undefined): 
   };
 }
 
-function noOverlap(held: string, unit: string, [low, high]: readonly [number, number]): string {
+/** The laws of all runs of a pair together. */
+interface PairLaws {
+  readonly unit: string;
+  /** What every run covers; low above high where they do not meet. */
+  readonly low: number;
+  readonly high: number;
+  /** Condition a part of the way from low to high, in logarithms for powers and thrusts. */
+  readonly between: (part: number) => number;
+  /** Null where a curve gives nothing positive. */
+  readonly ratioAt: (condition: number) => VariantRatio | null;
+}
+
+function lawsOf(pair: VariantPair, quantity: ByLaw): PairLaws | NoLaw {
+  const { law, held } = LAWS[quantity];
+  const runs = runsOf(pair);
+  const found = runs.map((run) => runLaw(run, law));
+  const missing = found.find((one) => "why" in one);
+  if (missing && "why" in missing) return { why: `${missing.why}.` };
+  const isThrottle = quantity === "thrustAtEqualThrottle";
+  const unit = isThrottle ? commandUnit(runs) : LAWS[quantity].unit;
+  if (unit === null) return { why: "The commands of the runs are written in different units." };
+  if (airAndWater(runs)) {
+    return { why: `Some runs were made in air and some in water: equal ${held} mean nothing alike there.` };
+  }
+  const laws = found as RunLaw[];
+  const low = Math.max(...laws.map((one) => one.low));
+  const high = Math.min(...laws.map((one) => one.high));
+  return {
+    ...{ unit, low, high },
+    between: (part) => (isThrottle ? low + part * (high - low) : low ** (1 - part) * high ** part),
+    ratioAt: (condition) => {
+      const quantities = laws.map((one) => one.at(condition));
+      const sound = quantities.filter((one) => one !== null);
+      const split = pair.baseline.reductions.length;
+      return sound.length < quantities.length ? null : variantRatio(sound.slice(0, split), sound.slice(split));
+    },
+  };
+}
+
+function noOverlap(held: string, { unit, low, high }: PairLaws): string {
   return `The ${held} of the runs do not overlap: one starts at ${formatNumber(low)} ${unit}, another ends at ${formatNumber(high)} ${unit}. Nothing is continued beyond what was measured.`;
 }
 

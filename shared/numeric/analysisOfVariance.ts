@@ -42,43 +42,46 @@ export function analysisOfVariance(
   values: readonly number[],
   factors: readonly (readonly number[])[],
 ): AnalysisOfVariance {
-  const total = moments(values);
-  const centred = values.map((value) => value - total.mean);
+  const { mean } = moments(values);
+  const centred = values.map((value) => value - mean);
   const levels = factors.map(levelCount);
   const design = designOf(factors, levels);
   const additive = leastSquares(design, centred);
   const additiveDegrees = values.length - design.columns;
-  const cells = factors.length === 1 ? factors[0]! : factors[0]!.map((a, i) => a * levels[1]! + factors[1]![i]!);
-  const cellCount = new Set(cells).size;
-  const repeated = factors.length === 2 && cellCount < values.length;
-  const residual = repeated
-    ? { sumOfSquares: withinGroups(centred, cells), degreesOfFreedom: values.length - cellCount }
-    : { sumOfSquares: additive.sumOfSquares, degreesOfFreedom: additiveDegrees };
-  const meanSquare = residual.sumOfSquares / requireDegrees(residual.degreesOfFreedom);
   const scale = centred.reduce((sum, value) => sum + value * value, 0);
+  const residual = residualOf(centred, factors, {
+    sumOfSquares: additive.sumOfSquares,
+    degreesOfFreedom: additiveDegrees,
+  });
   // Differences of rounding only would give an F out of nothing.
   if (!(residual.sumOfSquares > ROUNDING * scale)) refuse("values that do not differ inside the cells", "some spread");
-  const tested = (row: VarianceRow) => testedRow(row, { meanSquare, degreesOfFreedom: residual.degreesOfFreedom });
-  const between = factors.map((_, f) =>
-    tested({
-      degreesOfFreedom: levels[f]! - 1,
-      sumOfSquares: withoutFactor(centred, factors, f) - additive.sumOfSquares,
-    }),
-  );
+  const tested = (sumOfSquares: number, degreesOfFreedom: number) =>
+    testedRow({ sumOfSquares, degreesOfFreedom }, residual);
   const interactionDegrees = additiveDegrees - residual.degreesOfFreedom;
   return {
-    factors: between,
+    factors: factors.map((_, f) => tested(withoutFactor(centred, factors, f) - additive.sumOfSquares, levels[f]! - 1)),
     interaction:
-      repeated && interactionDegrees > 0
-        ? tested({
-            degreesOfFreedom: interactionDegrees,
-            sumOfSquares: additive.sumOfSquares - residual.sumOfSquares,
-          })
-        : null,
-    residual: { ...residual, meanSquare },
+      interactionDegrees > 0 ? tested(additive.sumOfSquares - residual.sumOfSquares, interactionDegrees) : null,
+    residual,
     total: { degreesOfFreedom: values.length - 1, sumOfSquares: scale },
-    effects: effectsOf(additive, levels, Math.sqrt(meanSquare)),
+    effects: effectsOf(additive, levels, Math.sqrt(residual.meanSquare)),
   };
+}
+
+/** Inside the cells where one of them holds two values, else what the model without interaction leaves. */
+function residualOf(
+  centred: readonly number[],
+  factors: readonly (readonly number[])[],
+  additive: VarianceRow,
+): AnalysisOfVariance["residual"] {
+  const [first, second] = factors;
+  const cells = centred.map((_, i) => `${first![i]} ${second?.[i] ?? ""}`);
+  const count = new Set(cells).size;
+  const row =
+    second !== undefined && count < centred.length
+      ? { sumOfSquares: withinGroups(centred, cells), degreesOfFreedom: centred.length - count }
+      : additive;
+  return { ...row, meanSquare: row.sumOfSquares / requireDegrees(row.degreesOfFreedom) };
 }
 
 /** Part of the total sum of squares below which a residual is rounding. */
@@ -86,13 +89,8 @@ const ROUNDING = 1e-20;
 
 /** Sum of squares that is left when one factor is not in the model. */
 function withoutFactor(centred: readonly number[], factors: readonly (readonly number[])[], factor: number): number {
-  const other = factors[1 - factor];
-  return other
-    ? withinGroups(centred, other)
-    : withinGroups(
-        centred,
-        centred.map(() => 0),
-      );
+  const all = centred.map(() => 0);
+  return withinGroups(centred, factors[1 - factor] ?? all);
 }
 
 function testedRow(
@@ -107,7 +105,7 @@ function testedRow(
 }
 
 /** Sum of squared distances from the mean of each group. */
-function withinGroups(values: readonly number[], groups: readonly number[]): number {
+function withinGroups(values: readonly number[], groups: readonly (number | string)[]): number {
   let sum = 0;
   for (const group of new Set(groups)) {
     const { count, variance } = moments(values.filter((_, i) => groups[i] === group));

@@ -46,3 +46,18 @@ test.each(["light", "dark"] as const)(
     expect(await violationsOf(page)).toEqual([]);
   },
 );
+
+test("the bench stands in the document in the order it is drawn in, in a wide window and on a telephone", async () => {
+  const { page } = await open("bench", { viewport: { width: 390, height: 900 } });
+  await page.locator(".bench-main #bench-plateaus").waitFor();
+  const isMainFirst = () =>
+    page.evaluate(() => {
+      const [main, side] = [".bench-main", ".bench-side"].map((name) => document.querySelector(name)!);
+      const [here, there] = [main!.getBoundingClientRect(), side!.getBoundingClientRect()];
+      const follows = main!.compareDocumentPosition(side!) & Node.DOCUMENT_POSITION_FOLLOWING;
+      return { read: follows !== 0, drawn: here.top < there.top || here.left < there.left };
+    });
+  expect(await isMainFirst()).toEqual({ read: true, drawn: true });
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await expect.poll(isMainFirst).toEqual({ read: false, drawn: false });
+});

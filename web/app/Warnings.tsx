@@ -1,3 +1,5 @@
+import { capitalised } from "./words.ts";
+
 export interface WarningItem {
   readonly code: string;
   readonly message: string;
@@ -18,7 +20,7 @@ export function Warnings({
       <ul>
         {items.map(({ code, message, where }) => (
           <li key={`${code} ${where} ${message}`} class="warning">
-            {withoutFieldPath(message, where)}
+            {capitalised(withoutFieldPath(message, where))}
           </li>
         ))}
       </ul>

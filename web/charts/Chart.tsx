@@ -22,13 +22,16 @@ export interface ChartProps {
   readonly onSpanSelect?: (id: string) => void;
   /** Called with the stretch of x that is on show after a zoom; null when the whole picture is back. */
   readonly onZoom?: (stretch: Stretch | null) => void;
+  /** Series out of the picture by the legend of a group; without it the picture has a legend of its own. */
+  readonly hiddenInGroup?: ReadonlySet<string>;
 }
 
 /** A picture of measured and computed numbers, with the same numbers for keyboard, ear, table and file. */
-export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom }: ChartProps) {
+export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom, hiddenInGroup }: ChartProps) {
   const id = useId();
   const canvas = useRef<HTMLCanvasElement>(null);
-  const { hidden, toggle } = useHiddenSeries();
+  const own = useHiddenSeries();
+  const hidden = hiddenInGroup ?? own.hidden;
   const [tabled, setTabled] = useState(false);
   const { cursor, spoken, walk, leave } = useDataCursor(spec, hidden);
   const handlers = { change: onSpanChange, select: onSpanSelect, zoomed: onZoom };
@@ -46,8 +49,8 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom }
   return (
     <figure class="chart" aria-labelledby={`${id}-title`}>
       <ChartHead titleId={`${id}-title`} {...{ spec, hidden, picture, tabled }} onTable={setTabled} />
-      {spec.series.length > 0 && (
-        <Legend series={spec.series} numbered={spec.numbered === true} hidden={hidden} onToggle={toggle} />
+      {spec.series.length > 0 && hiddenInGroup === undefined && (
+        <Legend series={spec.series} numbered={spec.numbered} hidden={hidden} onToggle={own.toggle} />
       )}
       <div
         class="chart-canvas"

@@ -1,4 +1,4 @@
-import type { ChartSeries } from "./chartSpec.ts";
+import type { ChartSeries, ChartSpec } from "./chartSpec.ts";
 import { legendEntries } from "./legendEntries.ts";
 import { Swatch } from "./Swatch.tsx";
 import { tagsOf } from "./tags.ts";
@@ -6,7 +6,7 @@ import { tagsOf } from "./tags.ts";
 export interface LegendProps {
   readonly series: readonly ChartSeries[];
   /** Curves carry numbers, told before the names here. */
-  readonly numbered: boolean;
+  readonly numbered: ChartSpec["numbered"];
   readonly hidden: ReadonlySet<string>;
   /** Pressed: the series of one entry go out of the picture together, or come back. */
   readonly onToggle: (ids: readonly string[]) => void;
@@ -14,7 +14,7 @@ export interface LegendProps {
 
 /** The series by name; pressing an entry takes it out of the picture or brings it back. */
 export function Legend({ series, numbered, hidden, onToggle }: LegendProps) {
-  const tags = numbered ? tagsOf(series) : [];
+  const tags = tagsOf({ series, numbered: numbered ?? false });
   return (
     <ul class="legend" aria-label="Series">
       {legendEntries(series).map(({ name, words, ids, shown, fitted }) => {

@@ -66,8 +66,8 @@ export interface ChartSpec {
   readonly y: ChartAxis;
   readonly y2?: ChartAxis;
   readonly series: readonly ChartSeries[];
-  /** Curves carry the number of their legend entry: for pictures of many curves. */
-  readonly numbered?: boolean;
+  /** Curves carry the number of their legend entry: for pictures of many curves. Names: the entry of each number from 1. */
+  readonly numbered?: boolean | readonly string[];
   readonly spans?: readonly ChartSpan[];
   readonly markers?: readonly ChartMarker[];
 }

@@ -16,7 +16,7 @@ const COLUMNS = 2;
 /** The chart as a picture that stands alone: white ground, title, axis titles and legend drawn in. */
 export async function pictureFile(spec: ChartSpec, hidden: ReadonlySet<string>): Promise<Blob> {
   const palette = { ...readPalette(document.body, "light"), paper: "rgb(255, 255, 255)" };
-  const tags = spec.numbered === true ? tagsOf(spec.series) : [];
+  const tags = tagsOf(spec);
   const entries = legendEntries(spec.series.filter(({ id }) => !hidden.has(id)));
   const legendHeight = Math.ceil(entries.length / COLUMNS) * LINE;
   const sheet = document.createElement("canvas");

@@ -1,4 +1,4 @@
-import type { ChartSeries } from "./chartSpec.ts";
+import type { ChartSeries, ChartSpec } from "./chartSpec.ts";
 import { legendEntries } from "./legendEntries.ts";
 
 /** A number that stands at a curve and before its name in the legend, so that ten curves are told apart without colour. */
@@ -8,11 +8,21 @@ export interface Tag {
   readonly series: ChartSeries;
 }
 
-/** The numbers of the entries of a legend, from 1; a limit is a region and has none. */
-export function tagsOf(series: readonly ChartSeries[]): Tag[] {
+/** The numbers of the entries of a legend, from 1 or as `numbered` names them; a limit is a region and has none. */
+export function tagsOf({ series, numbered = false }: Pick<ChartSpec, "series" | "numbered">): Tag[] {
+  if (numbered === false) return [];
+  const names = numbered === true ? numberedNames(series) : numbered;
+  return legendEntries(series).flatMap(({ name, ids, shown }) => {
+    const number = names.indexOf(name) + 1;
+    return number === 0 || shown.kind === "limit" ? [] : [{ number, series: lineOf(series, ids) ?? shown }];
+  });
+}
+
+/** Names of the legend entries that carry numbers, in their order. */
+export function numberedNames(series: readonly ChartSeries[]): string[] {
   return legendEntries(series)
     .filter(({ shown }) => shown.kind !== "limit")
-    .map(({ ids, shown }, at) => ({ number: at + 1, series: lineOf(series, ids) ?? shown }));
+    .map(({ name }) => name);
 }
 
 function lineOf(series: readonly ChartSeries[], ids: readonly string[]): ChartSeries | undefined {

@@ -10,14 +10,13 @@ export function tagsPlugin(drawing: Drawing): Plugin {
   return {
     id: "tags",
     afterDatasetsDraw(chart) {
-      if (drawing.spec.numbered !== true) return;
-      const placed = tagsOf(drawing.spec.series).flatMap((tag) => {
+      const placed = tagsOf(drawing.spec).flatMap((tag) => {
         const anchor = drawing.hidden.has(tag.series.id) ? null : anchorOf(chart, tag);
         return anchor === null ? [] : [{ tag, anchor }];
       });
       const { top, bottom } = chart.chartArea;
       const places = spreadApart(
-        placed.map(({ anchor }) => anchor),
+        placed.map(({ tag, anchor }) => beside(chart, tag, anchor)),
         { apart: 2 * RADIUS + 2, top: top + RADIUS, bottom: bottom - RADIUS },
       );
       for (const [at, { tag, anchor }] of placed.entries())
@@ -37,6 +36,16 @@ function anchorOf(chart: Chart, { series }: Tag): Anchor | null {
   const last = inside.reduce<Anchor | null>((far, point) => (far === null || point.x > far.x ? point : far), null);
   return last === null ? null : { x: Math.min(last.x, right - RADIUS - 1), y: last.y };
 }
+
+/** A number stands on the end of its line, but beside a measured point, which it must not hide. */
+function beside(chart: Chart, { series }: Tag, { x, y }: Anchor): Anchor {
+  if (series.kind !== "measured") return { x, y };
+  const isRoom = x + CLEAR + RADIUS < chart.chartArea.right;
+  return { x: isRoom ? x + CLEAR : x - CLEAR, y };
+}
+
+/** Pixels from a point to the number beside it. */
+const CLEAR = 20;
 
 function drawTag(
   chart: Chart,

@@ -44,15 +44,31 @@ export function Field({ label, symbol, help, problem, optional, children }: Fiel
   );
 }
 
-const GREEK: Readonly<Record<string, string>> = { rho: "ρ", eta: "η", delta: "δ", mu: "µ", nu: "ν", sigma: "σ" };
+const GREEK: Readonly<Record<string, string>> = {
+  alpha: "α",
+  delta: "δ",
+  eta: "η",
+  mu: "µ",
+  nu: "ν",
+  psi: "ψ",
+  rho: "ρ",
+  sigma: "σ",
+};
 
-/** A symbol as it is printed: "K_T" is K with index T. */
+/** A symbol as it is printed: "K_T" is K with index T; a ratio "A_E/A_0" is two of them. */
 export function PrintedSymbol({ text }: { readonly text: string }) {
-  const [base = "", index] = text.split("_");
   return (
     <i class="symbol">
-      {GREEK[base] ?? base}
-      {index && <sub>{index}</sub>}
+      {text.split("/").map((part, at) => {
+        const [base = "", index] = part.split("_");
+        return (
+          <span key={part}>
+            {at > 0 && "/"}
+            {GREEK[base] ?? base}
+            {index && <sub>{index}</sub>}
+          </span>
+        );
+      })}
     </i>
   );
 }

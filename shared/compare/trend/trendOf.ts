@@ -35,50 +35,57 @@ const BAND = 41;
  *          `compare.quantity-not-known`.
  */
 export function trendOf(all: readonly GroupedRun[], request: TrendRequest): Trend {
-  const { factor, quantity, scale } = request;
-  const runs = all.filter(({ facts }) => numberOf(facts, factor) !== undefined);
-  const values = runs.map(({ facts }) => numberOf(facts, factor)!);
+  const runs = all.filter(({ facts }) => numberOf(facts, request.factor) !== undefined);
+  const values = runs.map(({ facts }) => numberOf(facts, request.factor)!);
   requireRuns(values, request);
   const { quantities, title } = quantityOfRuns(runs, request);
-  const onScale = values.map((value) => (scale === "logarithmic" ? Math.log(value) : value));
-  const middle = moments(onScale).mean;
-  const levels = levelsOf(
-    runs.map(({ facts }) => facts),
-    factor,
-  );
-  const numbers = distinctLevels(levels);
+  const axis = axisOf(values, request.scale);
   const doubts = ownAndShared(quantities);
-  const trendRuns: TrendRun[] = quantities.map((one, i) => ({
-    x: onScale[i]! - middle,
+  const facts = runs.map((run) => run.facts);
+  const levels = levelsOf(facts, request.factor);
+  const numbers = distinctLevels(levels);
+  requireOrder(numbers.length, runs.length, request);
+  const points: TrendRun[] = quantities.map((one, i) => ({
+    x: axis.toScale(values[i]!),
     y: Math.log(one.value),
     own: doubts.own[i]!,
     level: numbers.indexOf(levels[i]!),
   }));
-  requireOrder(numbers.length, runs.length, request);
-  const found = trendFit(trendRuns, request.order as 1 | 2 | undefined);
-  const toFactor = (x: number) => (scale === "logarithmic" ? Math.exp(x + middle) : x + middle);
-  const range = [Math.min(...values), Math.max(...values)] as const;
+  const found = trendFit(points, request.order as 1 | 2 | undefined);
   const trend = {
-    ...{ factor, quantity, scale },
-    ...{ factorTitle: FACTOR_WORDS[factor].title, factorUnit: UNITS[factor] },
-    ...{ quantityTitle: title, quantityUnit: RUN_QUANTITIES[quantity].unit },
-    points: runs.map(({ facts, variant }, i) => ({
-      ...{ run: facts.name, variant, x: values[i]!, value: quantities[i]!.value },
+    ...namesOf(request, title),
+    points: runs.map(({ facts: { name }, variant }, i) => ({
+      ...{ run: name, variant, x: values[i]!, value: quantities[i]!.value },
       standardUncertainty: quantities[i]!.value * doubts.own[i]!,
-      residual: Math.expm1(trendRuns[i]!.y - found.fit.at(trendRuns[i]!.x)),
+      residual: Math.expm1(points[i]!.y - found.fit.at(points[i]!.x)),
     })),
     ...{ order: found.order, orderBecause: found.orderBecause, criteria: found.criteria },
-    degreesOfFreedom: found.degreesOfFreedom,
-    scatter: scatterOf(trendRuns, found),
-    ...{ lackOfFit: found.lackOfFit, slopePValue: found.slopePValue },
-    band: bandOf(found, trendRuns, toFactor),
+    ...{ lackOfFit: found.lackOfFit, slopePValue: found.slopePValue, degreesOfFreedom: found.degreesOfFreedom },
+    scatter: scatterOf(points, found),
+    band: bandOf(found, points, axis.toFactor),
     sharedUncertainty: doubts.shared,
-    optimum: optimumOf({
-      ...{ found, toFactor, range },
-      factorPer: (x) => (scale === "logarithmic" ? toFactor(x) : 1),
-    }),
+    optimum: optimumOf({ found, ...axis, range: [Math.min(...values), Math.max(...values)] }),
   };
   return { ...trend, sentence: trendSentence(trend), warnings: warningsOf(all, runs, trend) };
+}
+
+function namesOf({ factor, quantity, scale }: TrendRequest, quantityTitle: string) {
+  const { title } = FACTOR_WORDS[factor];
+  const ofFactor = { factor, factorTitle: title, factorUnit: UNITS[factor] };
+  return { ...ofFactor, quantity, quantityTitle, quantityUnit: RUN_QUANTITIES[quantity].unit, scale };
+}
+
+/** The scale of the curve: the factor or its logarithm, the mean taken off so that powers of it stay apart. */
+function axisOf(values: readonly number[], scale: TrendRequest["scale"]) {
+  const isLog = scale === "logarithmic";
+  const plain = (value: number) => (isLog ? Math.log(value) : value);
+  const middle = moments(values.map(plain)).mean;
+  const toFactor = (x: number) => (isLog ? Math.exp(x + middle) : x + middle);
+  return {
+    toScale: (value: number) => plain(value) - middle,
+    toFactor,
+    factorPer: (x: number) => (isLog ? toFactor(x) : 1),
+  };
 }
 
 /** Relative doubt that is a run's own, and the root sum of squares of causes that every run shares. */

@@ -16,7 +16,8 @@ export function trendSentence(trend: Told): string {
     return `No change of ${quantityTitle} with the ${title} can be claimed ${from}: chance makes such a trend in ${formatNumber(100 * slopePValue, 2)} of 100 cases.`;
   }
   const change = changeWords(trend);
-  if (optimum === null) return `The ${quantityTitle} ${change} ${from}, along a line. No optimum shows inside the range.`;
+  if (optimum === null)
+    return `The ${quantityTitle} ${change} ${from}, along a line. No optimum shows inside the range.`;
   if (optimum.fieller95 === null) {
     return `The ${quantityTitle} ${change} ${from}. Whether there is an optimum can not be told: the bend of the curve can not be told from none.`;
   }

@@ -1,10 +1,10 @@
 import { Warnings } from "../../app/Warnings.tsx";
-import { capitalised } from "../../app/words.ts";
 import { Chart } from "../../charts/Chart.tsx";
-import type { ChartSpec } from "../../charts/chartSpec.ts";
+import { ChartGroup } from "../../charts/ChartGroup.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
+import { speedReasons } from "./pictures/speedPicture.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
   atSpeed,
@@ -147,7 +147,7 @@ function OpenWaterPictures() {
         />
       </div>
       {drawn.length === 0 && <p class="hint">Nothing to draw yet: reduce a run on Bench, or add a prediction below.</p>}
-      <Several specs={drawn} />
+      {drawn.length > 0 && <ChartGroup specs={drawn} height={340} />}
     </>
   );
 }
@@ -189,9 +189,9 @@ function SpeedPicture() {
         <p class="hint">Nothing to draw yet: reduce a run with power on Bench, or add a prediction below.</p>
       )}
       <ul class="speed-reasons">
-        {atSpeed.value.map(({ variant, result }) => (
-          <li key={variant.name}>
-            {capitalised(variant.name)}: {result.reason} <Warnings items={result.warnings} />
+        {speedReasons(atSpeed.value).map(({ names, reason, warnings }) => (
+          <li key={names}>
+            {names}: {reason} <Warnings items={warnings} />
           </li>
         ))}
       </ul>
@@ -261,17 +261,8 @@ function ResidualPictures() {
           }}
         />
       </div>
-      <Several specs={residualCharts.value} />
+      <ChartGroup specs={residualCharts.value} height={340} />
     </>
   );
 }
 
-function Several({ specs }: { readonly specs: readonly ChartSpec[] }) {
-  return (
-    <div class="theory-pictures">
-      {specs.map((spec) => (
-        <Chart key={spec.y.label} spec={spec} height={340} />
-      ))}
-    </div>
-  );
-}

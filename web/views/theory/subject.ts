@@ -4,7 +4,7 @@ import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { partOf } from "../../app/session.ts";
 import { reductionsOf } from "../variants/variantGroups.ts";
-import { meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
+import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
 import { groups } from "../variants/variantsState.ts";
 
 /** The measured variant that the cards below the pictures speak of. */
@@ -15,8 +15,14 @@ export interface Subject {
   readonly thrustCoefficient: Uncertain;
   /** Null where no shaft power is known. */
   readonly torqueCoefficient: Uncertain | null;
-  /** Greatest rotation rate that was measured, rev/s. */
+  readonly staticMerit: Uncertain | null;
+  /** Greatest rotation rate that was measured, to the nearest 10 rpm, rev/s. */
   readonly topRate: number;
+}
+
+/** To the nearest 10 rpm: a round number to begin with. */
+export function wholeRate(rate: number): number {
+  return Math.max(1, Math.round(rate * 6)) / 6;
 }
 
 const chosenName = signal<string | null>(null);
@@ -37,7 +43,15 @@ export const subjects = computed((): Subject[] =>
     const rates = reductions.flatMap(({ plateaus }) => plateaus.map(({ rotationRate }) => rotationRate.value));
     const torqueCoefficient = meanTorqueCoefficient(reductions);
     return [
-      { name: group.name, propeller, reductions, thrustCoefficient, torqueCoefficient, topRate: Math.max(...rates) },
+      {
+        name: group.name,
+        propeller,
+        reductions,
+        thrustCoefficient,
+        torqueCoefficient,
+        staticMerit: meanStaticMerit(reductions),
+        topRate: wholeRate(Math.max(...rates)),
+      },
     ];
   }),
 );

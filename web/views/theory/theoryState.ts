@@ -9,6 +9,7 @@ import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPi
 import { type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
 import { type Held, type SpeedInputs, speedPicture, variantsAtSpeed } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
+import { wholeRate } from "./subject.ts";
 import { fluidDensity } from "./theoryFluid.ts";
 import { benchDisc, estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
 
@@ -105,11 +106,6 @@ export const diagramRate = computed(() => {
   );
   return chosenRate.value ?? (rates.length === 0 ? UNMEASURED_RATE : wholeRate(Math.max(...rates)));
 });
-
-/** To the nearest 10 rpm: a round number to begin with. */
-function wholeRate(rate: number): number {
-  return Math.round(rate * 6) / 6;
-}
 
 const QUANTITIES: readonly OpenWaterQuantity[] = ["thrustCoefficient", "torqueCoefficient", "efficiency"];
 export const openWaterCharts = computed(() =>

@@ -30,7 +30,8 @@ export function residualPicture(
   return {
     title: `${name}, measured over predicted by ${prediction.name}`,
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
-    y: { label: "Measured over predicted", unit: "", min: 0, max: Math.max(1.2, ...tops) },
+    y: { label: `${name}, measured over predicted`, unit: "", min: 0, max: Math.max(1.2, ...tops) },
+    numbered: true,
     series: [
       {
         id: "equal",

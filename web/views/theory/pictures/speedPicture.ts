@@ -4,6 +4,7 @@ import { discArea } from "../../../../shared/propeller/coefficients.ts";
 import { idealThrust } from "../../../../shared/propeller/momentum.ts";
 import { predictedOpenWater } from "../../../../shared/propeller/prediction/predictedCurves.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { capitalised, joined } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { RPM, WATT } from "../../bench/shownUnits.ts";
 import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/variantMean.ts";
@@ -28,6 +29,21 @@ export interface SpeedInputs {
 export interface VariantAtSpeed {
   readonly variant: MeasuredVariant;
   readonly result: ThrustAtSpeed;
+}
+
+/** Where the fall with speed of each comes from: variants of which the same is to be said are named together. */
+export function speedReasons(known: readonly VariantAtSpeed[]) {
+  const reasons = new Map<string, readonly VariantAtSpeed[]>();
+  for (const one of known) {
+    const { reason, warnings } = one.result;
+    const key = [reason, ...warnings.map(({ message }) => message)].join("\n");
+    reasons.set(key, [...(reasons.get(key) ?? []), one]);
+  }
+  return [...reasons.values()].map((alike) => ({
+    names: capitalised(joined(alike.map(({ variant }) => variant.name))),
+    reason: alike[0]!.result.reason,
+    warnings: alike[0]!.result.warnings,
+  }));
 }
 
 const SPEED_STEPS = 40;
