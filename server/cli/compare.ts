@@ -1,5 +1,5 @@
 import { basename, resolve } from "node:path";
-import { compareAll } from "../../shared/compare/compareVariants.ts";
+import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import { robustnessOf } from "../../shared/compare/robustness/robustnessOf.ts";
 import type { Comparison } from "../../shared/model/comparison.ts";
 import type { FinishFit } from "../../shared/model/finishFit.ts";
@@ -87,9 +87,9 @@ async function compareLogs(words: Words): Promise<number> {
   const [nameA, nameB] = namesOf(logA, logB);
   const baseline = await variant(nameA, [logA, ...words.all("again-a")], words);
   const changed = await variant(nameB, [logB, ...words.all("again-b")], words);
-  const pair = { groups: [baseline, changed], baseline: baseline.name };
-  const comparison = compareAll({ ...pair, ...conditionsOf(words) })[0]!;
-  const robustness = words.has("robustness") ? robustnessOf({ baseline, variant: changed }) : null;
+  const pair = { baseline, variant: changed };
+  const comparison = compareVariants({ ...pair, ...conditionsOf(words) });
+  const robustness = words.has("robustness") ? robustnessOf(pair) : null;
   const finish = finishOf(words, [firstRun(baseline), firstRun(changed)]);
   const extra = { ...(finish !== null && { finish }), ...(robustness !== null && { robustness }) };
   const result = { ...comparison, ...extra };

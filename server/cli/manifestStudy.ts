@@ -4,7 +4,7 @@ import { compareStudy } from "../../shared/compare/compareStudy.ts";
 import { filteredRuns, groupRuns } from "../../shared/compare/factors/groupRuns.ts";
 import { type ManifestRow, readManifest } from "../../shared/compare/manifest/manifest.ts";
 import type { StudiedRun } from "../../shared/compare/studiedRuns.ts";
-import { type ComparisonAnswer, ComparisonQuestion } from "../../shared/model/comparisonRequest.ts";
+import { type ComparisonAnswer, ComparisonQuestion, type RunFilter } from "../../shared/model/comparisonRequest.ts";
 import { FactorName, NumberFactorName, type RunFacts } from "../../shared/model/factor.ts";
 import { RunQuantityName } from "../../shared/model/trend.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -19,6 +19,7 @@ export const MANIFEST_OPTIONS = {
   },
   "group-by": { value: "FACTOR", text: "make a variant of each value of a factor, instead of the column variant" },
   tag: { value: "TAG", text: "take only runs with this tag", many: true },
+  only: { value: "FACTOR=VALUE", text: "take only runs with this value, e.g. finish=sanded", many: true },
   baseline: { value: "NAME", text: "the variant to compare with; the first one where absent" },
   "all-pairs": { text: "compare every pair, not only with the baseline" },
   trend: { value: "FACTOR", text: "follow the quantity over a number, e.g. pitchRatio, roughness, layerHeight" },
@@ -67,7 +68,7 @@ interface ManifestCall {
 export async function manifestStudy({ usage, words, args }: ManifestCall): Promise<ComparisonAnswer> {
   const path = words.text("manifest")!;
   const rows = readManifest(await textOf(path), basename(path), ROW_SETTINGS);
-  const wanted = filteredRuns(rows.map(factsOf), { tags: [...words.all("tag")], factors: [] });
+  const wanted = filteredRuns(rows.map(factsOf), filterOf(words));
   const { groups, warnings } = groupRuns(wanted, groupingOf(words, rows));
   const question = questionOf(words);
   const studied = new Map<string, StudiedRun>();
@@ -112,6 +113,13 @@ async function reducedRow(
     if (!(thrown instanceof InputProblem)) throw thrown;
     throw thrown.at(`${basename(path)}, line ${line}, ${thrown.problem.where}`);
   }
+}
+
+function filterOf(words: Words): RunFilter {
+  const factors = words
+    .pairs("only")
+    .map(([factor, text]) => ({ factor: oneOf(FactorName.options, factor, "--only"), text }));
+  return { tags: [...words.all("tag")], factors };
 }
 
 function groupingOf(words: Words, rows: readonly ManifestRow[]) {

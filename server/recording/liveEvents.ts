@@ -1,3 +1,4 @@
+import { once } from "node:events";
 import { PassThrough, type Readable } from "node:stream";
 import { detailsOf } from "../problems/answerProblem.ts";
 import type { Watching } from "./liveResults.ts";
@@ -10,8 +11,10 @@ export function liveEvents(watch: (watching: Watching) => Promise<void>): Readab
   const events = new PassThrough();
   const abort = new AbortController();
   events.on("close", () => abort.abort());
-  const tell = (name: string, data: unknown) => {
-    if (!events.destroyed) events.write(`event: ${name}\ndata: ${JSON.stringify(data)}\n\n`);
+  /** Resolves when the reader has room for more: what it does not read must not pile up here. */
+  const tell = async (name: string, data: unknown) => {
+    if (events.destroyed || events.write(`event: ${name}\ndata: ${JSON.stringify(data)}\n\n`)) return;
+    await once(events, "drain", { signal: abort.signal }).catch(() => {});
   };
   const watching: Watching = {
     held: (held) => tell("held", held),
@@ -22,7 +25,7 @@ export function liveEvents(watch: (watching: Watching) => Promise<void>): Readab
     .catch((reason: unknown) => {
       const details = detailsOf(reason);
       if (details.status >= 500) console.error(reason);
-      tell("problem", details);
+      void tell("problem", details);
     })
     .finally(() => events.end());
   return events;

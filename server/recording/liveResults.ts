@@ -12,8 +12,9 @@ const LOOK_MS = 200;
 const REST = { share: 3, least: 600, most: 10_000 } as const;
 
 export interface Watching {
-  readonly held: (held: Held) => void;
-  readonly result: (result: LiveResult) => void;
+  /** Both resolve when more can be told. */
+  readonly held: (held: Held) => Promise<void>;
+  readonly result: (result: LiveResult) => Promise<void>;
   /** Stops the watching. */
   readonly signal: AbortSignal;
 }
@@ -46,7 +47,7 @@ export class LiveResults {
       store.recordings(projectId).find(id);
       const now = (await recorder.log(id)).held;
       const text = JSON.stringify(now);
-      if (text !== told) held(now);
+      if (text !== told) await held(now);
       told = text;
     }
   }
@@ -59,9 +60,10 @@ export class LiveResults {
       const key = JSON.stringify(job);
       if (key === told || job.lines === 0) continue;
       const begun = performance.now();
-      result(await this.pass(id, job));
-      told = key;
+      const made = await this.pass(id, job);
       rest = restAfter(performance.now() - begun);
+      await result(made);
+      told = key;
     }
   }
 

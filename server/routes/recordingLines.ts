@@ -37,9 +37,11 @@ export const recordingLineRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }
     response: { 200: Held },
   };
   app.post("/lines", { schema: posted }, async ({ params: place, query: { offset }, body }) => {
-    const log = await logOf(place);
+    let log = await logOf(place);
     let at = offset;
     for await (const piece of pieces(body)) {
+      // Looked up anew each time: a body may go on for hours, and the recording be discarded meanwhile.
+      log = await logOf(place);
       await log.append(piece, at);
       if (at !== undefined) at += piece.length;
     }

@@ -76,7 +76,7 @@ function areDropOuts(wild: readonly number[], count: number, isFar: (at: number)
 /** A tail is noisy: one reading in so many of it is wild, counted from the end. */
 const TAIL = 3;
 /** Part of a long stretch at either end that may be of the step before or after it: its edges are found on block means. */
-const EDGE = { part: 0.02, longFrom: 1000 };
+const EDGE = { part: 0.01, longFrom: 300 };
 
 /** Positions of `outside` at either end, missing readings not counted. */
 function tailsIn(values: Float64Array, outside: readonly number[]): ReadonlySet<number> {

@@ -34,7 +34,7 @@ export function answersOf(pair: VariantPair, conditions: Conditions): Answer[] {
   ];
 }
 
-export const QUANTITY_TITLES: { readonly [Q in ComparedQuantityName]: string } = {
+const QUANTITY_TITLES: { readonly [Q in ComparedQuantityName]: string } = {
   thrustAtEqualRate: "thrust at equal rotation rate",
   thrustAtEqualShaftPower: "thrust at equal shaft power",
   thrustAtEqualElectricalPower: "thrust at equal electrical power",

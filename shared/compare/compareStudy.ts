@@ -1,6 +1,7 @@
 import type { Comparison } from "../model/comparison.ts";
 import type { ComparisonAnswer, ComparisonQuestion } from "../model/comparisonRequest.ts";
 import { compareAll } from "./compareVariants.ts";
+import { otherFactors } from "./factors/confounding.ts";
 import { factorTable, type VariantFacts } from "./factors/factorTable.ts";
 import { robustnessOf } from "./robustness/robustnessOf.ts";
 import type { StudiedRun } from "./studiedRuns.ts";
@@ -50,10 +51,15 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
   };
 }
 
-/** A comparison with what goes with the variant in this pair. */
+/** A comparison with what goes with the variant in this pair, and what differs inside its sides. */
 function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
   const sides = [comparison.baseline, comparison.variant].map(
     ({ name }) => groups.find((group) => group.name === name)!,
   );
-  return { ...comparison, warnings: [...comparison.warnings, ...factorTable(sides).warnings] };
+  const { compared, warnings } = factorTable(sides);
+  const inside = otherFactors(
+    sides.map(({ runs }) => runs),
+    compared,
+  );
+  return { ...comparison, warnings: [...comparison.warnings, ...warnings, ...inside] };
 }

@@ -17,14 +17,8 @@ import { type VariantRuns, variantSummary } from "./variantSummary.ts";
  * Throws   InputProblem for a side without runs or a file that counts twice on one side (a repeat would narrow the
  *          interval without a new mounting); OutOfDomain where a coefficient is not positive.
  */
-export function compareVariants({
-  baseline,
-  variant,
-}: {
-  readonly baseline: VariantRuns;
-  readonly variant: VariantRuns;
-}): Comparison {
-  return compareAll({ groups: [baseline, variant], baseline: baseline.name })[0]!;
+export function compareVariants({ baseline, variant, ...conditions }: VariantPair & Conditions): Comparison {
+  return compareAll({ groups: [baseline, variant], baseline: baseline.name, ...conditions })[0]!;
 }
 
 /** What is compared, with what, and at which conditions. */
@@ -39,7 +33,7 @@ export interface ComparisonOfAll extends Conditions {
  * adjusted by Holm over all pairs, each quantity for itself, and the sentences claim a difference only if it stands after
  * that.
  *
- * Throws   as compareVariants, and InputProblem for fewer than two groups, a name that occurs twice, or a baseline that
+ * Throws   as compareVariants; InputProblem for fewer than two groups, a name that occurs twice, or a baseline that
  *          is not among them.
  */
 export function compareAll({

@@ -30,7 +30,7 @@ export const RUN_QUANTITIES: { readonly [Q in RunQuantityName]: { readonly title
 const MERIT_SCALE = staticMerit({ thrustCoefficient: 1, powerCoefficient: 1 });
 
 /** The chosen quantity of every run, in order, and what it is called with its condition. */
-export interface QuantityOfRuns {
+interface QuantityOfRuns {
   readonly quantities: readonly RunQuantity[];
   readonly title: string;
 }

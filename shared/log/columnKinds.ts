@@ -32,9 +32,10 @@ export function affixedNumber(cell: string, marks: Marks): { number: CellReading
   const match = AFFIXED.exec(bare);
   if (!match) return namedClock(bare);
   if (match[1] === undefined && match[3] === undefined && bare === cell.trim()) return undefined;
+  const [prefix, suffix] = [(match[1] ?? "").trim(), (match[3] ?? "").trim()];
   const number = readCell(match[2]!, marks);
-  if (number.kind !== "number") return undefined;
-  return { number, affix: { prefix: (match[1] ?? "").trim(), suffix: (match[3] ?? "").trim() } };
+  if (number.kind !== "number" || (prefix === "[") !== (suffix === "]")) return undefined;
+  return { number, affix: { prefix, suffix: suffix === "]" ? "" : suffix } };
 }
 
 function namedClock(cell: string): { number: CellReading; affix: Affix } | undefined {

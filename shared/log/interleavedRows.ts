@@ -64,7 +64,7 @@ export function joinedRows(table: ReadRows, named: readonly Named[], ledger: Rep
 
 function countOf(values: Float64Array): number {
   let count = 0;
-  for (const value of values) if (!Number.isNaN(value)) count++;
+  for (let row = 0; row < values.length; row++) if (!Number.isNaN(values[row]!)) count++;
   return count;
 }
 

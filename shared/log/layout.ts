@@ -7,8 +7,16 @@ import { type Cut, type CutRow, chooseCut, cutLines } from "./delimiterChoice.ts
 import type { Encoding } from "./encoding.ts";
 import { type FoundHeader, findHeader, namesInCells, statedHeader } from "./headerSearch.ts";
 import { splitHeader, unitRatio } from "./headerText.ts";
-import { rolesNamed } from "./headerWords.ts";
 import { commentMarkOf, type HeadLine, headLines, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
+import {
+  emptyFile,
+  fitsNothing,
+  noNumbers,
+  refuseCommaTwice,
+  refuseLyingTable,
+  refuseTaggedRows,
+  refuseWidth,
+} from "./layoutRefusals.ts";
 import { type NamesInRows, namesInRows } from "./namesInRows.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import { provenThousands } from "./thousands.ts";
@@ -32,12 +40,9 @@ export interface Head {
   readonly reading: LogReading;
 }
 
-/** More columns than any thrust stand has; a picture or a matrix, not a log. */
-const MOST_COLUMNS = 256;
-
 /**
  * Settles the layout on the head of a log and notes what had to be repaired there.
- * Throws InputProblem `log.empty`, `log.no-numbers`, `log.one-column`, `log.too-many-columns`, `log.comma-twice`, and
+ * Throws InputProblem `log.rows-are-channels`, `log.rows-of-instruments`, `log.empty`, `log.no-numbers`, `log.one-column`, `log.too-many-columns`, `log.comma-twice`, and
  * `log.reading-fits-nothing` where what a person stated does not fit the text.
  */
 export function settleLayout({ text, encoding, fileName, reading }: Head, ledger: RepairLedger): Layout {
@@ -59,6 +64,7 @@ export function settleLayout({ text, encoding, fileName, reading }: Head, ledger
   const header = headerOf(above, reading, fileName);
   if (!header && Object.keys(reading).length === 0) refuseCommaTwice(cut, firstDataLine, fileName);
   if (!header) refuseLyingTable(natures, rows, fileName);
+  if (!header) refuseTaggedRows(natures, rows, fileName);
   const inRows = header ? null : namesInRows(natures, rows);
   noteHead({ lines, cut, header, firstDataLine, natures, inRows }, ledger);
   const shape: LogShape = {
@@ -193,96 +199,5 @@ function noteHead({ lines, cut, header, firstDataLine, natures, inRows }: Settle
     const above = header?.units?.cells[column] ?? splitHeader(header?.names[column] ?? "").unit;
     if (affix && disagree(above, affix.suffix))
       ledger.note("log.unit-disagrees", firstDataLine, { column, example: affix.suffix });
-  });
-}
-
-function refuseWidth(width: number, natures: readonly ColumnNature[], fileName: string): void {
-  if (width === 1) {
-    throw new InputProblem({
-      code: "log.one-column",
-      where: fileName,
-      found: "there is one number on each line",
-      needed: "two or more columns, such as time and thrust, with a comma, semicolon, tab or blanks between them",
-      mend: "Export the log with all its channels; where each reading has a line of its own, have the logger print those of one moment on one line",
-    });
-  }
-  if (width > MOST_COLUMNS) {
-    throw new InputProblem({
-      code: "log.too-many-columns",
-      where: fileName,
-      found: `there are ${width} cells on a line`,
-      needed: `at most ${MOST_COLUMNS} columns, one row of readings a line`,
-      mend: "Turn the table so that each channel is a column",
-    });
-  }
-  if (natures.every(({ kind }) => kind === "text")) throw noNumbers(fileName, []);
-}
-
-/** Most rows of a table that lies on its side. */
-const MOST_CHANNELS = 12;
-
-/** Names of quantities down the first column and readings along the rows: the table lies on its side. */
-function refuseLyingTable(natures: readonly ColumnNature[], rows: readonly CutRow[], fileName: string): void {
-  if (natures[0]!.kind !== "text" || rows.length > MOST_CHANNELS) return;
-  const roles = new Set(rows.flatMap(({ cells }) => rolesNamed(splitHeader(cells[0]!).name)[0]?.role ?? []));
-  if (roles.size < 2) return;
-  throw new InputProblem({
-    code: "log.rows-are-channels",
-    where: `${fileName}, line ${rows[0]!.line}`,
-    found: `the first cells of ${rows.length} rows name quantities ("${rows
-      .map(({ cells }) => cells[0]!.trim())
-      .join('", "')
-      .slice(0, 60)}"): the channels lie in rows`,
-    needed: "a column for each channel, and a row for each reading",
-    mend: "Turn the table in a spreadsheet (paste it transposed) and export it again",
-  });
-}
-
-/** "0,00,1500,12,34": with the comma in both uses nobody can tell the cells apart. */
-function refuseCommaTwice(cut: Cut, firstDataLine: number, fileName: string): void {
-  if (cut.marks.delimiter !== ",") return;
-  const at = cut.rows.findIndex((row) => row.line === firstDataLine);
-  const above = cut.rows[at - 1];
-  const isWhole = cut.rows[at]!.cells.every((cell) => /^\s*[+-]?\d*\s*$/.test(cell));
-  const names = above?.cells.filter((cell) => cell.trim() !== "").length ?? 0;
-  if (!above || !isWhole || names < 1 || names >= cut.width || cut.width > 2 * names) return;
-  throw new InputProblem({
-    code: "log.comma-twice",
-    where: `${fileName}, line ${firstDataLine}`,
-    found: `${names} names stand above ${cut.width} cells: the comma seems to be the decimal mark and the mark between cells`,
-    needed: "another mark between cells, or a decimal point",
-    mend: "Export with semicolons or tabs between cells",
-  });
-}
-
-function emptyFile(fileName: string): InputProblem {
-  return new InputProblem({
-    code: "log.empty",
-    where: fileName,
-    found: "the file holds no text",
-    needed: "rows of numbers",
-    mend: "If the logger was still writing, close it and copy the file again",
-  });
-}
-
-function fitsNothing(fileName: string): InputProblem {
-  return new InputProblem({
-    code: "log.reading-fits-nothing",
-    where: fileName,
-    found: "read as you chose, no row of numbers is left",
-    needed: "marks and lines that fit the text",
-    mend: "Go back to what the reader finds by itself, or choose other marks",
-  });
-}
-
-function noNumbers(fileName: string, lines: readonly HeadLine[]): InputProblem {
-  const first = lines.find(({ text }) => text.trim() !== "");
-  const shown = first ? `; line ${first.line} reads "${first.text.trim().slice(0, 40)}"` : "";
-  return new InputProblem({
-    code: "log.no-numbers",
-    where: fileName,
-    found: `no row of numbers was found${shown}`,
-    needed: "a table with one row of readings a line",
-    mend: "Check that this is the log and not its settings or a web page",
   });
 }

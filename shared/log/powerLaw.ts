@@ -1,9 +1,12 @@
+import { median } from "../numeric/median.ts";
 import type { ColumnStatistics } from "./columnStatistics.ts";
 import type { LogTable } from "./logTable.ts";
 import type { Evidence } from "./roleEvidence.ts";
 
 /** Rows looked at. */
 const SAMPLE = 5000;
+/** Up to this share of the top rotation rate the propeller counts as standing still. */
+const STILL_SHARE = 0.02;
 /** Below this share of the top rotation rate, idle current and friction hide the law. */
 const LOWEST_SHARE = 0.3;
 const FEWEST_ROWS = 8;
@@ -45,13 +48,16 @@ function readings(column: number, power: number): Evidence[] {
     }));
 }
 
-/** Slope of the straight line through the logarithms; null where there is too little to tell. */
+/** Slope of the straight line through the logarithms, above what is read at rest; null where there is too little to tell. */
 function exponent(values: Float64Array, rates: Float64Array, topRate: number): number | null {
   const stride = Math.max(1, Math.floor(values.length / SAMPLE));
+  const zero = readingAtRest(values, rates, topRate, stride);
   let [count, sumX, sumY, sumXX, sumXY] = [0, 0, 0, 0, 0];
   for (let i = 0; i < values.length; i += stride) {
-    if (!(values[i]! > 0) || !(rates[i]! > LOWEST_SHARE * topRate)) continue;
-    const [x, y] = [Math.log(rates[i]!), Math.log(values[i]!)];
+    // Counts of a load cell may start anywhere, and fall as the load grows.
+    const size = zero === null ? values[i]! : Math.abs(values[i]! - zero);
+    if (!(size > 0) || !(rates[i]! > LOWEST_SHARE * topRate)) continue;
+    const [x, y] = [Math.log(rates[i]!), Math.log(size)];
     count++;
     sumX += x;
     sumY += y;
@@ -60,4 +66,12 @@ function exponent(values: Float64Array, rates: Float64Array, topRate: number): n
   }
   const spread = sumXX - (sumX * sumX) / count;
   return count < FEWEST_ROWS || !(spread > 0.01 * count) ? null : (sumXY - (sumX * sumY) / count) / spread;
+}
+
+function readingAtRest(values: Float64Array, rates: Float64Array, topRate: number, stride: number): number | null {
+  const still: number[] = [];
+  for (let i = 0; i < values.length; i += stride) {
+    if (Math.abs(rates[i]!) <= STILL_SHARE * topRate && Number.isFinite(values[i]!)) still.push(values[i]!);
+  }
+  return still.length < FEWEST_ROWS ? null : median(still);
 }

@@ -40,6 +40,12 @@ function parse(text: string, delimiter: string): string[][] {
 /** A time of day and an arrow, as a serial terminal sets before each line that it shows. */
 const ARRIVAL = /^(\d{1,2}:\d{2}:\d{2}(?:\.\d+)?)\s*->\s*/;
 
+/** The same in brackets, with or without its day. */
+const STAMPED = /^\[(?:(\d{4}-\d{2}-\d{2})[T ])?(\d{1,2}:\d{2}:\d{2}(?:[.,]\d+)?)\]\s*/;
+
+/** A letter for the level, milliseconds and the part of the program that speaks: "I (1520) stand: ". */
+const LEVELLED = /^[A-Z]{1,5}\s*\((\d+)\)\s+[\w-]+:\s*/;
+
 /** "thrust: 2.5" is one cell, not two. */
 const NAME_BEFORE_NUMBER = /([A-Za-z_]\w*[:=])[ \t]+(?=[+-]?[.\d])/g;
 
@@ -67,10 +73,16 @@ function withoutBraces(line: string): string {
   return object.replace(/[{}[\]"]|,\s*$/g, "").replace(/[A-Za-z_]\w*:\s*(?=[A-Za-z_]\w*:)/g, "");
 }
 
+/** What a terminal or a program sets before each line of its own, as a cell. */
+function stampApart(text: string, delimiter: string): string {
+  return text
+    .replace(ARRIVAL, `$1${delimiter}`)
+    .replace(STAMPED, (_, day: string | undefined, time: string) => `${day ? `${day}T` : ""}${time}${delimiter}`)
+    .replace(LEVELLED, `ms=$1${delimiter}`);
+}
+
 function bareLine(text: string, delimiter: string): string {
-  const arrived = withoutBraces(
-    text.replace(COLOUR, "").replace(ARRIVAL, `$1${delimiter}`).replace(FORMULA_TEXT, "$1$2"),
-  );
+  const arrived = withoutBraces(stampApart(text.replace(COLOUR, ""), delimiter).replace(FORMULA_TEXT, "$1$2"));
   const line = delimiter === "," ? arrived.replace(STATUS_BEFORE_NUMBER, "$1$2 $3 ") : arrived;
   if (delimiter === BLANKS)
     return line

@@ -7,7 +7,7 @@ import { Trend, TrendRequest } from "./trend.ts";
 import { ResultWarning } from "./uncertain.ts";
 
 /** What a run brings into a comparison: coefficients and where their doubt comes from. */
-export const VariantGroup = z.strictObject({ name: z.string(), runs: z.array(z.uuid()).min(1) });
+const VariantGroup = z.strictObject({ name: z.string(), runs: z.array(z.uuid()).min(1) });
 
 /** Which runs a comparison takes, where the groups are not listed. */
 export const RunFilter = z

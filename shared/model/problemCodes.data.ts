@@ -237,6 +237,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "log.reading-fits-nothing": "The stated way to read the text does not fit the file.",
   "log.repeated-header": "Repair: the header stands again where the logger restarted.",
   "log.rows-are-channels": "The channels of the table are its rows and not its columns.",
+  "log.rows-of-instruments": "Rows of different instruments stand in the same columns.",
   "log.short-row": "Repair: missing cells at the end of a row.",
   "log.text-cell": "Repair: text in a column of numbers was taken as missing.",
   "log.text-column": "Repair: a column holds text, and no number was read from it.",

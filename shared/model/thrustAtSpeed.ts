@@ -32,7 +32,15 @@ const CurvePoint = z.strictObject({
 export const ThrustAtSpeedRequest = z
   .strictObject({
     bollard: z
-      .strictObject({ thrustCoefficient: MeasuredCoefficient, torqueCoefficient: MeasuredCoefficient })
+      .strictObject({
+        thrustCoefficient: MeasuredCoefficient,
+        torqueCoefficient: MeasuredCoefficient,
+        correlation: si(z.number().min(-1).max(1), {
+          symbol: "r",
+          unit: "1",
+          text: "Correlation of the two errors; 0 if absent",
+        }).exactOptional(),
+      })
       .describe("K_T and K_Q at rest, measured: every curve but a measured one is scaled to pass through them"),
     diameter: si(z.number().positive().max(20), { symbol: "D", unit: "m", text: "Diameter over the blade tips" }),
     density: positive("rho", "kg/m³", "Density of the fluid"),

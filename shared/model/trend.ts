@@ -37,7 +37,7 @@ export type TrendRequest = z.infer<typeof TrendRequest>;
 
 const interval95 = z.tuple([z.number(), z.number()]).readonly();
 
-export const TrendPoint = z.strictObject({
+const TrendPoint = z.strictObject({
   run: z.string().describe("Name of the run"),
   variant: z.string(),
   x: z.number().describe("Value of the factor, SI"),

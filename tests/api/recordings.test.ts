@@ -90,8 +90,8 @@ test("of a connection that drops in the middle of a post, what came is kept, and
   expect(await lines()).toBe("a,b\n1,2\n3,4\n");
 });
 
-test("a body without end is taken as it comes", async () => {
-  const { one, lines } = await recordingApp();
+/** A post whose body goes on until it is ended. */
+function openPost(address: string) {
   let write: (text: string) => void = () => {};
   let end = () => {};
   const body = new ReadableStream<Uint8Array>({
@@ -100,7 +100,13 @@ test("a body without end is taken as it comes", async () => {
       end = () => controller.close();
     },
   });
-  const sent = fetch(`${one}/lines`, { method: "POST", body, duplex: "half" } as RequestInit);
+  const sent = fetch(address, { method: "POST", body, duplex: "half" } as RequestInit);
+  return { write: (text: string) => write(text), end: () => end(), sent };
+}
+
+test("a body without end is taken as it comes", async () => {
+  const { one, lines } = await recordingApp();
+  const { write, end, sent } = openPost(`${one}/lines`);
   for (const [index, line] of ["a,b\n", "1,2\n", "3,4\n"].entries()) {
     write(line);
     await expect.poll(async () => (await send("GET", one)).body.held.lines).toBe(index + 1);
@@ -108,6 +114,18 @@ test("a body without end is taken as it comes", async () => {
   end();
   expect(await (await sent).json()).toMatchObject({ bytes: 12, lines: 3 });
   expect(await lines()).toBe("a,b\n1,2\n3,4\n");
+});
+
+test("a body that still comes when the recording is discarded is refused from then on", async () => {
+  const { one, recording, lines } = await recordingApp();
+  const { write, sent } = openPost(`${one}/lines`);
+  write("a,b\n");
+  await expect.poll(async () => (await send("GET", one)).body.held.lines).toBe(1);
+  expect((await send("DELETE", `${one}?version=${recording.version}`)).status).toBe(204);
+  write("1,2\n");
+  expect((await sent).status).toBe(404);
+  await send("POST", `${one}/restore`);
+  expect(await lines()).toBe("a,b\n");
 });
 
 test("a head that the stand does not write becomes the first line", async () => {

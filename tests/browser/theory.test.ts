@@ -12,6 +12,16 @@ async function openTheory(picture: string, options = {}) {
   return opened;
 }
 
+/** Opens every card, and what folds inside the cards. */
+async function unfold(page: Page) {
+  for (let layer = 0; layer < 3; layer++) {
+    await page.evaluate(() => {
+      for (const section of document.querySelectorAll("details")) section.open = true;
+    });
+    await page.waitForTimeout(200);
+  }
+}
+
 async function post(page: Page, path: string, body: unknown) {
   const answer = await page.request.post(`${address()}/api/compute/${path}`, { data: body });
   expect(answer.status()).toBe(200);
@@ -41,6 +51,15 @@ describe("predictions", () => {
     await page.keyboard.press("Control+z");
     await page.getByRole("button", { name: "Remove B 4-70" }).waitFor({ state: "detached" });
     expect(complaints).toEqual([]);
+  });
+
+  test("three pictures of one diagram share one legend, which takes a curve out of all of them", async () => {
+    const { page } = await openTheory("advance");
+    expect(await page.locator(".picture .legend").count()).toBe(1);
+    expect(await page.locator(".picture figure.chart").count()).toBe(3);
+    const entry = page.locator(".picture .legend-entry").first();
+    await entry.click();
+    expect(await entry.getAttribute("aria-pressed")).toBe("false");
   });
 
   test("a form that lacks something says what, and keeps what was typed", async () => {
@@ -80,7 +99,9 @@ describe("predictions", () => {
 describe("the cards", () => {
   test("tell the same pitch and power as the interface", async () => {
     const { page } = await openTheory("power");
-    const told = await page.locator("#theory-pitch").locator("xpath=ancestor::*[contains(@class,'card')]").innerText();
+    await page.locator("#theory-pitch > summary").click();
+    await page.getByText("Lay it over the measurements").waitFor();
+    const told = await page.locator("#theory-pitch").innerText();
     const found = await post(page, "best-pitch", {
       series: { family: "wageningen-b", blades: 3, areaRatio: 0.38 },
       duty: { given: "thrust", thrust: 20 },
@@ -92,11 +113,58 @@ describe("the cards", () => {
     expect(told).toContain(`needs ${found.best.shaftPower.toFixed(1)}\u202fW`);
   });
 
+  test("are folded but for the answer, keep a note, and open from the list of sections by keyboard alone", async () => {
+    const { page, complaints } = await openTheory("power");
+    const open = page.locator("main details.fold[open] > summary > h2");
+    expect(await open.allInnerTexts()).toEqual([
+      "How close each variant comes",
+      "Predictions laid over the measurements",
+    ]);
+    expect(await page.locator("#theory-losses .fold-note").innerText()).toMatch(
+      /^sanded: static merit 0\.\d+ ± 0\.\d+$/,
+    );
+    expect(await page.locator("#theory-losses .loss-bars").count()).toBe(0);
+    const sections = page.getByRole("navigation", { name: "Sections of this screen" });
+    await sections.getByRole("button", { name: "Where the power goes" }).focus();
+    await page.keyboard.press("Enter");
+    await page.locator("#theory-losses .loss-bars").waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain("Where the power goes");
+    await page.keyboard.press("Enter");
+    await page.locator("#theory-losses .loss-bars").waitFor({ state: "detached" });
+    expect(complaints).toEqual([]);
+  });
+
+  test("tell the same static merit in the heading, in the table and with the losses", async () => {
+    const { page } = await openTheory("power");
+    const [, percent] = /Sanded makes ([\d.]+ ± [\d.]+)/.exec(await page.locator(".answer").innerText())!;
+    expect(await page.locator("#theory-closeness").innerText()).toContain(`${percent}\u202f%`);
+    await page.locator("#theory-losses > summary").click();
+    expect(await page.locator("#theory-losses .loss-bars li").first().innerText()).toContain(`${percent}\u202f%`);
+    expect(await page.locator(".basis").innerText()).toMatch(
+      /B 3-38, P\/D 1\.00, laid over it .* sanded makes [\d.]+ ±/,
+    );
+  });
+
+  test("take a surface by how the blades were made, say where its numbers come from, and let them be changed", async () => {
+    const { page } = await openTheory("power");
+    await page.locator("#theory-blade > summary").click();
+    const card = page.locator("#theory-blade");
+    const status = card.getByRole("status").first();
+    const smooth = await status.innerText();
+    await card.getByLabel("Surface", { exact: true }).selectOption({ label: "As printed" });
+    await card.getByText("cusp height", { exact: false }).waitFor();
+    expect(await card.getByLabel("Layer height").inputValue()).toBe("0.2 mm");
+    await expect.poll(() => status.innerText()).not.toBe(smooth);
+    const asPrinted = await card.getByLabel("Roughness height").inputValue();
+    await card.getByLabel("Layer height").fill("0.1 mm");
+    await expect.poll(() => card.getByLabel("Roughness height").inputValue()).not.toBe(asPrinted);
+    await card.getByLabel("Lift factor").fill("0.8");
+    expect(await card.getByLabel("Surface", { exact: true }).inputValue()).toBe("");
+  });
+
   test("answer for finish, losses, blade, strength and water in words, with cautions, and complain of nothing", async () => {
     const { page, complaints } = await openTheory("speed");
-    await page.evaluate(() => {
-      for (const section of document.querySelectorAll("details")) section.open = true;
-    });
+    await unfold(page);
     const text = await page.locator("main").innerText();
     expect(text).toMatch(/Going from as printed to sanded/);
     expect(text).toMatch(/Sanded has a static merit of 0\.\d+ ± 0\.\d+/);
@@ -111,9 +179,7 @@ describe("the cards", () => {
 
   test.each(["light", "dark"] as const)("meet WCAG 2.2 AA unfolded, %s", async (colorScheme) => {
     const { page } = await openTheory("residual", { colorScheme, bypassCSP: true });
-    await page.evaluate(() => {
-      for (const section of document.querySelectorAll("details")) section.open = true;
-    });
+    await unfold(page);
     await page.waitForLoadState("networkidle");
     expect(await violationsOf(page)).toEqual([]);
   });

@@ -38,6 +38,13 @@ test("as JSON the whole answer fits its document, with trend and analysis of var
   expect(answer.factors.compared).toEqual(["pitchRatio"]);
 });
 
+test("only the runs that are asked for are taken", async () => {
+  const words = ["--only", "finish=Sanded", "--group-by", "pitchRatio", "--json"];
+  const { stdout } = await runCli("compare", "--manifest", RUNS, ...words);
+  const { runs } = ComparisonAnswer.parse(JSON.parse(stdout));
+  expect(runs.map(({ finish }) => finish)).toEqual(Array(6).fill("sanded"));
+});
+
 test("a claimed ratio that one comparison does not bear out exits with 1", async () => {
   const words = ["compare", "--manifest", RUNS, "--claimed-ratio"];
   expect((await runCli(...words, "1.1")).code).toBe(0);

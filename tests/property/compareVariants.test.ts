@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import { variantRatio } from "../../shared/compare/variantRatio.ts";
 import { relative } from "../relative.ts";
+import { plateau, runOf } from "../unit/comparePlateaus.ts";
 import { runs } from "../unit/compareRuns.ts";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -47,6 +48,49 @@ test("a coefficient scale that all runs share does not matter", () => {
       expect(scaled.thrustCoefficientRatio.interval95[1]).toSatisfy(
         relative(plain.thrustCoefficientRatio.interval95[1], 1e-7),
       );
+    }),
+  );
+});
+
+/** Plateaus of a run with some scatter: thrust a power of the electrical power, commands a step apart. */
+const plateauRun = fc.record({
+  factor: between(0.2, 3),
+  exponent: between(0.5, 0.8),
+  scatter: fc.array(between(-0.03, 0.03), { minLength: 6, maxLength: 6 }),
+});
+
+const POWERS = [8, 15, 27, 45, 70, 100];
+
+const poweredVariant = (
+  name: string,
+  { factor, exponent, scatter }: typeof plateauRun extends fc.Arbitrary<infer R> ? R : never,
+  more = 1,
+) => {
+  const plateaus = POWERS.map((P, i) =>
+    plateau({
+      ...{ thrust: more * factor * P ** exponent * Math.exp(scatter[i]!), electricalPower: P, command: 1500 + 70 * i },
+    }),
+  );
+  return { name, reductions: [runOf(plateaus, { independent: 0.01 })] };
+};
+
+const BY_LAW = ["thrustAtEqualElectricalPower", "thrustAtEqualThrottle"] as const;
+
+test("at equal power and throttle too, exchange inverts, and a factor on every thrust of a side is one on the ratio", () => {
+  fc.assert(
+    fc.property(plateauRun, plateauRun, between(0.5, 2), (a, b, more) => {
+      const [A, B] = [poweredVariant("a", a), poweredVariant("b", b)];
+      const there = compareVariants({ baseline: A, variant: B }).answers;
+      const back = compareVariants({ baseline: B, variant: A }).answers;
+      const grown = compareVariants({ baseline: A, variant: poweredVariant("b", b, more) }).answers;
+      for (const name of BY_LAW) {
+        const [forward, reverse, scaled] = [there, back, grown].map(
+          (answers) => answers.find(({ quantity }) => quantity === name)!.ratio!,
+        );
+        expect(reverse!.value).toSatisfy(relative(1 / forward!.value, 1e-9));
+        expect(reverse!.interval95[0]).toSatisfy(relative(1 / forward!.interval95[1], 1e-7));
+        expect(scaled!.value).toSatisfy(relative(more * forward!.value, 1e-9));
+      }
     }),
   );
 });

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
+import { bladesPredictor } from "../../shared/propeller/prediction/bladesPredictor.ts";
 import { predictedBollard, predictedOpenWater } from "../../shared/propeller/prediction/predictedCurves.ts";
 import { seriesPredictor } from "../../shared/propeller/prediction/seriesPredictor.ts";
 import { comparableSeries } from "../../shared/propeller/series/comparableSeries.ts";
+import { seriesGeometry } from "../../shared/propeller/series/seriesGeometry.ts";
 import { relativeError } from "../relative.ts";
 
 const B4_70 = { family: "wageningen-b", blades: 4, areaRatio: 0.7, pitchRatio: 1 } as const;
@@ -72,4 +75,19 @@ test("the comparable screw of blades of even chord has their area, by the outlin
   // Between the stations the angle follows a cubic: the pitch at 0.7 R is that of none of them.
   expect(Math.abs(screw.pitchRatio - 1)).toBeLessThan(0.01);
   expect(Math.abs(screw.areaRatio / 0.3056 - 1)).toBeLessThan(0.03);
+});
+
+// The same screw by its sections: at rest 0.09 low to 0.26 high in thrust is what the tested screws of the series show, see
+// tests/reference/bladesOfSeries.test.ts.
+test("blade elements of broad blades as a prediction say how far off such blades are", () => {
+  const geometry = seriesGeometry({ series: B4_70, diameter: 0.2, outsideRange: false });
+  const fluid = fluidProperties({ kind: "fresh", temperature: 288.15 });
+  const surface = { roughness: 0, liftFactor: 1, dragFactor: 1 };
+  const predictor = bladesPredictor({ geometry, surface, fluid });
+  expect(predictor.warnings.map(({ code }) => code)).toContain("propeller.blades-broad");
+  const at = predictor.at({ rotationRate: 40, advanceSpeed: 0 });
+  if (at.state === "unknown") throw new Error(at.reason);
+  expect(at.thrustCoefficient / 0.4547).toBeGreaterThan(0.91);
+  expect(at.thrustCoefficient / 0.4547).toBeLessThan(1.26);
+  expect(predictor.at({ rotationRate: 0, advanceSpeed: 1 })).toMatchObject({ state: "unknown" });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { readLog } from "../../shared/log/readLog.ts";
 import type { BladeGeometry, BladeStation } from "../../shared/model/bladeGeometry.ts";
 import { Propeller } from "../../shared/model/parts.ts";
 import { solvedBlade } from "../../shared/propeller/blade/bladeElements.ts";
@@ -6,7 +7,8 @@ import { bladeShape } from "../../shared/propeller/blade/bladeShape.ts";
 import { checkedGeometry } from "../../shared/propeller/blade/checkedGeometry.ts";
 import { geometryWarnings } from "../../shared/propeller/blade/geometryWarnings.ts";
 import { PolarLaw, polarTables } from "../../shared/propeller/section/polarTables.ts";
-import { bladeGeometryOf, geometryOfText } from "../../shared/sections/bladeGeometryOf.ts";
+import { bladeGeometryOf } from "../../shared/sections/bladeGeometryOf.ts";
+import { type BladeFrame, geometryOfTable } from "../../shared/sections/geometryTable.ts";
 import { sectionPolarOf } from "../../shared/sections/sectionPolarOf.ts";
 
 const station = (radius: number, more: Partial<BladeStation> = {}): BladeStation => ({
@@ -17,6 +19,9 @@ const station = (radius: number, more: Partial<BladeStation> = {}): BladeStation
   camber: 0.0004,
   ...more,
 });
+
+const geometryOfText = (text: string, name: string, frame: BladeFrame) =>
+  geometryOfTable(readLog(new TextEncoder().encode(text), name), frame);
 
 const GOOD: BladeGeometry = {
   bladeCount: 3,

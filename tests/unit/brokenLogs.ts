@@ -511,6 +511,30 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
     refused: { code: "log.rows-are-channels", where: "stand.csv, line 1" },
   },
   {
+    name: "level and tag",
+    what: "a level letter, milliseconds in brackets and a tag before each line",
+    bytes: utf8(printed(([, , thrust, rpm], { t }) => `I (${1000 * t}) stand: thrust=${thrust}N, rpm=${rpm}`)),
+    told: ["log.affix"],
+  },
+  {
+    name: "stamped",
+    what: "colours and the time of arrival in brackets before each line",
+    bytes: utf8(
+      printed(([, , thrust, rpm], { t }) => {
+        const time = new Date(Date.UTC(2026, 10, 25, 12, 0, 0) + t * 1000).toISOString().slice(0, -1);
+        return `\u001b[32m[${time.replace("T", " ")}] thrust: ${thrust} N rpm: ${rpm}\u001b[0m`;
+      }),
+    ),
+    told: ["log.affix", "log.clock"],
+  },
+  {
+    name: "instruments in turn",
+    what: "a tag, a time and a reading a line, of one instrument and then the other",
+    bytes: utf8(printed(([t, , thrust, rpm], _, row) => (row % 2 ? `SCALE,${t},${thrust}` : `ESC,${t},${rpm}`))),
+    told: [],
+    refused: { code: "log.rows-of-instruments", where: "stand.csv, line 1" },
+  },
+  {
     name: "a line for each reading",
     what: "named readings of one moment on lines of their own",
     bytes: utf8(printed(([t, , thrust, rpm]) => `Time: ${t}\nThrust: ${thrust} N\nRPM: ${rpm}\n---`)),

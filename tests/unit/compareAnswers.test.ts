@@ -160,6 +160,26 @@ test("a study of single runs answers, labelled as resting on the scatter inside 
   expect(found.robustness[0]!.rows.some(({ check }) => check === "leaveOneOut")).toBe(false);
 });
 
+test("a property that differs inside one side of a pair is named beside the ratio", () => {
+  const studied = (name: string, known: Parameters<typeof facts>[0][]) => ({
+    name,
+    runs: known.map((one, i) => ({ reduction: run({ thrustCoefficient: 0.2 + i / 1000 }), facts: facts(one) })),
+  });
+  const [comparison] = compareStudy({
+    groups: [
+      studied("pitch 0.8", [{ pitchRatio: 0.8, finish: "sanded" }]),
+      studied("pitch 1", [
+        { pitchRatio: 1, finish: "sanded" },
+        { pitchRatio: 1, finish: "as printed" },
+      ]),
+    ],
+    baseline: "pitch 0.8",
+    question: ComparisonQuestion.parse({}),
+  }).comparisons;
+  const told = comparison!.warnings.find(({ code }) => code === "compare.varies-inside")!;
+  expect(told.message).toContain("Runs of one pitch ratio differ in finish as well (sanded, as printed)");
+});
+
 test("without any spread the robustness of an answer is told all the same", () => {
   const group = (name: string, K_T: number) => ({
     name,

@@ -66,6 +66,18 @@ test("two design factors that change together are told, another propeller alone 
   expect(one.warnings).toEqual([]);
 });
 
+test("factors that cross over several variants are not told as inseparable, those of which one tells the other are", () => {
+  const variant = (finish: string, pitchRatio: number) => ({
+    name: `${finish} ${pitchRatio}`,
+    runs: [facts({ finish, pitchRatio })],
+  });
+  const crossed = factorTable([variant("a", 0.8), variant("a", 1), variant("b", 0.8), variant("b", 1)]);
+  expect(crossed.compared).toEqual(["finish", "pitchRatio"]);
+  expect(crossed.warnings).toEqual([]);
+  const bound = factorTable([variant("a", 0.8), variant("b", 1), variant("b", 1.2)]);
+  expect(bound.warnings).toMatchObject([{ code: "compare.several-factors" }]);
+});
+
 test("a factor that some run does not state is unknown, not constant", () => {
   const table = tableOf([PRINTED, PRINTED], [SANDED, { finish: "sanded" }]);
   expect(roleOf(table, "pack")).toBe("unknown");

@@ -84,6 +84,21 @@ test("without a header thrust and current are told apart by the power of rotatio
   ]);
 });
 
+test.each([
+  { counts: 427, way: "rise" },
+  { counts: -427, way: "fall" },
+])("counts of a load cell that $way from any zero are thrust by the power they grow with above rest", ({ counts }) => {
+  const log = guessesOf("", ({ time, thrust, rpm, voltage, current }) => [
+    time.toFixed(1),
+    (84213 + counts * thrust).toFixed(0),
+    rpm,
+    voltage.toFixed(2),
+    current.toFixed(2),
+  ]);
+  expect(told(log)[1]).toMatch(/^thrust \S+ \?$/);
+  expect(told(log)[4]).toBe("current A ?");
+});
+
 test("thrust without a unit offers newton, gram and kilogram with what each would mean", () => {
   const thrust = guessesOf("time|thrust|rpm", ({ time, thrust, rpm }) => [time, (thrust * 100).toFixed(0), rpm])[1]!;
   expect(thrust).toMatchObject({ role: "thrust", unit: "g", sure: false });

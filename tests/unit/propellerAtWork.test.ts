@@ -316,6 +316,23 @@ describe("thrust at speed", () => {
     expect(added / Math.abs(numeric * 0.1)).toBeCloseTo(1, 4);
   });
 
+  // At rest and fixed power T goes with K_T K_Q^(-2/3), so u²(T)/T² = a² + (2b/3)² - (4/3) r a b (GUM 5.2.2, equation 16): with
+  // a of 2 % and b of 3 % nothing for r = 1, 4 % for r = -1.
+  test.each([
+    { correlation: 1, relative: 0 },
+    { correlation: 0, relative: Math.sqrt(8) / 100 },
+    { correlation: -1, relative: 0.04 },
+  ])("with a correlation of $correlation at rest the doubt of the thrust at fixed power is $relative", (row) => {
+    const bollard = {
+      thrustCoefficient: { value: 0.25, standardUncertainty: 0.005 },
+      torqueCoefficient: { value: 0.03, standardUncertainty: 0.0009 },
+      correlation: row.correlation,
+    };
+    const [point] = at({ series, bollard, fixed: { given: "shaftPower", shaftPower: 43 }, speeds: [0] }).points;
+    if (point?.state !== "solved") throw new Error("no thrust");
+    expect(point.thrust.standardUncertainty / point.thrust.value).toBeCloseTo(row.relative, 9);
+  });
+
   test.each([
     { points: [{ ...bladeElements[0], advanceRatio: 0.1 }, bladeElements[1]], where: "bladeElements[0].advanceRatio" },
     { points: [bladeElements[0], bladeElements[2], bladeElements[1]], where: "bladeElements[2].advanceRatio" },

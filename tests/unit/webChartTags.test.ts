@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { ChartSeries } from "../../web/charts/chartSpec.ts";
-import { spreadApart, tagsOf } from "../../web/charts/tags.ts";
+import { numberedNames, spreadApart, tagsOf } from "../../web/charts/tags.ts";
 
 const series = (id: string, kind: ChartSeries["kind"], legend?: string): ChartSeries => ({
   id,
@@ -14,16 +14,26 @@ const series = (id: string, kind: ChartSeries["kind"], legend?: string): ChartSe
 
 describe("numbers at the curves", () => {
   it("counts the legend entries from 1, without the limits, and stands at the line of an entry that has one", () => {
-    const tags = tagsOf([
-      series("limit", "limit"),
-      series("points of sanded", "measured", "sanded"),
-      series("fit of sanded", "fit", "sanded"),
-      series("series", "prediction"),
-    ]);
+    const tags = tagsOf({
+      numbered: true,
+      series: [
+        series("limit", "limit"),
+        series("points of sanded", "measured", "sanded"),
+        series("fit of sanded", "fit", "sanded"),
+        series("series", "prediction"),
+      ],
+    });
     expect(tags.map(({ number, series: { id } }) => [number, id])).toEqual([
       [1, "fit of sanded"],
       [2, "series"],
     ]);
+  });
+
+  it("takes the numbers of a group of pictures, so that a thing missing in one leaves the others theirs", () => {
+    const all = [series("series", "prediction"), series("points of sanded", "measured", "sanded")];
+    const numbered = numberedNames(all);
+    expect(tagsOf({ numbered, series: all.slice(1) }).map(({ number }) => number)).toEqual([2]);
+    expect(tagsOf({ series: all })).toEqual([]);
   });
 
   it("leaves numbers where their curves end while nothing stands beside them", () => {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { OperatingPoint } from "../../shared/model/drive.ts";
 import type { FluidState } from "../../shared/model/fluid.ts";
+import { seriesGeometry } from "../../shared/propeller/series/seriesGeometry.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import type { Driven, DrivenPropeller } from "../../web/views/drive/driveModel.ts";
 import { leftOutText, type OnStand } from "../../web/views/drive/fromStand.ts";
@@ -40,6 +41,15 @@ test("from air to water the blade Reynolds numbers are named, thrust rises and t
   const [thrust, torque] = [/thrust × ([\d.]+)/, /torque × ([\d.]+)/].map((pattern) => Number(pattern.exec(text)?.[1]));
   expect(thrust).toBeGreaterThan(1);
   expect(torque).toBeLessThan(1);
+});
+
+// By hand: chord of this B3-50 at 0.75 R 2.15 · 0.5 D/3 = 0.0358 m, between K_r of 2.168 at 0.7 R and 2.127 at 0.8 R (Oosterveld &
+// van Oossanen 1975, table 1), and 11.78 m/s: Re 4.2e5.
+test("from the shape of the blades the Reynolds number is known as well", () => {
+  const series = { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 0.9 } as const;
+  const geometry = seriesGeometry({ series, diameter: 0.1, outsideRange: false });
+  const text = leftOutText(drivenAt(25), onStand(WATER, { ...PART, geometry } as typeof BLADES), WATER);
+  expect(text).toMatch(/Reynolds number is 2.1e5 here and was at most 4.2e5 on the stand/);
 });
 
 test("without chord and pitch it says so and still gives a size", () => {

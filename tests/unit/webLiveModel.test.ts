@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { LiveResult, StoredRecording } from "../../shared/model/recording.ts";
-import { portWords, postCommands, wayOfLines } from "../../web/views/bench/live/lineWords.ts";
+import { portWords, postCommands, silenceWords, wayOfLines } from "../../web/views/bench/live/lineWords.ts";
 import { asRecordingEdit, asRun, liveAnswer, needsPerson } from "../../web/views/bench/live/liveModel.ts";
 import type { PageSending } from "../../web/views/bench/live/sending.ts";
 import { withPropeller } from "../../web/views/bench/recipeEdits.ts";
@@ -113,6 +113,21 @@ describe("the answer while it is recorded", () => {
     expect(text).toMatch(/^The thrust coefficient so far is \S+ ± \S+, from \d plateaus; /);
     expect(text.endsWith(says)).toBe(true);
   });
+});
+
+test.each([
+  { seconds: 4.9, says: "" },
+  { seconds: -2, says: "" },
+  { seconds: 12.4, says: "The last line came 12\u202fs ago." },
+  { seconds: 119, says: "The last line came 119\u202fs ago." },
+  { seconds: 125, says: "The last line came 2\u202fmin ago." },
+  { seconds: 3 * 3600 + 59, says: "The last line came 3\u202fh ago." },
+])("$seconds s after the last line is said: $says", ({ seconds, says }) => {
+  expect(silenceWords("2026-01-01T00:00:00.000Z", Date.UTC(2026, 0, 1) + 1000 * seconds)).toBe(says);
+});
+
+test("of a recording without a line nothing is said of the last one", () => {
+  expect(silenceWords(null, Date.UTC(2026, 0, 1))).toBe("");
 });
 
 describe("how far the lines have come", () => {

@@ -43,6 +43,7 @@ function subjectOf(name: string, K_T: number, K_Q: number): Subject {
     reductions: [reductionOf({ thrustCoefficient: K_T, powerCoefficient: 2 * Math.PI * K_Q })],
     thrustCoefficient: uncertain(K_T, 0.004),
     torqueCoefficient: uncertain(K_Q, 0.0005),
+    staticMerit: null,
     topRate: 50,
   };
 }
@@ -64,6 +65,19 @@ describe("the blades of a measured propeller", () => {
     const point = measuredPoint(PRINTED)!;
     expect(point.thrustCoefficient).toMatchObject({ value: 0.2, standardUncertainty: 0.004 });
     expect(point.thrustCoefficient.commonUncertainty).toBeLessThanOrEqual(0.004);
+  });
+
+  it("come with the correlation that gives the static merit the doubt it was reduced with", () => {
+    // JCGM 100:2008, 5.2.2, eq. 16, by hand: K_T 2 %, K_Q 2 %, FM 1.5 %: r = (9 + 4 - 2.25)/(3 × 4) = 0.8958.
+    const subject = {
+      ...PRINTED,
+      thrustCoefficient: uncertain(0.2, 0.004),
+      torqueCoefficient: uncertain(0.03, 0.0006),
+      staticMerit: uncertain(0.4, 0.006),
+    };
+    expect(measuredPoint(subject)!.correlation).toBeCloseTo(0.8958, 4);
+    expect(measuredPoint({ ...subject, staticMerit: uncertain(0.4, 0) })!.correlation).toBe(0.95);
+    expect(measuredPoint({ ...subject, staticMerit: null })!.correlation).toBe(0);
   });
 });
 
@@ -103,7 +117,7 @@ describe("where the power goes", () => {
     expect(bars.length).toBeGreaterThan(3);
     const whole = told.report.staticMerit.value + told.report.shares.reduce((sum, { share }) => sum + share.value, 0);
     expect(whole).toBeCloseTo(1, 2);
-    expect(bars[0]).toMatchObject({ name: "Ideal thrust" });
+    expect(bars[0]).toMatchObject({ name: "The thrust itself, at its ideal" });
     expect(bars[0]!.words).toMatch(/%$/);
   });
 

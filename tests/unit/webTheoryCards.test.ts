@@ -36,6 +36,7 @@ const SUBJECT: Subject = {
   reductions: [reductionOf()],
   thrustCoefficient: uncertain(0.43, 0.004),
   torqueCoefficient: uncertain(0.065, 0.001),
+  staticMerit: null,
   topRate: 75,
 };
 const FRESH_15 = { kind: "fresh", temperature: 288.15 } as const;

@@ -5,7 +5,6 @@ import {
   benchDisc,
   estimate,
   type MeasuredVariant,
-  readout,
   type TheoryInputs,
   theoryAnswer,
 } from "../../web/views/theory/theoryModel.ts";
@@ -49,8 +48,8 @@ test("a merit above the ideal is called impossible, and possible again in a nozz
   expect(estimate({ ...INPUTS, staticMerit: 1.1, nozzleAreaRatio: 1 }).caution).toBe("");
 });
 
-test("the readout tells the share of the ideal and both thrusts at one power", () => {
-  const text = readout(SANDED, INPUTS);
+test("the answer tells the share of the ideal and both thrusts at one power", () => {
+  const text = theoryAnswer([{ ...SANDED, reductions: [REDUCTION, REDUCTION] }], INPUTS);
   expect(text).toMatch(
     /^Sanded makes 71\.4 ± 2\.0\u202f% of the ideal power efficiency: 100\u202fW at the shaft push /,
   );

@@ -5,7 +5,13 @@ import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
 import { openWaterPicture } from "../../web/views/theory/pictures/openWaterPictures.ts";
 import { residualPicture } from "../../web/views/theory/pictures/residualPictures.ts";
-import { type SpeedInputs, speedPicture, variantsAtSpeed } from "../../web/views/theory/pictures/speedPicture.ts";
+import {
+  type SpeedInputs,
+  speedPicture,
+  speedReasons,
+  speedWarnings,
+  variantsAtSpeed,
+} from "../../web/views/theory/pictures/speedPicture.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../../web/views/theory/theoryModel.ts";
 import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
@@ -145,6 +151,22 @@ describe("thrust against speed", () => {
     }
   });
 
+  it("says once what holds for several variants, with their names, and without names what holds for all", () => {
+    const alike = { ...speed.variants[0]!, name: "sanded again" };
+    const known = variantsAtSpeed({ ...speed, variants: [...speed.variants, alike] });
+    expect(speedReasons(known)).toEqual([expect.stringMatching(/^Sanded and sanded again: \w/)]);
+    const note = (name: string, words: string) => ({ code: `x.${name}`, message: `${name}: ${words}`, where: name });
+    const [one, other] = known.map(({ variant, result }) => ({ variant, result }));
+    const warned = [
+      { ...one!, result: { ...one!.result, warnings: [note("shared", "far there")] } },
+      { ...other!, result: { ...other!.result, warnings: [note("shared", "far there"), note("own", "far here")] } },
+    ];
+    const told = speedWarnings(warned, []);
+    expect(told.map(({ message }) => message)).toEqual(["Far there", "Sanded again: Far here"]);
+    const yardstick = { ...SHOWN, predictor: { ...SHOWN.predictor!, warnings: [note("shared", "far there")] } };
+    expect(speedWarnings(warned, [yardstick]).map(({ message }) => message)).toEqual(["Sanded again: Far here"]);
+  });
+
   it("has a band that widens with speed for what was measured, and none for a yardstick", () => {
     const spec = speedPicture(speed, variantsAtSpeed(speed));
     const width = ({ yInterval }: { yInterval?: readonly [number, number] }) => yInterval![1] - yInterval![0];
@@ -159,6 +181,7 @@ describe("thrust against speed", () => {
     const variants = [{ ...SANDED, reductions: [thrustOnly], staticMerit: null }];
     const asked = { ...speed, held, variants };
     expect(variantsAtSpeed(asked)).toEqual([]);
+    expect(speedReasons([])).toEqual([]);
     expect(speedPicture(asked, []).series.map(({ kind }) => kind)).toEqual(["prediction"]);
   });
 });

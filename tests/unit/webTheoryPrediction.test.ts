@@ -7,7 +7,9 @@ import {
   predictionOf,
   suggestedName,
 } from "../../web/views/theory/predictions/predictionDraft.ts";
+import { SMOOTH, startOf } from "../../web/views/theory/surface/surfaceChoice.ts";
 
+const ROUGH = { state: null, roughness: 2e-4, liftFactor: 0.8 };
 const PROPELLER = { id: "p1", diameter: 0.076, pitchRatio: 0.8, bladeCount: 3, chordAt07: 0.0254, nozzle: false };
 
 describe("a new prediction", () => {
@@ -32,7 +34,11 @@ describe("a new prediction", () => {
     { title: "no diameter", draft: { ...start, diameter: null }, says: "diameter" },
     { title: "no merit", draft: { ...start, kind: "staticMerit", staticMerit: null }, says: "static merit" },
     { title: "no propeller", draft: { ...start, kind: "blades", propellerId: "" }, says: "Choose a propeller" },
-    { title: "no roughness", draft: { ...start, kind: "blades", roughness: null }, says: "roughness" },
+    {
+      title: "no roughness",
+      draft: { ...start, kind: "blades", surface: { ...SMOOTH, roughness: null } },
+      says: "roughness",
+    },
     { title: "a name that is taken", draft: { ...start, name: "mine" }, says: 'named "mine" already' },
   ])("says what is missing: $title", ({ draft, says }) => {
     const made = predictionOf(draft, ["mine"]);
@@ -43,7 +49,7 @@ describe("a new prediction", () => {
     start,
     { ...start, family: "ka-4-70-19a" },
     { ...start, kind: "staticMerit" },
-    { ...start, kind: "blades", roughness: 2e-4, liftFactor: 0.8, name: "as printed" },
+    { ...start, kind: "blades", surface: ROUGH, name: "as printed" },
   ])("is a document that can be stored, and the same draft again when it is changed ($kind, $family)", (draft) => {
     const made = predictionOf(draft, []);
     if ("missing" in made) throw new Error(made.missing);
@@ -55,6 +61,8 @@ describe("a new prediction", () => {
   it("is named for what it is when no name is typed", () => {
     expect(suggestedName(start)).toBe("B 3-46, P/D 0.80, 76.0\u202fmm");
     expect(suggestedName({ ...start, kind: "blades" })).toBe("Blade elements, smooth");
-    expect(suggestedName({ ...start, kind: "blades", roughness: 2e-4 })).toContain("200\u202fµm");
+    expect(suggestedName({ ...start, kind: "blades", surface: ROUGH })).toContain("200\u202fµm");
+    const sanded = { ...start, kind: "blades", surface: startOf("sanded") } as const;
+    expect(suggestedName(sanded)).toBe("Blade elements, sanded to P400");
   });
 });

@@ -1,4 +1,5 @@
-import { capitalised } from "./words.ts";
+import { PrintedSymbol } from "../forms/Field.tsx";
+import { plainMessage } from "./plainMessage.ts";
 
 export interface WarningItem {
   readonly code: string;
@@ -18,9 +19,9 @@ export function Warnings({
   return (
     <section class="warnings" aria-label={title}>
       <ul>
-        {items.map(({ code, message, where }) => (
-          <li key={`${code} ${where} ${message}`} class="warning">
-            {capitalised(withoutFieldPath(message, where))}
+        {items.map((item) => (
+          <li key={`${item.code} ${item.where} ${item.message}`} class="warning">
+            {withSymbols(plainMessage(item))}
           </li>
         ))}
       </ul>
@@ -28,8 +29,9 @@ export function Warnings({
   );
 }
 
-/** The name of a field in the interface means nothing on the page, where the fields have labels. */
-function withoutFieldPath(message: string, where: string | undefined): string {
-  const isPath = where !== undefined && /^[a-z]\w*(\[\d+\])?(\.\w+(\[\d+\])?)*$/.test(where);
-  return isPath && message.startsWith(`${where}: `) ? message.slice(where.length + 2) : message;
+/** Symbols of coefficients as they are printed: "K_T" with its index below. */
+function withSymbols(text: string) {
+  return text
+    .split(/\b([KC]_[TQP])\b/)
+    .map((part, at) => (at % 2 === 1 ? <PrintedSymbol key={at} text={part} /> : part));
 }

@@ -12,7 +12,7 @@ import type { WrittenPlateau } from "../writtenPlateau.ts";
 import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { heldStretches } from "./heldStretches.ts";
 import { repeatedRates } from "./repeatedRates.ts";
-import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
+import { changeInPercent, flagged, passed, percentText, unjudged } from "./verdict.ts";
 
 /** Growth of the power for one and the same work that matters. Common practice, no source. */
 const RELEVANT = 0.02;
@@ -54,8 +54,7 @@ export function heating(facts: RunFacts): QualityCheck {
     );
   }
   const found = growths.find(tells) ?? growths.reduce((a, b) => (b.change > a.change ? b : a));
-  const text = ` ± ${percentText(2 * found.standardError)} ${found.where}`;
-  const measured = inPercent(found.change, { signed: true, after: text });
+  const measured = changeInPercent(found.change, 2 * found.standardError, found.where);
   if (!tells(found)) return passed(SUBJECT, measured, "The same speed takes the same power all along.");
   return flagged(SUBJECT, {
     measured,

@@ -6,7 +6,7 @@ import { segmentOf } from "../tareLine.ts";
 import type { PlateauReadings } from "../writtenPlateau.ts";
 import { type Change, changeWithin, pooledChange } from "./changeWithin.ts";
 import { heldStretches } from "./heldStretches.ts";
-import { flagged, inPercent, passed, percentText, unjudged } from "./verdict.ts";
+import { changeInPercent, flagged, passed, percentText, unjudged } from "./verdict.ts";
 
 /** Change of thrust at steady rotation rate over one plateau that matters. Common practice, no source. */
 const RELEVANT = 0.01;
@@ -35,7 +35,7 @@ export function returnFlow(facts: RunFacts): QualityCheck {
     );
   }
   const { change, standardError, stretches } = pooled;
-  const measured = inPercent(change, { signed: true, after: ` ± ${percentText(2 * standardError)} over a plateau` });
+  const measured = changeInPercent(change, 2 * standardError, "over a plateau");
   if (pooled.pValue >= TOO_RARE || Math.abs(change) < RELEVANT) {
     return passed(SUBJECT, measured, `Thrust holds within ${stretches} plateaus.`);
   }

@@ -34,9 +34,16 @@ export function unjudged(subject: CheckSubject, sentence: string, mend: string):
   return { ...subject, verdict: "unknown", measured: null, sentence, mend };
 }
 
-/** A ratio shown in percent, with its sign where asked. */
-export function inPercent(ratio: number, { signed = false, after = "" } = {}): NonNullable<QualityCheck["measured"]> {
-  return { value: 100 * ratio, unit: "%", text: `${percentText(ratio, signed)}${after}` };
+/** A ratio shown in percent, and the words that go with it. */
+export function inPercent(ratio: number, { after = "" } = {}): NonNullable<QualityCheck["measured"]> {
+  return { value: 100 * ratio, unit: "%", text: `${percentText(ratio)}${after}` };
+}
+
+/** A change with the half-width of its interval: "−0.1 % ± 0.4 % over a plateau". */
+export function changeInPercent(change: number, halfWidth: number, where: string) {
+  // Beside a half-width a change of next to nothing is a number like others.
+  const size = Math.abs(100 * change) < SMALLEST_PERCENT ? "0.0\u202f%" : percentText(change, true);
+  return { value: 100 * change, unit: "%", text: `${size} ± ${percentText(halfWidth)} ${where}` };
 }
 
 /** What is smaller is not told in digits. */

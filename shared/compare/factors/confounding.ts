@@ -11,7 +11,7 @@ import { FACTOR_WORDS } from "./factorWords.data.ts";
 import { distinctLevels, levelsOf } from "./levels.ts";
 
 /** The runs of one cell of a design: all that are taken as alike but for re-mounting. */
-export type AlikeRuns = readonly RunFacts[];
+type AlikeRuns = readonly RunFacts[];
 
 /**
  * Design factors beside those asked for that change among runs taken as alike: their effect goes into the spread, and into
@@ -38,13 +38,13 @@ export function otherFactors(cells: readonly AlikeRuns[], asked: readonly Factor
 
 function variesInside(factor: FactorName, asked: readonly FactorName[], texts: readonly string[]): Warning {
   const { title } = FACTOR_WORDS[factor];
-  const alike = inWords(asked.map((one) => FACTOR_WORDS[one].title));
+  const alike = asked.length === 0 ? "variant" : inWords(asked.map((one) => FACTOR_WORDS[one].title));
   return warning({
     code: "compare.varies-inside",
     where: title,
     found: `Runs of one ${alike} differ in ${title} as well (${texts.join(", ")}), so what it changes goes into the spread between mountings and may go into the effect`,
     needed: `one ${title}, or an analysis that holds it`,
-    mend: `Take only runs of one ${title}, or ask for the analysis of variance over ${alike} and ${title}`,
+    mend: `Take only runs of one ${title}${asked.length === 1 ? `, or ask for the analysis of variance over ${alike} and ${title}` : ""}`,
   });
 }
 
@@ -55,7 +55,21 @@ export function confoundingWarnings({
   confounded,
 }: Pick<FactorTable, "rows" | "compared" | "confounded">): Warning[] {
   const rowOf = (factor: string) => rows.find((row) => row.factor === factor)!;
-  return [...severalFactors(compared), ...confounded.map((factor) => confoundedFactor(rowOf(factor)))];
+  return [
+    ...severalFactors(inseparable(compared.map(rowOf))),
+    ...confounded.map((factor) => confoundedFactor(rowOf(factor))),
+  ];
+}
+
+/** Factors of which one tells the other from variant to variant, so that no comparison among these parts their effects. */
+function inseparable(rows: readonly FactorRow[]): FactorName[] {
+  const valuesOf = ({ values }: FactorRow) => values.map(({ values: own }) => own[0]!.text);
+  const tells = (one: FactorRow, other: FactorRow) => {
+    const pairs = valuesOf(one).map((value, i) => `${value}|${valuesOf(other)[i]}`);
+    return new Set(pairs).size === new Set(valuesOf(one)).size;
+  };
+  const bound = rows.filter((row) => rows.some((other) => other !== row && (tells(row, other) || tells(other, row))));
+  return bound.map(({ factor }) => factor);
 }
 
 function severalFactors(compared: FactorTable["compared"]): Warning[] {

@@ -5,7 +5,7 @@ import { InputProblem } from "../../quantity/problem.ts";
 import type { Dimension } from "../../quantity/units.data.ts";
 
 /** What a cell says of its run. */
-export interface CellMeaning {
+interface CellMeaning {
   readonly file?: string;
   readonly facts?: Partial<RunFacts>;
   readonly settings?: Readonly<Record<string, string>>;

@@ -91,7 +91,7 @@ function leaveOneOut(baseline: VariantRuns, variant: VariantRuns, answer: Varian
 }
 
 /** 1 where the variant is claimed to give more, -1 less, 0 where nothing is claimed. */
-export const claimOf = ({ value, pValue }: Pick<VariantRatio, "value" | "pValue">) =>
+const claimOf = ({ value, pValue }: Pick<VariantRatio, "value" | "pValue">) =>
   pValue < LEVEL ? Math.sign(Math.log(value)) : 0;
 
 function rowOf(

@@ -3,7 +3,7 @@ import { fiellerInterval } from "../../numeric/fieller.ts";
 import { coverageFactor, uncertain } from "../../quantity/uncertain.ts";
 import type { TrendFit } from "./trendFit.ts";
 
-export interface VertexOf {
+interface VertexOf {
   readonly found: TrendFit;
   /** From the scale of the curve back to the factor, SI. */
   readonly toFactor: (x: number) => number;

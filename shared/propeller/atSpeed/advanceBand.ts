@@ -52,7 +52,7 @@ export function sampleAt(
 /**
  * Standard uncertainty of T/(ρ n² D⁴) at one advance ratio where K_Q is found too, so that an error in it moves n and with
  * it the thrust: by `slope` of it; 0 at a fixed rotation rate. The differences to a rival curve and the unmeasured shape
- * change K_T and K_Q together; the point at rest is taken as uncorrelated.
+ * change K_T and K_Q together, and so do the errors of the point at rest as far as they are said to be correlated.
  */
 export function thrustUncertainty(
   J: number,
@@ -66,10 +66,14 @@ export function thrustUncertainty(
   const differences = rivalsAt(J, chosen, others).map(
     (rival) => rival.thrust(J) - chosen.thrust(J) + slope * (rival.torque(J) - chosen.torque(J)),
   );
-  const [ofThrust, ofTorque] = [thrust.shape, slope * torque.shape];
-  const correlation = chosen.source === "momentum" ? 0 : SHAPE_CORRELATION;
-  const shape = Math.sqrt(ofThrust ** 2 + ofTorque ** 2 + 2 * correlation * ofThrust * ofTorque);
-  return Math.hypot(thrust.bollard, slope * torque.bollard, rectangular(differences), shape);
+  const shape = ofBoth(thrust.shape, slope * torque.shape, chosen.source === "momentum" ? 0 : SHAPE_CORRELATION);
+  const bollard = ofBoth(thrust.bollard, slope * torque.bollard, request.bollard.correlation ?? 0);
+  return Math.hypot(bollard, rectangular(differences), shape);
+}
+
+/** Standard uncertainty of a sum of two parts, of either sign, whose errors are correlated. Source: GUM 5.2.2. */
+function ofBoth(one: number, other: number, correlation: number): number {
+  return Math.sqrt(Math.max(0, one ** 2 + other ** 2 + 2 * correlation * one * other));
 }
 
 function sizeOf({ bollard, spread, shape }: Doubt): number {

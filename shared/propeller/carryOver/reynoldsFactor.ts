@@ -73,7 +73,7 @@ export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
     const all = routes.map((route) => route[of]);
     return withRuleDoubt(between(Math.min(...all), Math.max(...all)), byDrag[of]);
   };
-  const reason = `Blade Reynolds number ${reynoldsWords(reynolds.target)} in place of ${reynoldsWords(reynolds.measured)}. ${toldRoutes(routes)} The middle between least and greatest is taken.`;
+  const reason = `Blade Reynolds number ${reynoldsWords(reynolds.target)} in place of ${reynoldsWords(reynolds.measured)}. ${toldRoutes(routes)} The middle between least and greatest is taken.${blade.roughness === 0 ? SMOOTH : ""}`;
   return { reynolds, factor: listed(bounds("thrust"), bounds("torque"), reason) };
 }
 
@@ -84,6 +84,8 @@ function toldRoutes([byDrag, byTrend, byBlades]: readonly ReynoldsRoute[]): stri
   const ofBlades = byBlades === undefined ? "" : `, blade elements of these blades ${told(byBlades)}`;
   return `Drag alone (ITTC form) gives ${told(byDrag!)}, the trend of a small research propeller (Deters, Ananda & Selig 2014) ${told(byTrend!)}${ofBlades}.`;
 }
+
+const SMOOTH = " The blades are taken as smooth; rough ones change less.";
 
 const WITHOUT_BLADE =
   "Chord and pitch are not stated, so that the Reynolds number is not known: between no change and the whole trend of small research propellers (Deters, Ananda & Selig 2014).";

@@ -3,6 +3,7 @@ import type { FluidProperties } from "../../model/fluid.ts";
 import type { BladeSurface } from "../../model/surface.ts";
 import { solvedBlade } from "../blade/bladeElements.ts";
 import { bladeShape } from "../blade/bladeShape.ts";
+import { breadthWarnings } from "../blade/breadthWarnings.ts";
 import { checkedGeometry } from "../blade/checkedGeometry.ts";
 import type { Predictor } from "./predictor.ts";
 
@@ -21,7 +22,8 @@ export function bladesPredictor({ geometry, surface, fluid }: DescribedBlade): P
   const shape = bladeShape(checkedGeometry(geometry));
   return {
     diameter: geometry.diameter,
-    warnings: [],
+    // What holds at any rotation rate and speed; the rest stands with each solution.
+    warnings: [...shape.warnings, ...breadthWarnings(shape)],
     at: ({ rotationRate, advanceSpeed }) => {
       if (rotationRate === 0) return { state: "unknown", reason: "The propeller does not turn." };
       const solved = solvedBlade(shape, { surface, fluid, rotationRate, advanceSpeed });

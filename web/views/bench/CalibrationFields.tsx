@@ -40,7 +40,7 @@ function ThrustFactor({ recipe, onChange }: CalibrationFieldsProps) {
         dimension="number"
         value={Math.abs(factor)}
         positive
-        help="True thrust over reading, from dead weights hung on the stand. Its sign is under Columns."
+        help="True thrust over reading, from dead weights hung where the thruster pushes: 2 where the lever halves the force on the scale. Its sign is under Columns."
         onChange={() => undefined}
         onCommit={(size) =>
           size !== null &&

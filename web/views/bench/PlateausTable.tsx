@@ -64,6 +64,9 @@ export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
   );
 }
 
+/** Columns that say which plateau it is, rotation rate and thrust: before the buttons, so that a telephone shows them. */
+const LEADING = 2;
+
 function PlateauHeads({ heads, first }: { readonly heads: readonly string[]; readonly first: string }) {
   const number = (head: string) => (
     <th key={head} scope="col" class="number">
@@ -73,8 +76,9 @@ function PlateauHeads({ heads, first }: { readonly heads: readonly string[]; rea
   return (
     <tr>
       <th scope="col">{first}</th>
+      {heads.slice(0, LEADING).map(number)}
       <th scope="col">In the fit</th>
-      {[...heads, "Tare taken off", "Residual, standard uncertainties"].map(number)}
+      {[...heads.slice(LEADING), "Tare taken off", "Residual, standard uncertainties"].map(number)}
       <th scope="col">Time</th>
       <th scope="col">Found by</th>
       {number("Settled after")}
@@ -91,15 +95,17 @@ interface PlateauLineProps {
 }
 
 function PlateauLine({ row, picked, actions }: PlateauLineProps) {
+  const number = (cell: string, at: number) => (
+    <td key={at} class="number">
+      {cell}
+    </td>
+  );
   return (
     <tr class={picked ? "bench-picked" : row.used ? "" : "bench-aside"}>
       <th scope="row">{row.name}</th>
+      {row.cells.slice(0, LEADING).map(number)}
       <td>{actions}</td>
-      {[...row.cells, row.tare, row.residual].map((cell, at) => (
-        <td key={at} class="number">
-          {cell}
-        </td>
-      ))}
+      {[...row.cells.slice(LEADING), row.tare, row.residual].map(number)}
       <td>{row.when || "–"}</td>
       <td>{row.foundBy}</td>
       <td class="number">{row.settling}</td>

@@ -4,6 +4,7 @@ import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
 import { chosenFluid, fluid } from "./theoryFluid.ts";
+import { MERIT_RANGE } from "./theoryModel.ts";
 import {
   chosenDiameter,
   chosenNozzle,
@@ -13,15 +14,27 @@ import {
   following,
   nozzle,
   nozzleAreaRatio,
+  staticMerit,
   voltage,
 } from "./theoryState.ts";
 
 /** Power, current and thrust that a stated static merit leads to. */
 export function EstimatePanel() {
   return (
-    <section class="card" aria-labelledby="theory-estimate">
-      <h2 id="theory-estimate">What follows from the stated merit</h2>
+    <>
       <div class="form-grid">
+        <QuantityField
+          label="Static merit"
+          symbol="FM"
+          dimension="number"
+          value={staticMerit.value}
+          min={MERIT_RANGE.low}
+          max={MERIT_RANGE.high}
+          help="Stated. The same as beside the pictures."
+          onChange={(merit) => {
+            if (merit !== null) staticMerit.value = merit;
+          }}
+        />
         <SelectField
           label="Given"
           value={duty.value.given}
@@ -81,7 +94,7 @@ export function EstimatePanel() {
         <NozzleFields />
       </div>
       <Following />
-    </section>
+    </>
   );
 }
 

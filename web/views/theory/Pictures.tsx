@@ -4,7 +4,8 @@ import { ChartGroup } from "../../charts/ChartGroup.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
-import { speedReasons } from "./pictures/speedPicture.ts";
+import { speedReasons, speedWarnings } from "./pictures/speedPicture.ts";
+import { shownPredictions } from "./predictions/predictionsState.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
   atSpeed,
@@ -129,7 +130,7 @@ function RatePicture() {
 }
 
 function OpenWaterPictures() {
-  const drawn = openWaterCharts.value.filter(({ series }) => series.length > 0);
+  const drawn = openWaterCharts.value;
   return (
     <>
       <div class="theory-controls">
@@ -189,12 +190,11 @@ function SpeedPicture() {
         <p class="hint">Nothing to draw yet: reduce a run with power on Bench, or add a prediction below.</p>
       )}
       <ul class="speed-reasons">
-        {speedReasons(atSpeed.value).map(({ names, reason, warnings }) => (
-          <li key={names}>
-            {names}: {reason} <Warnings items={warnings} />
-          </li>
+        {speedReasons(atSpeed.value).map((reason) => (
+          <li key={reason}>{reason}</li>
         ))}
       </ul>
+      <Warnings items={speedWarnings(atSpeed.value, shownPredictions.value)} />
     </>
   );
 }
@@ -265,4 +265,3 @@ function ResidualPictures() {
     </>
   );
 }
-

@@ -1,22 +1,51 @@
-import { useSignalEffect } from "@preact/signals";
+import { type ReadonlySignal, useSignalEffect } from "@preact/signals";
+import type { ComponentType } from "preact";
+import { Fold } from "../../app/Fold.tsx";
 import { needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
+import { SectionList } from "../../app/SectionList.tsx";
 import { runs } from "../../app/session.ts";
 import { VariantChecks } from "../variants/VariantChecks.tsx";
 import { BladePanel } from "./blade/BladePanel.tsx";
-import { CarryOverPanel } from "./carryOver/CarryOverPanel.tsx";
+import { bladeNote } from "./blade/bladeState.ts";
+import { CarryOverPanel, carryOverNote } from "./carryOver/CarryOverPanel.tsx";
+import { ClosenessPanel } from "./closeness/ClosenessPanel.tsx";
 import { EstimatePanel } from "./EstimatePanel.tsx";
-import { FinishPanel } from "./finish/FinishPanel.tsx";
-import { LossesPanel } from "./losses/LossesPanel.tsx";
+import { FinishPanel, finishNote } from "./finish/FinishPanel.tsx";
+import { LossesPanel, lossesNote } from "./losses/LossesPanel.tsx";
 import { MethodsPanel } from "./methods/MethodsPanel.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { PitchPanel } from "./pitch/PitchPanel.tsx";
+import { pitchNote } from "./pitch/pitchState.ts";
 import { PredictionsPanel } from "./predictions/PredictionsPanel.tsx";
 import "./theory.css";
 import { fluidProblem } from "./theoryFluid.ts";
-import { readout } from "./theoryModel.ts";
-import { answer, benchInputs, measured } from "./theoryState.ts";
-import { WaterPanel } from "./water/WaterPanel.tsx";
+import { answer, beside, estimateNote, measured } from "./theoryState.ts";
+import { WaterPanel, waterNote } from "./water/WaterPanel.tsx";
+
+interface Card {
+  readonly id: string;
+  readonly title: string;
+  readonly Body: ComponentType;
+  /** What stays to be read while it is folded; nothing that takes long to compute. */
+  readonly note?: ReadonlySignal<string>;
+  readonly open?: boolean;
+}
+
+/** The answer first, then why, then what to do about it, then how it is known. */
+const CARDS: readonly Card[] = [
+  { id: "theory-closeness", title: "How close each variant comes", Body: ClosenessPanel, open: true },
+  { id: "theory-predictions", title: "Predictions laid over the measurements", Body: PredictionsPanel, open: true },
+  { id: "theory-losses", title: "Where the power goes", Body: LossesPanel, note: lossesNote },
+  { id: "theory-finish", title: "What the finish does to the blade", Body: FinishPanel, note: finishNote },
+  { id: "theory-blade", title: "Along the blade, and does it bear the load", Body: BladePanel, note: bladeNote },
+  { id: "theory-water", title: "What the water allows", Body: WaterPanel, note: waterNote },
+  { id: "theory-carry", title: "Carried to the working water", Body: CarryOverPanel, note: carryOverNote },
+  { id: "theory-pitch", title: "A good pitch for a duty", Body: PitchPanel, note: pitchNote },
+  { id: "theory-estimate", title: "What follows from a stated merit", Body: EstimatePanel, note: estimateNote },
+  { id: "theory-methods", title: "How each number is computed", Body: MethodsPanel },
+];
+const SECTIONS = CARDS.map(({ id, title }) => ({ id, label: title }));
 
 export default function TheoryView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
@@ -26,38 +55,36 @@ export default function TheoryView() {
       question="How close to the ideal is it?"
       answer={fluidProblem.value || answer.value}
       tone={fluidProblem.value ? "problem" : known ? "known" : "open"}
-      basis="± and ranges are 95 % intervals of what was measured. A prediction from a stated static merit has no interval: it is as good as the merit stated."
+      basis={<Basis />}
       picture={<Pictures />}
     >
       <div class="theory-layout">
         <VariantChecks />
-        <PredictionsPanel />
-        <FinishPanel />
-        <LossesPanel />
-        <BladePanel />
-        <WaterPanel />
-        <CarryOverPanel />
-        <PitchPanel />
-        <EstimatePanel />
-        <Readouts />
-        <MethodsPanel />
+        <SectionList label="Sections of this screen" sections={SECTIONS} />
+        {CARDS.map((card) => (
+          <FoldedCard key={card.id} card={card} />
+        ))}
       </div>
     </Screen>
   );
 }
 
-/** One sentence a variant. */
-function Readouts() {
-  const now = benchInputs.value;
-  if (now === null || measured.value.length === 0) return null;
+function Basis() {
   return (
-    <section class="card" aria-labelledby="theory-readouts">
-      <h2 id="theory-readouts">Measured variants</h2>
-      <ul>
-        {measured.value.map((variant) => (
-          <li key={variant.name}>{readout(variant, now)}</li>
-        ))}
-      </ul>
-    </section>
+    <>
+      {beside.value !== "" && <p>{beside.value}</p>}
+      <p>
+        ± and ranges are 95{"\u202f"}% intervals of what was measured. A prediction is as good as what it is made from.
+      </p>
+    </>
+  );
+}
+
+/** A component of its own, so that a note that changes draws its own card again and no other. */
+function FoldedCard({ card: { id, title, Body, note, open = false } }: { readonly card: Card }) {
+  return (
+    <Fold id={id} title={title} note={note?.value} open={open} lazy>
+      <Body />
+    </Fold>
   );
 }

@@ -49,7 +49,11 @@ export function measuredPoint(subject: Subject): MeasuredPoint | null {
  *
  * Source   JCGM 100:2008, 5.2.2, equation 16.
  */
-function correlationOf({ thrustCoefficient, torqueCoefficient, staticMerit }: Subject): number {
+export function correlationOf({
+  thrustCoefficient,
+  torqueCoefficient,
+  staticMerit,
+}: Pick<Subject, "thrustCoefficient" | "torqueCoefficient" | "staticMerit">): number {
   if (torqueCoefficient === null || staticMerit === null) return 0;
   const relative = (of: typeof thrustCoefficient) => of.standardUncertainty / of.value;
   const [thrust, torque, merit] = [thrustCoefficient, torqueCoefficient, staticMerit].map(relative) as [

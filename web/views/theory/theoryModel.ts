@@ -1,16 +1,10 @@
 import type { BollardDuty } from "../../../shared/model/bollardEstimate.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
-import {
-  bollardEstimate,
-  idealMerit,
-  limitThrust,
-  thrustOfMerit,
-  type WorkingDisc,
-} from "../../../shared/propeller/bollardEstimate.ts";
-import { formatInterval, formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
-import { scaled, type Uncertain } from "../../../shared/quantity/uncertain.ts";
-import { capitalised } from "../../app/words.ts";
+import { bollardEstimate, limitThrust, type WorkingDisc } from "../../../shared/propeller/bollardEstimate.ts";
+import { formatNumber, formatQuantity } from "../../../shared/quantity/format.ts";
+import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { AMPERE, KILOGRAM_FORCE, NEWTON, NEWTON_PER_WATT, VOLT, WATT } from "../bench/shownUnits.ts";
+import { bestOf, closeness } from "./closeness/closenessModel.ts";
 
 /** Least and greatest stated merit of the slider; real small propellers lie well inside. */
 export const MERIT_RANGE = { low: 0.2, high: 0.9, step: 0.01 } as const;
@@ -48,31 +42,13 @@ export function benchDisc(variants: readonly MeasuredVariant[]): Partial<Pick<Wo
 
 /** One sentence: how close the best measured variant comes; or what is missing for an answer. */
 export function theoryAnswer(variants: readonly MeasuredVariant[], inputs: TheoryInputs): string {
-  const known = variants.filter((variant) => variant.staticMerit !== null);
-  if (known.length === 0)
+  const best = bestOf(variants);
+  if (best === null)
     return variants.length === 0
       ? "No run has been reduced yet; the prediction below follows from the stated merit alone."
       : "The measured runs give thrust but no shaft power, so how close they come is not known; the prediction follows from the stated merit.";
-  const best = known.reduce((a, b) => (b.staticMerit!.value > a.staticMerit!.value ? b : a));
-  return `${readout(best, inputs)}${best.reductions.length === 1 ? " One mounting only." : ""}`;
+  return `${closeness(best, inputs)}${best.reductions.length === 1 ? " One mounting only." : ""}`;
 }
-
-/** "sanded makes 57 ± 3 % of the ideal power efficiency: ..." with the thrust that means at 100 W. */
-export function readout({ name, staticMerit }: MeasuredVariant, inputs: TheoryInputs): string {
-  if (staticMerit === null) return `${capitalised(name)}: shaft power is not known, so its static merit is not.`;
-  const share = scaled(staticMerit, 100 / idealMerit(inputs));
-  const real = (merit: number) => thrustOfMerit(REFERENCE_POWER, merit, inputs);
-  const [low, high] = staticMerit.interval95;
-  const thrust = low > 0 ? ` (${formatInterval([real(low), real(high)], NEWTON)})` : "";
-  return (
-    `${capitalised(name)} makes ${formatUncertain(share, { symbol: "%", factor: 1 })} of the ideal power efficiency: ` +
-    `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatQuantity(real(staticMerit.value), NEWTON)}${thrust}, ` +
-    `where the ideal pushes ${formatQuantity(limitThrust(REFERENCE_POWER, inputs), NEWTON)}.`
-  );
-}
-
-/** Shaft power that sentences are told for, W. */
-const REFERENCE_POWER = 100;
 
 export interface Estimate {
   readonly rows: readonly { readonly name: string; readonly value: string; readonly how: string }[];

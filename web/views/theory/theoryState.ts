@@ -4,6 +4,7 @@ import { partOf } from "../../app/session.ts";
 import { reductionsOf } from "../variants/variantGroups.ts";
 import { meanStaticMerit } from "../variants/variantMean.ts";
 import { groups } from "../variants/variantsState.ts";
+import { besidePrediction, bestOf } from "./closeness/closenessModel.ts";
 import { type PowerKind, thrustPowerChart, thrustRateChart } from "./pictures/bollardPictures.ts";
 import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPictures.ts";
 import { type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
@@ -114,7 +115,7 @@ export const openWaterCharts = computed(() =>
       { variants: measured.value, predictions: shownPredictions.value, rotationRate: diagramRate.value },
       of,
     ),
-  ),
+  ).filter(({ series }) => series.length > 0),
 );
 
 /** What stays the same while the speed grows. */
@@ -155,6 +156,10 @@ export const yardstick = computed(
   () =>
     yardsticks.value.find(({ prediction }) => prediction.name === chosenYardstick.value) ?? yardsticks.value[0] ?? null,
 );
+/** How the best measured variant compares with that prediction. */
+export const beside = computed(() =>
+  benchInputs.value === null ? "" : besidePrediction(bestOf(measured.value), yardstick.value, benchInputs.value),
+);
 const RESIDUALS: readonly ResidualOf[] = ["thrust", "shaftPower"];
 export const residualCharts = computed(() => {
   const against = yardstick.value;
@@ -162,4 +167,6 @@ export const residualCharts = computed(() => {
 });
 
 /** What the stated numbers lead to, whatever was measured. */
+/** The same in one sentence. */
+export const estimateNote = computed(() => following.value?.sentence ?? "");
 export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));

@@ -1,10 +1,10 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { LiveResult, StoredRecording } from "../../../../shared/model/recording.ts";
 import { linesAddress, recordingFileAddress } from "../../../api/recordings.ts";
 import { openProjectId } from "../../../app/session.ts";
 import { tell } from "../../../app/toast.ts";
 import { BaudRateField } from "./BaudRateField.tsx";
-import { portWords, postCommands, wayOfLines } from "./lineWords.ts";
+import { portWords, postCommands, silenceWords, wayOfLines } from "./lineWords.ts";
 import { answering, finishing, trouble } from "./liveState.ts";
 import { linkPort, portLinks, USUAL_BAUD_RATE, unlinkPort } from "./portLink.ts";
 import { discard, keepAsRun } from "./recordingActs.ts";
@@ -28,6 +28,7 @@ export function LiveSource({ recording, result }: LiveSourceProps) {
     <section class="card live-source" aria-labelledby="live-source-title">
       <h2 id="live-source-title">Lines</h2>
       <p class={way.tone === "problem" ? "live-trouble" : ""}>{way.text}</p>
+      <Silence receivedAt={held.receivedAt} />
       {isRefused && <UnsentLines recording={id} name={recording.document.name} />}
       {trouble.value !== "" && <p class="live-trouble">No newer result: {trouble.value}</p>}
       {sending !== undefined && sending.lastLine !== "" && (
@@ -57,6 +58,17 @@ export function LiveSource({ recording, result }: LiveSourceProps) {
       <ProgramHelp id={id} />
     </section>
   );
+}
+
+/** A stand that has gone quiet is seen here first. */
+function Silence({ receivedAt }: { readonly receivedAt: string | null }) {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const ticking = setInterval(() => setNow(Date.now()), 1000);
+    return () => clearInterval(ticking);
+  }, []);
+  const words = silenceWords(receivedAt, now);
+  return words === "" ? null : <p class="hint">{words}</p>;
 }
 
 interface PortControlsProps {

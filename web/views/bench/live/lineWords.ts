@@ -33,6 +33,19 @@ export function wayOfLines({
   return { text: `${received}${kept}${behind}.`, tone: "known" };
 }
 
+/** Less than this after the last line nothing is said: a stand may write one every few seconds. s */
+const SILENCE = 5;
+
+/** How long no line has come, by the ISO time of the last and the time now in ms; empty while they come. */
+export function silenceWords(receivedAt: string | null, now: number): string {
+  if (receivedAt === null) return "";
+  const seconds = Math.floor((now - Date.parse(receivedAt)) / 1000);
+  if (seconds < SILENCE) return "";
+  if (seconds < 120) return `The last line came ${seconds}\u202fs ago.`;
+  if (seconds < 7200) return `The last line came ${Math.floor(seconds / 60)}\u202fmin ago.`;
+  return `The last line came ${Math.floor(seconds / 3600)}\u202fh ago.`;
+}
+
 /** What is said of the port. */
 export function portWords(link: PortLink | undefined): string {
   if (link === undefined) return "No port is connected. Lines can go on from here, by a port or from a program.";

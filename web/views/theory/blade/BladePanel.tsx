@@ -25,8 +25,7 @@ import { StrengthPart } from "./StrengthPart.tsx";
 /** What happens along one blade: load, sections, losses, stress. */
 export function BladePanel() {
   return (
-    <section class="card" aria-labelledby="theory-blade">
-      <h2 id="theory-blade">Along the blade</h2>
+    <>
       {propeller.value === null ? (
         <p class="hint">
           No propeller has a blade shape yet. Add one on <a href={addressOf("parts")}>Parts</a>: typed, pasted from a
@@ -39,7 +38,7 @@ export function BladePanel() {
           <Answer />
         </>
       )}
-    </section>
+    </>
   );
 }
 
@@ -49,9 +48,7 @@ function Answer() {
   if ("problem" in now) return <p class="warning">{now.problem}</p>;
   return (
     <>
-      <p role="status" class="theory-told">
-        {bladeSentence(now.solved, asked)}
-      </p>
+      <p role="status">{bladeSentence(now.solved, asked)}</p>
       <Warnings items={now.solved.warnings} />
       <div class="theory-pictures">
         <Chart spec={loadPicture(now.solved)} height={280} />

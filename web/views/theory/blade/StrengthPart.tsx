@@ -1,11 +1,11 @@
 import { PRINTED_MATERIALS } from "../../../../shared/propeller/strength/printedMaterials.data.ts";
-import { Warnings } from "../../../app/Warnings.tsx";
+import { type WarningItem, Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { Findings } from "../Findings.tsx";
 import { strengthRows, stressPicture } from "./bladeModel.ts";
-import { loadFactor, material, strength } from "./bladeState.ts";
+import { loadFactor, material, strength, told } from "./bladeState.ts";
 
 /** Whether the printed blade bears its load, with the cautions that belong to it. */
 export function StrengthPart() {
@@ -19,12 +19,10 @@ export function StrengthPart() {
       {"answer" in now && now.answer.state === "failed" && <p class="warning">{now.answer.reason}</p>}
       {"answer" in now && now.answer.state === "solved" && (
         <>
-          <p role="status" class="theory-told">
-            {now.answer.sentence}
-          </p>
+          <p role="status">{now.answer.sentence}</p>
           <Chart spec={stressPicture(now.answer)} height={280} />
           <Findings caption="Strength of the blade" rows={strengthRows(now.answer)} />
-          <Warnings items={now.answer.warnings} />
+          <Warnings items={untold(now.answer.warnings)} />
           <div class="caution">
             <ul>
               {now.answer.cautions.map((words) => (
@@ -36,6 +34,12 @@ export function StrengthPart() {
       )}
     </section>
   );
+}
+
+/** What the card says of the blade elements above is not said again. */
+function untold(warnings: readonly WarningItem[]): readonly WarningItem[] {
+  const above = told.value !== null && "solved" in told.value ? told.value.solved.warnings : [];
+  return warnings.filter(({ message }) => !above.some((one) => one.message === message));
 }
 
 function MaterialFields() {

@@ -1,7 +1,9 @@
 import { computed, signal } from "@preact/signals";
 import type { PrintedMaterial } from "../../../../shared/model/bladeStrength.ts";
 import { PRINTED_MATERIALS } from "../../../../shared/propeller/strength/printedMaterials.data.ts";
+import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { parts } from "../../../app/session.ts";
+import { RPM } from "../../bench/shownUnits.ts";
 import { subject } from "../subject.ts";
 import { SMOOTH, type SurfaceChoice } from "../surface/surfaceChoice.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
@@ -46,6 +48,13 @@ export const run = computed((): BladeRun | null => {
     ...("polars" in polar.value && polar.value.polars !== null ? { polars: polar.value.polars } : {}),
   };
 });
+
+/** What the card is about, in a phrase. */
+export const bladeNote = computed(() =>
+  propeller.value === null
+    ? "no blade shape yet"
+    : `${propeller.value.document.name}, ${formatQuantity(rotationRate.value, RPM)}`,
+);
 
 export const told = computed(() => (run.value === null ? null : bladeTold(run.value)));
 export const strength = computed(() =>

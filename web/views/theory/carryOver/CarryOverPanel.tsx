@@ -39,12 +39,13 @@ const told = computed(() => {
   }
 });
 
+export const carryOverNote = computed(() => told.value.sentence ?? "");
+
 /** From the stand to the water the vehicle works in: each factor with its size and its doubt. */
 export function CarryOverPanel() {
   const { problem, result, sentence } = told.value;
   return (
-    <section class="card" aria-labelledby="theory-carry">
-      <h2 id="theory-carry">Carried to the working water</h2>
+    <>
       <div class="form-grid">
         <SubjectField />
         {target.value && <TargetFields target={target.value} />}
@@ -52,9 +53,7 @@ export function CarryOverPanel() {
       {problem !== undefined && <p class="hint">{problem}</p>}
       {result !== undefined && (
         <>
-          <p role="status" class="theory-told">
-            {sentence}
-          </p>
+          <p role="status">{sentence}</p>
           <TableBox label="Factors from the stand to the working water">
             <table>
               <caption class="visually-hidden">Factors from the stand to the working water, ± at 95 %</caption>
@@ -85,7 +84,7 @@ export function CarryOverPanel() {
           <Warnings items={result.warnings} />
         </>
       )}
-    </section>
+    </>
   );
 }
 

@@ -50,7 +50,7 @@ export function bladeOf(propeller: Subject["propeller"]): Pick<CarryOverRequest,
   };
 }
 
-/** The finish is in the measured coefficients; what it does to the change with the Reynolds number is part of the doubt. */
+/** What the finish costs is in the measured coefficients; that rough blades change less with the Reynolds number is told. */
 const SMOOTH = { roughness: 0, liftFactor: 1, dragFactor: 1 };
 
 /** One sentence: thrust and power in the target. */

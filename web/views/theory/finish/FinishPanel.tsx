@@ -13,6 +13,8 @@ const firstName = signal<string | null>(null);
 const secondName = signal<string | null>(null);
 
 const pair = computed(() => finishPair(subjects.value, [firstName.value, secondName.value]));
+/** The finishes compared, in a phrase. */
+export const finishNote = computed(() => pair.value.map(({ name }) => name).join(" to "));
 const told = computed(() => finishTold(pair.value, claimed.value));
 const picture = computed(() => ("result" in told.value ? dragPicture(told.value.result) : null));
 
@@ -20,8 +22,7 @@ const picture = computed(() => ("result" in told.value ? dragPicture(told.value.
 export function FinishPanel() {
   const now = told.value;
   return (
-    <section class="card" aria-labelledby="theory-finish">
-      <h2 id="theory-finish">What the finish does to the blade</h2>
+    <>
       {pair.value.length > 0 && <Choices />}
       {"problem" in now ? (
         <p class="hint">{now.problem}</p>
@@ -59,7 +60,7 @@ export function FinishPanel() {
           <Warnings items={now.result.warnings} />
         </>
       )}
-    </section>
+    </>
   );
 }
 
@@ -103,9 +104,7 @@ function Told({ result }: { readonly result: FinishFit }) {
   const { first, others } = finishSentences(result);
   return (
     <>
-      <p role="status" class="theory-told">
-        {first}
-      </p>
+      <p role="status">{first}</p>
       {others.map((words) => (
         <p key={words}>{words}</p>
       ))}

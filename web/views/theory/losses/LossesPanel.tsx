@@ -3,17 +3,18 @@ import { Warnings } from "../../../app/Warnings.tsx";
 import { capitalised } from "../../../app/words.ts";
 import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subject.ts";
-import { lossBars, lossesTold } from "./lossesModel.ts";
+import { lossBars, lossesTold, meritNote } from "./lossesModel.ts";
 import "./losses.css";
 
 const told = computed(() => lossesTold(subject.value));
+/** The variant and its static merit, which is all that its losses leave. */
+export const lossesNote = computed(() => meritNote(subject.value));
 
 /** How far from ideal and from a good propeller, and where the power goes: a paragraph for a report and its picture. */
 export function LossesPanel() {
   const now = told.value;
   return (
-    <section class="card" aria-labelledby="theory-losses">
-      <h2 id="theory-losses">Where the power goes</h2>
+    <>
       <div class="form-grid">
         <SubjectField />
       </div>
@@ -21,9 +22,7 @@ export function LossesPanel() {
         <p class="hint">{now.problem}</p>
       ) : (
         <>
-          <p role="status" class="theory-told">
-            {capitalised(now.report.short)}
-          </p>
+          <p role="status">{capitalised(now.report.short)}</p>
           <ul class="loss-bars" aria-label="Parts of the shaft power">
             {lossBars(now.report).map(({ name, percent, words }) => (
               <li key={name}>
@@ -42,6 +41,6 @@ export function LossesPanel() {
           <Warnings items={now.report.warnings} />
         </>
       )}
-    </section>
+    </>
   );
 }

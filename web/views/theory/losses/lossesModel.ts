@@ -33,6 +33,12 @@ export function lossesTold(subject: Subject | null): LossesTold {
   }
 }
 
+/** "sanded: static merit 0.548 ± 0.009"; empty where it is not known. */
+export function meritNote(subject: Subject | null): string {
+  if (subject === null || subject.staticMerit === null) return "";
+  return `${subject.name}: static merit ${formatUncertain(subject.staticMerit)}`;
+}
+
 const CAUSES: Readonly<Record<LossCause, string>> = {
   profile: "Drag of the sections",
   swirl: "Rotation left in the stream",
@@ -44,7 +50,7 @@ const CAUSES: Readonly<Record<LossCause, string>> = {
 /** One bar a cause: its part of the shaft power, the ideal first. */
 export function lossBars({ staticMerit, shares }: LossReport) {
   return [
-    { name: "Ideal thrust", share: staticMerit },
+    { name: "The thrust itself, at its ideal", share: staticMerit },
     ...shares.map(({ cause, share }) => ({ name: CAUSES[cause], share })),
   ].map(({ name, share }) => ({
     name,

@@ -7,12 +7,11 @@ import { METHODS, type Method } from "./methods.data.ts";
 /** Each model behind this screen on one short page: idea, equations, range, how sure, sources. */
 export function MethodsPanel() {
   return (
-    <section class="card" aria-labelledby="theory-methods">
-      <h2 id="theory-methods">How each number is computed</h2>
+    <>
       {METHODS.map((method) => (
         <MethodPage key={method.id} method={method} />
       ))}
-    </section>
+    </>
   );
 }
 

@@ -4,10 +4,12 @@ import { discArea } from "../../../../shared/propeller/coefficients.ts";
 import { idealThrust } from "../../../../shared/propeller/momentum.ts";
 import { predictedOpenWater } from "../../../../shared/propeller/prediction/predictedCurves.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { plainMessage } from "../../../app/plainMessage.ts";
 import { capitalised, joined } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { RPM, WATT } from "../../bench/shownUnits.ts";
 import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/variantMean.ts";
+import { correlationOf } from "../describedBlade.ts";
 import type { ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 
@@ -32,18 +34,26 @@ export interface VariantAtSpeed {
 }
 
 /** Where the fall with speed of each comes from: variants of which the same is to be said are named together. */
-export function speedReasons(known: readonly VariantAtSpeed[]) {
-  const reasons = new Map<string, readonly VariantAtSpeed[]>();
-  for (const one of known) {
-    const { reason, warnings } = one.result;
-    const key = [reason, ...warnings.map(({ message }) => message)].join("\n");
-    reasons.set(key, [...(reasons.get(key) ?? []), one]);
-  }
-  return [...reasons.values()].map((alike) => ({
-    names: capitalised(joined(alike.map(({ variant }) => variant.name))),
-    reason: alike[0]!.result.reason,
-    warnings: alike[0]!.result.warnings,
-  }));
+export function speedReasons(known: readonly VariantAtSpeed[]): string[] {
+  return together(known, ({ result }) => [result.reason]).map(([reason, names]) => `${names}: ${reason}`);
+}
+
+/** What to know of the curves beyond what is said of the predictions: of all of them without names, else of those it holds for. */
+export function speedWarnings(known: readonly VariantAtSpeed[], predictions: readonly ShownPrediction[]) {
+  const told = predictions.flatMap(({ predictor }) => predictor?.warnings ?? []).map(plainMessage);
+  const said = together(known, ({ result }) =>
+    result.warnings.map(plainMessage).filter((text) => !told.includes(text)),
+  );
+  const all = capitalised(joined(known.map(({ variant }) => variant.name)));
+  return said.map(([message, names]) => ({ code: message, message: names === all ? message : `${names}: ${message}` }));
+}
+
+/** Each text once, with the names of the variants it belongs to. */
+function together(known: readonly VariantAtSpeed[], textsOf: (one: VariantAtSpeed) => readonly string[]) {
+  const names = new Map<string, readonly string[]>();
+  for (const one of known)
+    for (const text of textsOf(one)) names.set(text, [...(names.get(text) ?? []), one.variant.name]);
+  return [...names].map(([text, of]) => [text, capitalised(joined(of))] as const);
 }
 
 const SPEED_STEPS = 40;
@@ -86,7 +96,7 @@ export const SOURCE_WORDS: Readonly<Record<AdvanceSource, string>> = {
 };
 
 function requestOf(
-  { reductions }: MeasuredVariant,
+  { reductions, staticMerit }: MeasuredVariant,
   { shape, held: fixed, inputs }: SpeedInputs,
 ): Omit<ThrustAtSpeedRequest, "speeds"> | null {
   const [thrust, torque] = [meanThrustCoefficient(reductions), meanTorqueCoefficient(reductions)];
@@ -94,7 +104,11 @@ function requestOf(
   if (first === undefined || thrust === null || torque === null || thrust.value <= 0 || torque.value <= 0) return null;
   const openWater = reductions.map(({ advance }) => advance).find((fit) => fit?.powerCurve);
   return {
-    bollard: { thrustCoefficient: thrust, torqueCoefficient: torque },
+    bollard: {
+      thrustCoefficient: thrust,
+      torqueCoefficient: torque,
+      correlation: correlationOf({ thrustCoefficient: thrust, torqueCoefficient: torque, staticMerit }),
+    },
     diameter: first.diameter.value,
     density: first.fluid.density,
     nozzleAreaRatio: inputs.nozzleAreaRatio,

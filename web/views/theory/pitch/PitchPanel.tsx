@@ -24,8 +24,7 @@ import {
 /** The pitch of a series propeller that does a duty with the least power, or makes the most of a power. */
 export function PitchPanel() {
   return (
-    <section class="card" aria-labelledby="theory-pitch">
-      <h2 id="theory-pitch">A good pitch for a duty</h2>
+    <>
       <div class="form-grid">
         <SeriesFields />
         <DutyFields />
@@ -45,7 +44,7 @@ export function PitchPanel() {
         />
       </div>
       <Answer />
-    </section>
+    </>
   );
 }
 
@@ -55,9 +54,7 @@ function Answer() {
   const { result } = told;
   return (
     <>
-      <p role="status" class="theory-told">
-        {pitchSentence(result, asked)}
-      </p>
+      <p role="status">{pitchSentence(result, asked)}</p>
       <Warnings items={result.warnings} />
       {result.state === "found" && (
         <>
@@ -132,8 +129,8 @@ function DutyFields() {
         label="It is to"
         value={now.given}
         options={[
-          { value: "thrust", label: "make a thrust with the least power" },
-          { value: "shaftPower", label: "make the most of a shaft power" },
+          { value: "thrust", label: "make a thrust" },
+          { value: "shaftPower", label: "use a shaft power" },
         ]}
         onChange={(given) => {
           duty.value = given === "thrust" ? { given, thrust: 20 } : { given, shaftPower: 100 };

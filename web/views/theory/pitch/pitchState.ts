@@ -5,6 +5,7 @@ import { sentenceOf } from "../../../api/apiProblem.ts";
 import { draftLike } from "../predictions/predictionDraft.ts";
 import { startingPropeller } from "../predictions/startingPropeller.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
+import { pitchSentence } from "./pitchModel.ts";
 
 export const family = signal<BestPitchRequest["series"]["family"]>("wageningen-b");
 export const duty = signal<BestPitchRequest["duty"]>({ given: "thrust", thrust: 20 });
@@ -44,6 +45,11 @@ export const request = computed((): BestPitchRequest | null => {
     outsideRange: false,
   };
 });
+
+/** The answer in a sentence, where there is one. */
+export const pitchNote = computed(() =>
+  "result" in found.value && request.value !== null ? pitchSentence(found.value.result, request.value) : "",
+);
 
 export const found = computed((): { readonly result: BestPitch } | { readonly problem: string } => {
   if (request.value === null) return { problem: "The water chosen has no properties." };

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Prediction } from "../../../../shared/model/prediction.ts";
 import { Dialog } from "../../../app/Dialog.tsx";
+import { plainMessage } from "../../../app/plainMessage.ts";
 import { Swatch } from "../../../charts/Swatch.tsx";
 import { PredictionForm } from "./PredictionForm.tsx";
 import { allPredictions, isShown, removePrediction, show } from "./predictionsState.ts";
@@ -11,8 +12,7 @@ import type { ShownPrediction } from "./shownPrediction.ts";
 export function PredictionsPanel() {
   const [open, setOpen] = useState<{ readonly changed: Prediction | null } | null>(null);
   return (
-    <section class="card" aria-labelledby="theory-predictions">
-      <h2 id="theory-predictions">Predictions laid over the measurements</h2>
+    <>
       {allPredictions.value.length === 0 && (
         <p class="hint">
           None yet. Add what a good published propeller of the same pitch would do, or the blade elements of your own
@@ -41,7 +41,7 @@ export function PredictionsPanel() {
           <PredictionForm changed={open.changed} onDone={() => setOpen(null)} />
         </Dialog>
       )}
-    </section>
+    </>
   );
 }
 
@@ -66,9 +66,9 @@ function PredictionRow({ shown, onChange }: { readonly shown: ShownPrediction; r
         </button>
       </span>
       {problem !== "" && <p class="warning">{problem}</p>}
-      {notes.map(({ code, message }) => (
-        <p key={code} class="hint">
-          {message}
+      {notes.map((note) => (
+        <p key={note.code} class="hint">
+          {plainMessage(note)}
         </p>
       ))}
     </li>

@@ -8,7 +8,7 @@ import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { Findings } from "../Findings.tsx";
 import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subject.ts";
-import { depthPicture, missingOf, waterLimits, waterRows } from "./waterModel.ts";
+import { depthPicture, missingOf, untold, waterLimits, waterRows } from "./waterModel.ts";
 
 /** Depth of the shaft, m. */
 const depth = signal(1);
@@ -27,18 +27,25 @@ const limits = computed(() => {
   const missing = missingOf(of);
   if (missing !== "") return { problem: missing };
   try {
-    return { result: waterLimits(of, working.value), spec: depthPicture(of, working.value) };
+    return { result: waterLimits(of, working.value) };
   } catch (thrown) {
     return { problem: sentenceOf(thrown) };
   }
 });
 
+/** Drawn only while the card is open: it asks for the limits at many rotation rates. */
+const picture = computed(() => {
+  const of = subject.value;
+  return of === null || limits.value.result === undefined ? null : depthPicture(of, working.value);
+});
+
+export const waterNote = computed(() => limits.value.result?.answer ?? "");
+
 /** Cavitation and air drawn from the surface, in the working water. */
 export function WaterPanel() {
   const told = limits.value;
   return (
-    <section class="card" aria-labelledby="theory-water">
-      <h2 id="theory-water">What the water allows</h2>
+    <>
       <div class="form-grid">
         <SubjectField />
         <QuantityField
@@ -68,15 +75,13 @@ export function WaterPanel() {
       {told.problem !== undefined && <p class="hint">{told.problem}</p>}
       {told.result !== undefined && (
         <>
-          <p role="status" class="theory-told">
-            {told.result.answer}
-          </p>
-          <Warnings items={told.result.warnings} />
-          <Chart spec={told.spec} height={300} />
+          <p role="status">{told.result.answer}</p>
+          <Warnings items={untold(told.result)} />
+          {picture.value && <Chart spec={picture.value} height={300} />}
           <Findings caption="Numbers behind the limits of the water" rows={waterRows(told.result)} />
           <Caution about="drive" />
         </>
       )}
-    </section>
+    </>
   );
 }

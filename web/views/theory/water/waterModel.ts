@@ -63,6 +63,13 @@ function requestOf(
   };
 }
 
+/** Warnings, but for the one that the sentence of the answer says in other words. */
+export function untold({ answer, warnings }: CavitationResult): CavitationResult["warnings"] {
+  return answer.includes("beyond the chart")
+    ? warnings.filter(({ code }) => code !== "propeller.off-burrill-chart")
+    : warnings;
+}
+
 const STEPS = 30;
 
 /** Depth that is needed against rotation rate, and the depth there is. */

@@ -1,0 +1,54 @@
+import { computed } from "@preact/signals";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { counts } from "../../../app/words.ts";
+import { Swatch } from "../../../charts/Swatch.tsx";
+import { benchInputs, measured, yardstick } from "../theoryState.ts";
+import { closenessRows } from "./closenessModel.ts";
+
+const rows = computed(() =>
+  benchInputs.value === null ? [] : closenessRows(measured.value, yardstick.value, benchInputs.value),
+);
+
+/** How close each variant comes to the ideal, and to the prediction that is laid over. */
+export function ClosenessPanel() {
+  if (rows.value.length === 0) return <p class="hint">Reduce a run with shaft power on Bench first.</p>;
+  const against = yardstick.value?.prediction.name ?? null;
+  const styles = new Map(measured.value.map(({ name, style }) => [name, style]));
+  return (
+    <TableBox label="How close each variant comes">
+      <table>
+        <caption class="visually-hidden">How close each variant comes, ± at 95 %</caption>
+        <thead>
+          <tr>
+            <th scope="col">Variant</th>
+            <th scope="col" class="number">
+              of the ideal efficiency
+            </th>
+            <th scope="col" class="number">
+              thrust of 100{"\u202f"}W at the shaft
+            </th>
+            {against !== null && (
+              <th scope="col" class="number">
+                over that of {against}
+              </th>
+            )}
+            <th scope="col">From</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.value.map(({ name, cells: [share, thrust, ratio], mountings }) => (
+            <tr key={name}>
+              <th scope="row">
+                <Swatch kind="measured" style={styles.get(name) ?? 0} /> {name}
+              </th>
+              <td class="number">{share}</td>
+              <td class="number">{thrust}</td>
+              {against !== null && <td class="number">{ratio}</td>}
+              <td class="muted">{counts(mountings, "mounting")}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
