@@ -1,3 +1,5 @@
+import { appendFile } from "node:fs/promises";
+import { resolve } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import { deliveryOf, LineSender } from "../../shared/log/lineSender.ts";
 import type { StoredRecording } from "../../shared/model/recording.ts";
@@ -38,12 +40,16 @@ export async function run(words: Words): Promise<number> {
   const { name } = recording.document;
   process.stderr.write(`Recording ${name} (${recording.id}). Ctrl+C ends it.\n`);
   const address = `${recordings}/${recording.id}`;
-  const { refused } = await sendInput(address, recording.held.bytes);
-  if (refused !== "") process.stderr.write(`No more lines could be sent. ${refused}\n`);
-  if (words.has("leave-open") || refused !== "") {
+  const notSent = resolve(`recording-${recording.id}-not-sent.csv`);
+  const { refused } = await sendInput(address, recording.held.bytes, notSent);
+  if (refused !== "") {
+    process.stderr.write(`Lines from there on are in ${notSent}\n`);
+    return 2;
+  }
+  if (words.has("leave-open")) {
     const open = await ask<StoredRecording>("GET", address);
     print(words, open, `${name} is open with ${open.held.lines} lines. Go on with --recording ${open.id}\n`);
-    return refused === "" ? 0 : 2;
+    return 0;
   }
   const { run } = await ask<{ run: StoredDocument<Run> }>("POST", `${address}/end`);
   const { file } = run.document;
@@ -55,9 +61,19 @@ function print(words: Words, document: object, sentence: string): void {
   process.stdout.write(words.has("json") ? `${JSON.stringify(document, null, 2)}\n` : sentence);
 }
 
-/** Brings standard input to the recording, and resolves when all of it is held or can not be. */
-async function sendInput(address: string, start: number) {
+/**
+ * Brings standard input to the recording, and resolves when all of it is held; what comes once the recording takes no
+ * more, and what was on its way then, goes to the file `notSent`.
+ */
+async function sendInput(address: string, start: number, notSent: string) {
   let delayed = "";
+  let isRefused = false;
+  let isSaved = false;
+  const save = async (chunk: Uint8Array) => {
+    if (!isSaved) await appendFile(notSent, sender.unsent);
+    isSaved = true;
+    await appendFile(notSent, chunk);
+  };
   const sender = new LineSender({
     start,
     pause: (milliseconds) => setTimeout(milliseconds),
@@ -70,19 +86,23 @@ async function sendInput(address: string, start: number) {
       if (state.delayed !== "" && delayed === "") process.stderr.write(`Lines wait here. ${state.delayed}\n`);
       if (state.delayed === "" && delayed !== "") process.stderr.write("They are on their way again.\n");
       delayed = state.delayed;
+      if (state.refused !== "" && !isRefused) process.stderr.write(`No more lines can be sent. ${state.refused}\n`);
+      isRefused = state.refused !== "";
     },
   });
   // The first one ends the input and keeps what came; a second ends the program.
   process.once("SIGINT", () => process.stdin.destroy());
   try {
     for await (const chunk of process.stdin) {
-      sender.send(chunk as Uint8Array);
-      if (sender.state.refused !== "") break;
+      if (isRefused) await save(chunk as Uint8Array);
+      else sender.send(chunk as Uint8Array);
     }
   } catch {
     // Destroyed by the signal; what came before it is being sent.
   }
-  return sender.settled();
+  const settled = await sender.settled();
+  if (isRefused) await save(new Uint8Array());
+  return settled;
 }
 
 interface Project {

@@ -1,10 +1,11 @@
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { resolve } from "node:path";
+import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { buildApp } from "../../server/app.ts";
 import { listeningApp } from "../api/startedApp.ts";
+import { temporaryFolder } from "../api/temporaryFolder.ts";
 import { runCli } from "./runCli.ts";
 
 const ROOT = resolve(import.meta.dirname, "../..");
@@ -12,7 +13,12 @@ const LOG = readFileSync(resolve(ROOT, "samples/logs/finish-sanded-1.csv"));
 
 /** The verb with a pipe in front of it, as a logger writes into it. */
 function recording(...words: readonly string[]) {
-  const child = spawn(process.execPath, ["server/launch.mjs", "cli", "record", ...words], { cwd: ROOT });
+  return recordingIn(ROOT, ...words);
+}
+
+/** The same, started in a folder of its own. */
+function recordingIn(cwd: string, ...words: readonly string[]) {
+  const child = spawn(process.execPath, [resolve(ROOT, "server/launch.mjs"), "cli", "record", ...words], { cwd });
   let stdout = "";
   let stderr = "";
   child.stdout.on("data", (text) => {
@@ -65,6 +71,29 @@ test("Ctrl+C ends the input and keeps what came", async () => {
   child.kill("SIGINT");
   expect((await ended).code).toBe(0);
   expect(store.runs(projectId).list()[0]?.document).toMatchObject({ name: "Recorded", file: { size: 20_000 } });
+});
+
+test("lines that the recording takes no more are written to a file, none left out", async () => {
+  const { address, store, projectId } = await listeningApp();
+  const folder = temporaryFolder();
+  const { child, ended, said } = recordingIn(folder, "--workbench", address, "--name", "Discarded meanwhile");
+  child.stdin.write(LOG.subarray(0, 20_000));
+  const open = () => store.recordings(projectId).list()[0];
+  const held = async () => {
+    const one = open();
+    if (one === undefined) return 0;
+    return (await (await fetch(`${address}/api/projects/${projectId}/recordings/${one.id}`)).json()).held.bytes;
+  };
+  await expect.poll(held, { timeout: 20_000 }).toBe(20_000);
+  const { id, version } = open()!;
+  store.recordings(projectId).remove(id, version);
+  child.stdin.write(LOG.subarray(20_000, 30_000));
+  await expect.poll(said, { timeout: 20_000 }).toContain("No more lines can be sent.");
+  child.stdin.end(LOG.subarray(30_000));
+  expect((await ended).code).toBe(2);
+  const path = join(folder, `recording-${id}-not-sent.csv`);
+  expect(said()).toContain(path);
+  expect(readFileSync(path).equals(LOG.subarray(20_000))).toBe(true);
 });
 
 test("lines wait while the workbench does not answer, and go on when it does", async () => {

@@ -119,7 +119,7 @@ test("the axis of ratios holds every interval, no change and the claim", () => {
 test("a claim is judged by the interval of the ratio", () => {
   expect(claimText(COMPARISONS[0]!, 1.1, 1)).toContain("support");
   expect(claimText(COMPARISONS[0]!, 9, 1)).toContain("speak against");
-  expect(claimText(COMPARISONS[0]!, 9, 2)).toMatch(/^sanded: /);
+  expect(claimText(COMPARISONS[0]!, 9, 2)).toMatch(/^sanded over as printed: /);
 });
 
 test("ratios that need shaft power are left away where it is not known", () => {
@@ -197,4 +197,16 @@ test("a warning that several comparisons share is shown once", () => {
   const warned = { ...COMPARISONS[0]!, warnings: [{ code: "compare.x", message: "Shared.", where: "a" }] };
   const other = { ...warned, warnings: [...warned.warnings, { code: "compare.y", message: "Its own.", where: "b" }] };
   expect(distinctWarnings([warned, other]).map(({ message }) => message)).toEqual(["Shared.", "Its own."]);
+});
+
+test("where every pair is on show the rows of the forest name both sides", () => {
+  const groups = ["a", "b", "c"].map((name, at) => ({
+    name,
+    reductions: [1, 2].map((mounting) =>
+      reductionOf({ thrustCoefficient: 0.1 * (at + 1) + 0.001 * mounting, fileName: `${name}${mounting}.csv` }),
+    ),
+  }));
+  const all = compareAll({ groups, baseline: "a", pairs: "all" });
+  const names = new Set(forest(all, [], 2).rows.map(({ name }) => name));
+  expect([...names]).toEqual(["b over a", "c over a", "c over b"]);
 });

@@ -10,7 +10,7 @@ import type { ChartSpec } from "../../charts/chartSpec.ts";
 import { type Chosen, driveRequest } from "../drive/driveModel.ts";
 import { drivenPropellers } from "../drive/drivenPropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
-import { allGroups, compared } from "../variants/variantsState.ts";
+import { againstBaseline, allGroups } from "../variants/variantsState.ts";
 import { overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */
@@ -58,7 +58,7 @@ export const overview = computed(() =>
     parts: parts.value,
     runs: runs.value,
     groups: allGroups.value,
-    comparisons: compared.value.comparisons,
+    comparisons: againstBaseline.value,
     reductionOf: (id) => reductions.value.get(id),
     fullThrottle: fullThrottle.value,
   }),

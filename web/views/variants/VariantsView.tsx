@@ -27,7 +27,7 @@ import {
   variantsQuestion,
   variantTable,
 } from "./variantsModel.ts";
-import { baseline, chooseBaseline, claimed, compared, groups } from "./variantsState.ts";
+import { againstBaseline, baseline, chooseBaseline, claimed, compared, groups, pairs } from "./variantsState.ts";
 
 export default function VariantsView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
@@ -42,7 +42,7 @@ export default function VariantsView() {
         all.map(({ name }) => name),
         base?.name ?? null,
       )}
-      answer={problem || variantsAnswer(comparisons, all)}
+      answer={problem || variantsAnswer(againstBaseline.value, all)}
       tone={problem ? "problem" : comparisons.length > 0 ? "known" : "open"}
       basis={
         comparisons.length > 0 &&
@@ -50,12 +50,27 @@ export default function VariantsView() {
       }
       actions={
         all.length > 1 && (
-          <SelectField
-            label="Measured against"
-            value={base?.name ?? ""}
-            options={all.map(({ name }) => ({ value: name, label: name }))}
-            onChange={chooseBaseline}
-          />
+          <>
+            <SelectField
+              label="Measured against"
+              value={base?.name ?? ""}
+              options={all.map(({ name }) => ({ value: name, label: name }))}
+              onChange={chooseBaseline}
+            />
+            {all.length > 2 && (
+              <SelectField
+                label="Pairs"
+                value={pairs.value}
+                options={[
+                  { value: "baseline", label: "each against it" },
+                  { value: "all", label: "every pair" },
+                ]}
+                onChange={(which) => {
+                  pairs.value = which;
+                }}
+              />
+            )}
+          </>
         )
       }
       picture={
@@ -116,7 +131,9 @@ function ClaimPanel() {
       </Field>
       <div role="status">
         {comparisons.map((one) => (
-          <p key={one.variant.name}>{claimText(one, claimed.value, comparisons.length)}</p>
+          <p key={`${one.variant.name} over ${one.baseline.name}`}>
+            {claimText(one, claimed.value, comparisons.length)}
+          </p>
         ))}
       </div>
     </div>
@@ -124,7 +141,7 @@ function ClaimPanel() {
 }
 
 function ComparisonTable() {
-  const { columns, rows } = variantTable(compared.value.comparisons, groups.value);
+  const { columns, rows } = variantTable(againstBaseline.value, groups.value);
   return (
     <section class="card variants-table" aria-labelledby="variants-table">
       <h2 id="variants-table">Variants, and their ratios to the baseline</h2>

@@ -134,9 +134,11 @@ export interface Forest {
 
 /** Every ratio with its interval on one shared axis of factors. */
 export function forest(comparisons: readonly Comparison[], groups: readonly VariantRuns[], claimed: number): Forest {
+  const severalBaselines = new Set(comparisons.map(({ baseline }) => baseline.name)).size > 1;
   const rows = comparisons.flatMap((comparison) => {
-    const name = comparison.variant.name;
-    const style = groups.find((group) => group.name === name)?.style ?? 0;
+    const { variant, baseline } = comparison;
+    const name = severalBaselines ? `${variant.name} over ${baseline.name}` : variant.name;
+    const style = groups.find((group) => group.name === variant.name)?.style ?? 0;
     return [
       forestRow(name, style, "thrust at equal rotation rate", comparison.thrustCoefficientRatio),
       forestRow(name, style, "thrust at equal shaft power", comparison.equalShaftPowerRatio),
@@ -185,7 +187,8 @@ function ratioText(ratio: VariantRatio | null): string {
 /** What the measurements say of a claimed factor; names the variant where several are shown. */
 export function claimText(comparison: Comparison, claimedFactor: number, shownTogether: number): string {
   const { sentence } = claimVerdict(comparison.thrustCoefficientRatio, claimedFactor);
-  return shownTogether > 1 ? `${comparison.variant.name}: ${sentence}` : sentence;
+  const { variant, baseline } = comparison;
+  return shownTogether > 1 ? `${variant.name} over ${baseline.name}: ${sentence}` : sentence;
 }
 
 export interface AssignmentRow {

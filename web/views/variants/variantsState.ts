@@ -40,6 +40,9 @@ export const allGroups = computed(() =>
 export const groups = computed(() => shownGroups(allGroups.value, chosenNames.value));
 export const baseline = computed(() => baselineOf(groups.value, chosenBaseline.value));
 
+/** Every variant against the baseline, or every pair; p-values are corrected over the pairs on show. */
+export const pairs = signal<"baseline" | "all">("baseline");
+
 export function chooseBaseline(name: string): void {
   chosenBaseline.value = name;
 }
@@ -65,8 +68,13 @@ export const compared = computed((): Compared => {
     .filter((group) => group.reductions.length > 0);
   if (base === null || known.length < 2) return { comparisons: [], problem: "" };
   try {
-    return { comparisons: compareAll({ groups: known, baseline: base.name }), problem: "" };
+    return { comparisons: compareAll({ groups: known, baseline: base.name, pairs: pairs.value }), problem: "" };
   } catch (thrown) {
     return { comparisons: [], problem: sentenceOf(thrown) };
   }
 });
+
+/** The comparisons with the baseline alone, whatever pairs are on show. */
+export const againstBaseline = computed(() =>
+  compared.value.comparisons.filter((one) => one.baseline.name === baseline.value?.name),
+);

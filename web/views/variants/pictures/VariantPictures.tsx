@@ -2,7 +2,7 @@ import { computed } from "@preact/signals";
 import { noteChoice, route } from "../../../app/route.ts";
 import { Chart } from "../../../charts/Chart.tsx";
 import { overlayChart } from "../variantsChart.ts";
-import { baseline, compared, groups } from "../variantsState.ts";
+import { againstBaseline, baseline, groups } from "../variantsState.ts";
 import { paretoPicture } from "./paretoPicture.ts";
 import { ratioPicture } from "./ratioPicture.ts";
 
@@ -25,7 +25,7 @@ const spec = computed(() => {
   if (picture.value === "electrical") return paretoPicture(all, "electricalPower");
   if (picture.value === "shaft") return paretoPicture(all, "shaftPower");
   return picture.value === "ratio" && base !== null
-    ? ratioPicture(all, base, compared.value.comparisons)
+    ? ratioPicture(all, base, againstBaseline.value)
     : overlayChart(all);
 });
 
