@@ -60,6 +60,13 @@ describe("how close each variant comes", () => {
     expect(unknown!.cells[0]).toBe("shaft power not known");
   });
 
+  it("holds an open propeller against an open disc also where another is in a nozzle", () => {
+    // σ 1 lifts the ideal merit by √2: Carlton, Marine Propellers and Propulsion, ch. 8.
+    const ducted = { ...INPUTS, nozzleAreaRatio: 1 };
+    const rows = closenessRows([{ ...variant("open", 0.5), nozzle: false }, variant("ducted", 0.5)], null, ducted);
+    expect(rows.map(({ cells }) => cells[0])).toEqual(["50.0 ± 2.0\u202f%", "35.4 ± 1.4\u202f%"]);
+  });
+
   it("makes one more sentence of the best one beside the prediction, and none without a prediction", () => {
     expect(besidePrediction(bestOf([variant("a", 0.5)]), YARDSTICK, INPUTS)).toMatch(
       /^B 3-50, laid over it at equal diameter, would push .* with that power: a makes 88\.9 ± 2\.3\u202f% of it\.$/,

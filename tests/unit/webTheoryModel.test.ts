@@ -1,6 +1,10 @@
 import { expect, test } from "vitest";
+import type { Reduction } from "../../shared/model/reduction.ts";
 import { idealMerit, limitThrust } from "../../shared/propeller/bollardEstimate.ts";
+import { uncertain } from "../../shared/quantity/uncertain.ts";
+import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
+import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
 import {
   benchDisc,
   estimate,
@@ -25,6 +29,24 @@ const SANDED: MeasuredVariant = {
   style: 1,
   reductions: [REDUCTION],
   staticMerit: REDUCTION.staticMerit,
+};
+
+const GREEDY: ShownPrediction = {
+  prediction: {
+    name: "greedy",
+    source: {
+      kind: "series",
+      diameter: DIAMETER,
+      series: { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 1.4 },
+    },
+  },
+  style: 3,
+  problem: "",
+  predictor: {
+    diameter: DIAMETER,
+    warnings: [],
+    at: () => ({ state: "known", thrustCoefficient: 0.5, torqueCoefficient: 0.08 }),
+  },
 };
 
 test("a nozzle of area ratio 1 lifts the ideal thrust by the cube root of 2 and the ideal merit to the root of 2", () => {
@@ -88,6 +110,25 @@ test("against rotation rate the stated merit of the run itself gives its own fit
   );
   expect(prediction!.y).toBeCloseTo(fit!.y, 9);
   expect(prediction!.yInterval![0]).toBeLessThan(prediction!.y);
+});
+
+test("against rotation rate the ruled-out region is that of whatever takes the most power, so that no prediction lies in it", () => {
+  const { series } = thrustRateChart([SANDED], INPUTS, [GREEDY]);
+  const limit = series.find(({ kind }) => kind === "limit")!;
+  expect(limit.name).toBe("Momentum limit at the shaft power of greedy");
+  const drawn = series.find(({ id }) => id === "prediction-greedy")!.points.at(-1)!;
+  // K_T 0.5 with K_Q 0.08: FM = 0.5^1.5/(2 π 0.08 √(π/2)) = 0.5612, T/T_limit = FM^(2/3) = 0.6804 (momentum theory).
+  expect(drawn.y / limit.points.at(-1)!.y).toBeCloseTo(0.6804, 3);
+});
+
+test("plateaus of a run at speed do not stand among bollard thrusts", () => {
+  const moving = { plateau: 2, isAtRest: false, advanceRatio: uncertain(0.3, 0.01) };
+  const points = [{ plateau: 1, isAtRest: true, advanceRatio: uncertain(0, 0.01) }, moving];
+  const towed = { ...REDUCTION, advance: { points } as unknown as Reduction["advance"] };
+  const variant = { ...SANDED, reductions: [towed] };
+  const count = (spec: ChartSpec) => spec.series.find(({ kind }) => kind === "measured")!.points.length;
+  expect(count(thrustRateChart([variant], INPUTS))).toBe(1);
+  expect(count(thrustPowerChart([variant], INPUTS, { kind: "shaftPower" }))).toBe(1);
 });
 
 test("without shaft power there is no prediction against rotation rate, and no limit", () => {

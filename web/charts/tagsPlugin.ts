@@ -19,8 +19,10 @@ export function tagsPlugin(drawing: Drawing): Plugin {
         placed.map(({ tag, anchor }) => beside(chart, tag, anchor)),
         { apart: 2 * RADIUS + 2, top: top + RADIUS, bottom: bottom - RADIUS },
       );
-      for (const [at, { tag, anchor }] of placed.entries())
-        drawTag(chart, drawing, { tag, anchor, place: places[at]! });
+      const tags = placed.map((one, at): PlacedTag => ({ ...one, place: places[at]! }));
+      // All leaders first: none crosses a number.
+      for (const one of tags) drawLeader(chart, drawing, one);
+      for (const one of tags) drawTag(chart, drawing, one);
     },
   };
 }
@@ -47,20 +49,30 @@ function beside(chart: Chart, { series }: Tag, { x, y }: Anchor): Anchor {
 /** Pixels from a point to the number beside it. */
 const CLEAR = 20;
 
-function drawTag(
-  chart: Chart,
-  { palette }: Drawing,
-  { tag, anchor, place }: { readonly tag: Tag; readonly anchor: Anchor; readonly place: Anchor },
-): void {
-  const { ctx } = chart;
-  const colour = palette.series[seriesStyle(tag.series.style).colour]!;
+interface PlacedTag {
+  readonly tag: Tag;
+  readonly anchor: Anchor;
+  readonly place: Anchor;
+}
+
+const colourOf = ({ palette }: Drawing, { series }: Tag) => palette.series[seriesStyle(series.style).colour]!;
+
+/** The line from the end of a curve to its number, where that stands aside. */
+function drawLeader({ ctx }: Chart, drawing: Drawing, { tag, anchor, place }: PlacedTag): void {
   ctx.save();
-  ctx.strokeStyle = colour;
+  ctx.strokeStyle = colourOf(drawing, tag);
   ctx.lineWidth = 1;
   ctx.beginPath();
   ctx.moveTo(anchor.x, anchor.y);
   ctx.lineTo(place.x, place.y);
   ctx.stroke();
+  ctx.restore();
+}
+
+function drawTag({ ctx }: Chart, drawing: Drawing, { tag, place }: PlacedTag): void {
+  const { palette } = drawing;
+  ctx.save();
+  ctx.strokeStyle = colourOf(drawing, tag);
   ctx.beginPath();
   ctx.arc(place.x, place.y, RADIUS, 0, 2 * Math.PI);
   ctx.fillStyle = palette.paper;

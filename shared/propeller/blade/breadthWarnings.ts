@@ -35,5 +35,5 @@ function missOf(pitchRatio: number): BroadBladeMiss {
 
 /** "-19 to 8 %". */
 function spread([low, high]: readonly [number, number]): string {
-  return `${Math.round(100 * low)} to ${Math.round(100 * high)} %`;
+  return `${Math.round(100 * low)} to ${Math.round(100 * high)} %`.replaceAll("-", "\u2212");
 }

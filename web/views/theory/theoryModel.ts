@@ -26,6 +26,8 @@ export interface MeasuredVariant {
   readonly style: number;
   readonly reductions: readonly Reduction[];
   readonly staticMerit: Uncertain | null;
+  /** Its propeller works in a nozzle; where absent, as the disc that is stated. */
+  readonly nozzle?: boolean;
 }
 
 /**

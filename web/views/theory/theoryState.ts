@@ -46,7 +46,11 @@ export function showPicture(name: PictureName): void {
 export const measured = computed((): MeasuredVariant[] =>
   groups.value.map((group) => {
     const reductions = reductionsOf(group);
-    return { name: group.name, style: group.style, reductions, staticMerit: meanStaticMerit(reductions) };
+    const part = group.members
+      .map(({ run }) => partOf("propellers", run.propellerId)?.document)
+      .find((one) => one !== undefined);
+    const nozzle = chosenNozzle.value ?? part?.nozzle ?? false;
+    return { name: group.name, style: group.style, reductions, staticMerit: meanStaticMerit(reductions), nozzle };
   }),
 );
 

@@ -16,6 +16,11 @@ type Known = MeasuredVariant & { readonly staticMerit: Uncertain };
 export const isKnown = (variant: MeasuredVariant): variant is Known =>
   variant.staticMerit !== null && variant.staticMerit.value > 0;
 
+/** The disc that a variant is held against: without the nozzle where its own propeller has none. */
+export function discOf({ nozzle }: MeasuredVariant, inputs: TheoryInputs): TheoryInputs {
+  return nozzle === false ? { ...inputs, nozzleAreaRatio: null } : inputs;
+}
+
 /** The variant that makes the most of its shaft power; null where no shaft power is known. */
 export function bestOf(variants: readonly MeasuredVariant[]): Known | null {
   const better = (a: Known, b: Known) => (b.staticMerit.value > a.staticMerit.value ? b : a);
@@ -23,7 +28,9 @@ export function bestOf(variants: readonly MeasuredVariant[]): Known | null {
 }
 
 /** "Sanded makes 57 ± 3 % of the ideal power efficiency: ..." with the thrust that means at 100 W. */
-export function closeness({ name, staticMerit }: Known, inputs: TheoryInputs): string {
+export function closeness(best: Known, stated: TheoryInputs): string {
+  const { name, staticMerit } = best;
+  const inputs = discOf(best, stated);
   return (
     `${capitalised(name)} makes ${formatUncertain(shareOfIdeal(staticMerit, inputs), PERCENT)} of the ideal power efficiency: ` +
     `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatUncertain(thrustAtReference(staticMerit, inputs), NEWTON)}, ` +
@@ -58,7 +65,7 @@ export function closenessRows(
     return {
       name,
       cells: [
-        formatUncertain(shareOfIdeal(variant.staticMerit, inputs), PERCENT),
+        formatUncertain(shareOfIdeal(variant.staticMerit, discOf(variant, inputs)), PERCENT),
         formatUncertain(thrustAtReference(variant.staticMerit, inputs), NEWTON),
         ratio === null ? "" : formatUncertain(ratio, PERCENT),
       ],

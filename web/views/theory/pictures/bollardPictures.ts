@@ -11,8 +11,10 @@ import { plateauName } from "../../bench/plateausModel.ts";
 import { MILLIMETRE, RPM } from "../../bench/shownUnits.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { meanThrustCoefficient } from "../../variants/variantMean.ts";
+import { discOf } from "../closeness/closenessModel.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
+import { advanceRatioOf } from "./advanceRatioOf.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
 
@@ -64,12 +66,14 @@ export function thrustRateChart(
   const measured = variants.map(rateSeries).filter((series) => series.points.length > 0);
   const reach = greatest(measured) * 1.05 || UNMEASURED_REACH;
   const driver = mostPowerful(variants);
+  const limit = rateLimit({ variants, predictions, inputs, reach });
   return {
     title: "Thrust against rotation rate with the prediction",
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Bollard thrust", unit: "N", min: 0 },
     numbered: true,
     series: [
+      ...(limit === null ? [] : [limit]),
       ...(driver === null ? [] : samePowerSeries(driver, { inputs, reach, style: freeStyle(variants) })),
       ...predictions.flatMap((one) => predictionSeries(one, predictedRate(one, inputs, reach))),
       ...variants.flatMap((variant) => fitSeries(variant, reach)),
@@ -139,14 +143,72 @@ function mostPowerful(variants: readonly MeasuredVariant[]): Driver | null {
   return known.reduce<Driver | null>((most, one) => (most === null || power(one) > power(most) ? one : most), null);
 }
 
-/** Limit and prediction at the shaft power that `reduction` measured at each rotation rate; the band is that of C_P. */
+/** What takes shaft power at a rotation rate, and its disc. */
+interface Taker {
+  readonly name: string;
+  readonly disc: TheoryInputs;
+  /** W at a rotation rate in rev/s */
+  readonly shaftPower: (rotationRate: number) => number;
+}
+
+/**
+ * The region that momentum theory rules out at a rotation rate: that of whichever of the curves and points on show it leaves
+ * most to, by its own power and disc. It holds for the others too, so that nothing possible is drawn inside.
+ */
+function rateLimit({
+  variants,
+  predictions,
+  inputs,
+  reach,
+}: {
+  readonly variants: readonly MeasuredVariant[];
+  readonly predictions: readonly ShownPrediction[];
+  readonly inputs: TheoryInputs;
+  readonly reach: number;
+}): ChartSeries | null {
+  const takers = [...measuredTakers(variants, inputs), ...predictedTakers(predictions, inputs, reach * RPM.factor)];
+  const limit = ({ disc, shaftPower }: Taker, rotationRate: number) => limitThrust(shaftPower(rotationRate), disc);
+  const first = takers[0];
+  if (first === undefined) return null;
+  const most = takers.reduce((a, b) => (limit(b, 1) > limit(a, 1) ? b : a), first);
+  return {
+    id: "limit",
+    name: `Momentum limit at the shaft power of ${most.name}`,
+    kind: "limit",
+    style: 0,
+    points: curve(reach, (rpm) => limit(most, rpm * RPM.factor)),
+  };
+}
+
+function measuredTakers(variants: readonly MeasuredVariant[], inputs: TheoryInputs): Taker[] {
+  return variants.flatMap((variant) =>
+    variant.reductions.flatMap((reduction): Taker[] => {
+      const coefficient = reduction.powerCoefficient;
+      if (coefficient === null || coefficient.value <= 0) return [];
+      const disc = { ...discOf(variant, inputs), density: reduction.fluid.density, diameter: reduction.diameter.value };
+      return [{ name: variant.name, disc, shaftPower: (rate) => shaftPowerAt(reduction, coefficient.value, rate) }];
+    }),
+  );
+}
+
+function predictedTakers(predictions: readonly ShownPrediction[], inputs: TheoryInputs, topRate: number): Taker[] {
+  return predictions.flatMap(({ prediction, predictor }): Taker[] => {
+    if (predictor === null) return [];
+    const [point] = predictedBollard(predictor, inputs.density, [topRate]);
+    if (point === undefined || !(point.shaftPower > 0)) return [];
+    const isDucted = prediction.source.kind === "series" && prediction.source.series.family !== "wageningen-b";
+    const nozzleAreaRatio = isDucted ? (inputs.nozzleAreaRatio ?? 1) : null;
+    const disc = { ...inputs, diameter: predictor.diameter, nozzleAreaRatio };
+    return [{ name: prediction.name, disc, shaftPower: (rate) => point.shaftPower * (rate / topRate) ** 3 }];
+  });
+}
+
+/** Prediction at the shaft power that `reduction` measured at each rotation rate; the band is that of C_P. */
 function samePowerSeries(
   { name, reduction, powerCoefficient: coefficient }: Driver,
   { inputs, reach, style }: { readonly inputs: TheoryInputs; readonly reach: number; readonly style: number },
 ): ChartSeries[] {
   const disc = { ...inputs, density: reduction.fluid.density, diameter: reduction.diameter.value };
-  const along = (thrustAt: (shaftPower: number) => number) =>
-    curve(reach, (rpm) => thrustAt(shaftPowerAt(reduction, coefficient.value, rpm * RPM.factor)));
   const banded = curve(reach, (rpm) => rpm).map(({ x }): ChartPoint => {
     if (x === 0) return { x, y: 0 };
     const thrust = (c: number) =>
@@ -155,13 +217,6 @@ function samePowerSeries(
     return { x, y: thrust(coefficient.value), yInterval: [thrust(low), thrust(high)] };
   });
   return [
-    {
-      id: "limit",
-      name: `Momentum limit at the shaft power of ${name}`,
-      kind: "limit",
-      style: 0,
-      points: along((power) => limitThrust(power, disc)),
-    },
     {
       id: "prediction",
       name: `Static merit ${inputs.staticMerit.toFixed(2)} at the shaft power of ${name}`,
@@ -178,10 +233,10 @@ function shaftPowerAt({ fluid, diameter }: Reduction, coefficient: number, rotat
 }
 
 function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKind): ChartSeries {
-  const points = reductions.flatMap(({ plateaus }) =>
-    plateaus.flatMap((plateau, index): ChartPoint[] => {
+  const points = reductions.flatMap((reduction) =>
+    reduction.plateaus.flatMap((plateau, index): ChartPoint[] => {
       const power = plateau[kind];
-      if (power === null || !plateau.used) return [];
+      if (power === null || !plateau.used || advanceRatioOf(reduction, index) !== 0) return [];
       return [
         {
           x: power.value,
@@ -196,9 +251,9 @@ function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKi
 }
 
 function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
-  const points = reductions.flatMap(({ plateaus }) =>
-    plateaus.flatMap((plateau, index): ChartPoint[] =>
-      plateau.used
+  const points = reductions.flatMap((reduction) =>
+    reduction.plateaus.flatMap((plateau, index): ChartPoint[] =>
+      plateau.used && advanceRatioOf(reduction, index) === 0
         ? [
             {
               x: plateau.rotationRate.value / RPM.factor,

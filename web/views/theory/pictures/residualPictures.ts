@@ -11,6 +11,7 @@ import { plateauName } from "../../bench/plateausModel.ts";
 import { RPM } from "../../bench/shownUnits.ts";
 import type { ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant } from "../theoryModel.ts";
+import { advanceRatioOf } from "./advanceRatioOf.ts";
 
 export type ResidualOf = "thrust" | "shaftPower";
 
@@ -45,13 +46,18 @@ export function residualPicture(
   };
 }
 
+/** Thrust coefficient below which a ratio of two thrusts says nothing. */
+const NO_THRUST = 0.02;
+
 /** The line of equality is drawn in ink, the last of the styles. */
 const EQUAL_STYLE = 4;
 
 function seriesOf({ name, style, reductions }: MeasuredVariant, predictor: Predictor, of: ResidualOf): ChartSeries[] {
   const points = reductions.flatMap((reduction) =>
     reduction.plateaus.flatMap((plateau, index): ChartPoint[] => {
-      const ratio = plateau.used ? ratioOf(plateau, reduction, { predictor, of }) : null;
+      const advanceRatio = advanceRatioOf(reduction, index);
+      const ratio =
+        plateau.used && advanceRatio !== null ? ratioOf(plateau, reduction, { predictor, of, advanceRatio }) : null;
       if (ratio === null) return [];
       return [
         {
@@ -69,11 +75,18 @@ function seriesOf({ name, style, reductions }: MeasuredVariant, predictor: Predi
 function ratioOf(
   { rotationRate: { value: rotationRate }, thrust, shaftPower }: Plateau,
   { fluid: { density }, diameter: { value: diameter } }: Reduction,
-  { predictor, of }: { readonly predictor: Predictor; readonly of: ResidualOf },
+  {
+    predictor,
+    of,
+    advanceRatio,
+  }: { readonly predictor: Predictor; readonly of: ResidualOf; readonly advanceRatio: number },
 ): Uncertain | null {
-  // Equal tip speed in another size: the prediction is asked at the rotation rate that gives its own diameter this tip speed.
-  const predicted = predictor.at({ rotationRate: (rotationRate * diameter) / predictor.diameter, advanceSpeed: 0 });
-  if (predicted.state === "unknown") return null;
+  // Equal tip speed and advance ratio in another size: the prediction is asked at the rotation rate that gives its own diameter this tip speed.
+  const predicted = predictor.at({
+    rotationRate: (rotationRate * diameter) / predictor.diameter,
+    advanceSpeed: advanceRatio * rotationRate * diameter,
+  });
+  if (predicted.state === "unknown" || predicted.thrustCoefficient <= NO_THRUST) return null;
   const running = { density, rotationRate, diameter };
   if (of === "thrust")
     return scaled(thrust, thrustCoefficient({ thrust: 1, ...running }) / predicted.thrustCoefficient);

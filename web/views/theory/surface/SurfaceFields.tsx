@@ -30,7 +30,7 @@ export function SurfaceFields({ value, onChange }: SurfaceFieldsProps) {
         label="Surface"
         value={state?.state ?? ""}
         options={OPTIONS}
-        help={state === null ? "Choose how the blades were made, or give the two numbers." : basisWords(state)}
+        help="How the blades were made, or the two numbers."
         onChange={(name) => onChange(name === "" ? { ...value, state: null } : startOf(name))}
       />
       {state !== null && <StateFields state={state} onChange={(changed) => onChange(choiceOf(changed))} />}
@@ -55,6 +55,7 @@ export function SurfaceFields({ value, onChange }: SurfaceFieldsProps) {
         help="1 is a clean section; less where the surface is ridged or the edges are blunt."
         onChange={(factor) => onChange({ ...value, state: null, liftFactor: factor })}
       />
+      {state !== null && <p class="hint surface-basis">{basisWords(state)}</p>}
     </>
   );
 }

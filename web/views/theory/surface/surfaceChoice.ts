@@ -23,9 +23,11 @@ export const STATE_NAMES: Readonly<Record<StateName, string>> = {
 
 export const GRITS = Grit.options;
 
+/** 20°: the pitch angle near 0.7 R of a propeller of pitch ratio 0.8. */
+const USUAL_SLOPE = Math.PI / 9;
 const USUAL_GRIT = "P400";
 const STARTS: Readonly<Record<StateName, SurfaceState>> = {
-  printed: { state: "printed", layerHeight: 0.2e-3, flow: "acrossLayers", slope: 0.35 },
+  printed: { state: "printed", layerHeight: 0.2e-3, flow: "acrossLayers", slope: USUAL_SLOPE },
   sanded: { state: "sanded", grit: USUAL_GRIT },
   filledAndSanded: { state: "filledAndSanded", grit: USUAL_GRIT },
   coated: { state: "coated" },
