@@ -146,7 +146,7 @@ export function shapePicture({ stations }: BladeGeometry): ChartSpec {
       {
         id: "pitch",
         name: "Pitch angle, right axis",
-        kind: "prediction",
+        kind: "fit",
         style: 1,
         secondAxis: true,
         points: against(({ pitchAngle }) => pitchAngle / DEGREE),
