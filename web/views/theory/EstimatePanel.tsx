@@ -3,6 +3,7 @@ import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
+import { GivenField } from "./GivenField.tsx";
 import { chosenFluid, fluid } from "./theoryFluid.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
@@ -102,30 +103,20 @@ function DutyField() {
   const now = duty.value;
   if (now.given === "thrust")
     return (
-      <QuantityField
-        key="thrust"
-        label="Wanted thrust"
-        symbol="T"
-        dimension="massAsForce"
-        unit="N"
+      <GivenField
+        given={now.given}
         value={now.thrust}
-        positive
         onChange={(thrust) => {
-          if (thrust !== null) duty.value = { given: "thrust", thrust };
+          duty.value = { given: "thrust", thrust };
         }}
       />
     );
   return (
-    <QuantityField
-      key="power"
-      label="Electrical power"
-      symbol="P_e"
-      dimension="power"
-      unit="W"
-      value={now.given === "electricalPower" ? now.electricalPower : null}
-      positive
+    <GivenField
+      given="electricalPower"
+      value={now.given === "electricalPower" ? now.electricalPower : now.shaftPower}
       onChange={(electricalPower) => {
-        if (electricalPower !== null) duty.value = { given: "electricalPower", electricalPower };
+        duty.value = { given: "electricalPower", electricalPower };
       }}
     />
   );

@@ -4,6 +4,7 @@ import { ChartGroup } from "../../charts/ChartGroup.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
+import { GivenField } from "./GivenField.tsx";
 import { speedReasons, speedWarnings } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
@@ -215,29 +216,19 @@ function HeldFields() {
         }}
       />
       {now.given === "shaftPower" ? (
-        <QuantityField
-          key="power"
-          label="Shaft power"
-          symbol="P"
-          dimension="power"
-          unit="W"
+        <GivenField
+          given={now.given}
           value={now.shaftPower}
-          positive
           onChange={(shaftPower) => {
-            if (shaftPower !== null) held.value = { given: "shaftPower", shaftPower };
+            held.value = { given: "shaftPower", shaftPower };
           }}
         />
       ) : (
-        <QuantityField
-          key="rate"
-          label="Rotation rate"
-          symbol="n"
-          dimension="rotationRate"
-          unit="rpm"
+        <GivenField
+          given={now.given}
           value={now.rotationRate}
-          positive
           onChange={(rotationRate) => {
-            if (rotationRate !== null) held.value = { given: "rotationRate", rotationRate };
+            held.value = { given: "rotationRate", rotationRate };
           }}
         />
       )}

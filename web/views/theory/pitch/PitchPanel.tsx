@@ -4,6 +4,7 @@ import { Chart } from "../../../charts/Chart.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { Findings } from "../Findings.tsx";
+import { GivenField } from "../GivenField.tsx";
 import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
 import { addPrediction, predictions } from "../predictions/predictionsState.ts";
 import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "./pitchModel.ts";
@@ -137,29 +138,19 @@ function DutyFields() {
         }}
       />
       {now.given === "thrust" ? (
-        <QuantityField
-          key="thrust"
-          label="Thrust"
-          symbol="T"
-          dimension="massAsForce"
-          unit="N"
+        <GivenField
+          given={now.given}
           value={now.thrust}
-          positive
           onChange={(thrust) => {
-            if (thrust !== null) duty.value = { given: "thrust", thrust };
+            duty.value = { given: "thrust", thrust };
           }}
         />
       ) : (
-        <QuantityField
-          key="power"
-          label="Shaft power"
-          symbol="P"
-          dimension="power"
-          unit="W"
+        <GivenField
+          given={now.given}
           value={now.shaftPower}
-          positive
           onChange={(shaftPower) => {
-            if (shaftPower !== null) duty.value = { given: "shaftPower", shaftPower };
+            duty.value = { given: "shaftPower", shaftPower };
           }}
         />
       )}
