@@ -3,7 +3,8 @@ import type { Reduction } from "../../shared/model/reduction.ts";
 import { idealMerit, limitThrust } from "../../shared/propeller/bollardEstimate.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import type { ChartSpec } from "../../web/charts/chartSpec.ts";
-import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
+import { thrustPowerChart } from "../../web/views/theory/pictures/powerPicture.ts";
+import { thrustRateChart } from "../../web/views/theory/pictures/ratePicture.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
 import {
   benchDisc,

@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { Prediction } from "../../shared/model/prediction.ts";
 import { seriesPredictor } from "../../shared/propeller/prediction/seriesPredictor.ts";
 import type { ChartSpec } from "../../web/charts/chartSpec.ts";
-import { thrustPowerChart, thrustRateChart } from "../../web/views/theory/pictures/bollardPictures.ts";
 import { openWaterPicture } from "../../web/views/theory/pictures/openWaterPictures.ts";
+import { thrustPowerChart } from "../../web/views/theory/pictures/powerPicture.ts";
+import { thrustRateChart } from "../../web/views/theory/pictures/ratePicture.ts";
 import { residualPicture } from "../../web/views/theory/pictures/residualPictures.ts";
 import {
   type SpeedInputs,

@@ -3,7 +3,7 @@ import { counts } from "../../../app/words.ts";
 import { openRecording, recordings } from "./liveState.ts";
 import { portLinks } from "./portLink.ts";
 
-/** Recordings that have not ended, those that an earlier session left behind included. */
+/** Recordings that have not ended, those that an earlier run of the page left behind included. */
 export function LiveList() {
   if (recordings.value.length === 0) return null;
   const open = openRecording.value?.id;

@@ -1,61 +1,19 @@
 import type { Reduction } from "../../../../shared/model/reduction.ts";
-import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
+import { limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
 import { powerCoefficient } from "../../../../shared/propeller/coefficients.ts";
 import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
-import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
-import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { thrustScale } from "../../bench/fitCharts.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
-import { MILLIMETRE, RPM } from "../../bench/shownUnits.ts";
+import { RPM } from "../../bench/shownUnits.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { meanThrustCoefficient } from "../../variants/variantMean.ts";
 import { discOf } from "../closeness/closenessModel.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
-
-export type PowerKind = "shaftPower" | "electricalPower";
-
-const STEPS = 40;
-
-/** Measured thrust against power, the prediction of the stated merit, and the region momentum theory rules out. */
-export function thrustPowerChart(
-  variants: readonly MeasuredVariant[],
-  inputs: TheoryInputs,
-  { kind, predictions = [] }: { readonly kind: PowerKind; readonly predictions?: readonly ShownPrediction[] },
-): ChartSpec {
-  const measured = variants.map((variant) => powerSeries(variant, kind)).filter((series) => series.points.length > 0);
-  const reach = greatest(measured) * 1.08 || statedPower(inputs, kind) * 1.3;
-  const passed = kind === "shaftPower" ? 1 : inputs.driveEfficiency;
-  const name = kind === "shaftPower" ? "shaft power" : "electrical power";
-  return {
-    title: `Thrust against ${name} with the momentum limit`,
-    x: { label: name[0]!.toUpperCase() + name.slice(1), unit: "W", min: 0 },
-    y: { label: "Bollard thrust", unit: "N", min: 0 },
-    numbered: true,
-    series: [
-      // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
-      {
-        id: "limit",
-        name: `Momentum limit of a ${formatQuantity(inputs.diameter, MILLIMETRE)} disc${inputs.nozzleAreaRatio === null ? " without nozzle" : " in its nozzle"}`,
-        kind: "limit",
-        style: 0,
-        points: curve(reach, (power) => limitThrust(power, inputs)),
-      },
-      {
-        id: "prediction",
-        name: `Prediction, static merit ${inputs.staticMerit.toFixed(2)}`,
-        kind: "prediction",
-        style: freeStyle(variants),
-        points: curve(reach, (power) => thrustOfMerit(power * passed, inputs.staticMerit, inputs)),
-      },
-      ...predictions.flatMap((one) => predictionSeries(one, predictedPower(one, inputs, { reach, passed }))),
-      ...measured,
-    ],
-  };
-}
+import { curve, greatest, thrustOf, UNMEASURED_REACH } from "./bollardCurve.ts";
 
 /** Measured thrust and fit against rotation rate, with what the stated merit would make of the same shaft power. */
 export function thrustRateChart(
@@ -82,9 +40,6 @@ export function thrustRateChart(
   };
 }
 
-/** Rotation rate that predictions are drawn up to where nothing was measured, rpm. */
-const UNMEASURED_REACH = 4000;
-
 /** Thrust of a prediction against rotation rate in the water of the bench. */
 function predictedRate({ predictor }: ShownPrediction, { density }: TheoryInputs, reach: number): ChartPoint[] {
   if (predictor === null) return [];
@@ -95,35 +50,6 @@ function predictedRate({ predictor }: ShownPrediction, { density }: TheoryInputs
     rates.map(({ x }) => x * RPM.factor),
   );
   return [{ x: 0, y: 0 }, ...found.map(({ rotationRate, thrust }) => ({ x: rotationRate / RPM.factor, y: thrust }))];
-}
-
-/** Thrust of a prediction against the power it takes, up to `reach` W. */
-function predictedPower(
-  { prediction: { source }, predictor }: ShownPrediction,
-  inputs: TheoryInputs,
-  { reach, passed }: { readonly reach: number; readonly passed: number },
-): ChartPoint[] {
-  if (source.kind === "staticMerit") {
-    const disc = { ...inputs, diameter: source.diameter, nozzleAreaRatio: source.nozzleAreaRatio };
-    return curve(reach, (power) => thrustOfMerit(power * passed, source.staticMerit, disc));
-  }
-  if (predictor === null) return [];
-  const top = rateForPower(predictor, inputs.density, reach * passed);
-  const rates = curve(top, (rate) => rate).slice(1);
-  const found = predictedBollard(
-    predictor,
-    inputs.density,
-    rates.map(({ x }) => x),
-  );
-  return [{ x: 0, y: 0 }, ...found.map(({ thrust, shaftPower }) => ({ x: shaftPower / passed, y: thrust }))];
-}
-
-/** Rotation rate (rev/s) that takes about `shaftPower` (W), by the law of the cube from one computed point. */
-function rateForPower(predictor: Predictor, density: number, shaftPower: number): number {
-  const [point] = predictedBollard(predictor, density, [RPM.factor * UNMEASURED_REACH]);
-  return point === undefined || !(point.shaftPower > 0)
-    ? 0
-    : point.rotationRate * Math.cbrt(shaftPower / point.shaftPower);
 }
 
 interface Driver {
@@ -232,24 +158,6 @@ function shaftPowerAt({ fluid, diameter }: Reduction, coefficient: number, rotat
   return coefficient / ofOneWatt;
 }
 
-function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKind): ChartSeries {
-  const points = reductions.flatMap((reduction) =>
-    reduction.plateaus.flatMap((plateau, index): ChartPoint[] => {
-      const power = plateau[kind];
-      if (power === null || !plateau.used || advanceRatioOf(reduction, index) !== 0) return [];
-      return [
-        {
-          x: power.value,
-          xInterval: power.interval95,
-          ...thrustOf(plateau.thrust),
-          note: `${name}, ${plateauName(index)}`,
-        },
-      ];
-    }),
-  );
-  return { id: `measured-${name}`, name, legend: name, kind: "measured", style, points };
-}
-
 function rateSeries({ name, style, reductions }: MeasuredVariant): ChartSeries {
   const points = reductions.flatMap((reduction) =>
     reduction.plateaus.flatMap((plateau, index): ChartPoint[] =>
@@ -278,25 +186,4 @@ function fitSeries({ name, style, reductions }: MeasuredVariant, reach: number):
     return { x, y: thrust.value, yInterval: thrust.interval95 };
   });
   return [{ id: `fit-${name}`, name: `Fit, ${name}`, legend: name, kind: "fit", style, points }];
-}
-
-function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval"> {
-  return { y: thrust.value, yInterval: thrust.interval95 };
-}
-
-/** Points from zero to `reach`, closer together near zero, where thrust against power bends most. */
-function curve(reach: number, y: (x: number) => number): ChartPoint[] {
-  if (!(reach > 0)) return [];
-  return Array.from({ length: STEPS + 1 }, (_, step) => {
-    const x = reach * (step / STEPS) ** 2;
-    return { x, y: step === 0 ? 0 : y(x) };
-  });
-}
-
-function greatest(series: readonly ChartSeries[]): number {
-  return Math.max(0, ...series.flatMap((one) => one.points.map((point) => point.xInterval?.[1] ?? point.x)));
-}
-
-function statedPower(inputs: TheoryInputs, kind: PowerKind): number {
-  return bollardEstimate(inputs)[kind];
 }
