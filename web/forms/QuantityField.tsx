@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
 import { Field } from "./Field.tsx";
 import { type Allowed, type ReadText, readText, textOf, unitOfText } from "./quantityText.ts";
@@ -40,7 +40,10 @@ export function QuantityField(props: QuantityFieldProps) {
     setText(value === null ? "" : textOf(value, dimension, unitOfText(text, dimension) ?? unit));
   }, [value]);
 
+  // What was committed by Enter is not committed again when the focus goes.
+  const entered = useRef(false);
   const type = (next: string) => {
+    entered.current = false;
     setText(next);
     const now = whole(next, props);
     props.onProblem?.(now.kind === "problem" ? now.message : null);
@@ -66,8 +69,15 @@ export function QuantityField(props: QuantityFieldProps) {
           aria-invalid={wrong}
           required={!optional}
           onInput={(event) => type(event.currentTarget.value)}
-          onBlur={leave}
-          onKeyDown={(event) => event.key === "Enter" && leave()}
+          onBlur={() => {
+            if (entered.current) setLeft(true);
+            else leave();
+          }}
+          onKeyDown={(event) => {
+            if (event.key !== "Enter") return;
+            entered.current = true;
+            leave();
+          }}
         />
       )}
     </Field>

@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { Field } from "../../forms/Field.tsx";
 
 interface NoteFieldProps {
@@ -16,8 +16,10 @@ export function NoteField({ label, value, onCommit, suggestions = [], help, prob
   const [text, setText] = useState(value);
   const [problem, setProblem] = useState<string | null>(null);
   const list = useId();
+  // What was sent by Enter is not sent again when the focus goes, to the question of a conflict for instance.
+  const entered = useRef(false);
   useEffect(() => setText(value), [value]);
-  const leave = () => {
+  const commit = () => {
     const next = text.trim();
     const wrong = problemOf?.(next) ?? null;
     setProblem(wrong);
@@ -36,9 +38,18 @@ export function NoteField({ label, value, onCommit, suggestions = [], help, prob
             aria-describedby={describedBy}
             aria-invalid={wrong}
             value={text}
-            onInput={(event) => setText(event.currentTarget.value)}
-            onBlur={leave}
-            onKeyDown={(event) => event.key === "Enter" && leave()}
+            onInput={(event) => {
+              entered.current = false;
+              setText(event.currentTarget.value);
+            }}
+            onBlur={() => {
+              if (!entered.current) commit();
+            }}
+            onKeyDown={(event) => {
+              if (event.key !== "Enter") return;
+              entered.current = true;
+              commit();
+            }}
           />
           <datalist id={list}>
             {suggestions.map((one) => (
