@@ -40,7 +40,10 @@ interface Timed {
 /** The whole command, process start included; peak memory as the kernel reports it. */
 async function reduceByCommand(path: string): Promise<Timed> {
   const words = ["server/launch.mjs", "cli", "reduce", path, "--diameter", "76mm", "--water", "fresh 18C", "--json"];
-  const report = 'process.on("exit",()=>process.stderr.write("peak "+process.resourceUsage().maxRSS+"\\n"))';
+  // Not resourceUsage().maxRSS: on Linux that begins with the memory of the process that started this one.
+  const report =
+    'import{readFileSync}from"node:fs";process.on("exit",()=>process.stderr.write("peak "+' +
+    '/VmHWM:\\s+(\\d+)/.exec(readFileSync("/proc/self/status","utf8"))[1]+"\\n"))';
   const preload = `data:text/javascript,${encodeURIComponent(report)}`;
   const start = performance.now();
   const child = spawn(process.execPath, ["--import", preload, ...words], {
