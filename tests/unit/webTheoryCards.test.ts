@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { BestPitchRequest } from "../../shared/model/bestPitch.ts";
 import { Propeller } from "../../shared/model/parts.ts";
+import { areaRatioOf } from "../../shared/propeller/series/areaRatioOf.ts";
 import { bestPitch } from "../../shared/propeller/series/bestPitch.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import {
@@ -13,13 +14,7 @@ import { evidenceRows, evidenceSentence } from "../../web/views/theory/methods/e
 import { METHODS } from "../../web/views/theory/methods/methods.data.ts";
 import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "../../web/views/theory/pitch/pitchModel.ts";
 import type { Subject } from "../../web/views/theory/subject.ts";
-import {
-  areaRatioOf,
-  depthPicture,
-  missingOf,
-  waterLimits,
-  waterRows,
-} from "../../web/views/theory/water/waterModel.ts";
+import { depthPicture, missingOf, waterLimits, waterRows } from "../../web/views/theory/water/waterModel.ts";
 import { reductionOf } from "./webBenchReduction.fixture.ts";
 
 const PROPELLER = Propeller.parse({

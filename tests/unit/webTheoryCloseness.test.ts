@@ -3,18 +3,9 @@ import { TORQUE_OVER_POWER_COEFFICIENT } from "../../shared/propeller/coefficien
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { besidePrediction, bestOf, closenessRows } from "../../web/views/theory/closeness/closenessModel.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
-import type { MeasuredVariant, TheoryInputs } from "../../web/views/theory/theoryModel.ts";
-import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
-
-const INPUTS: TheoryInputs = {
-  staticMerit: 0.6,
-  diameter: DIAMETER,
-  density: DENSITY,
-  nozzleAreaRatio: null,
-  driveEfficiency: 0.75,
-  voltage: 12,
-  duty: { given: "thrust", thrust: 20 },
-};
+import type { MeasuredVariant } from "../../web/views/theory/theoryModel.ts";
+import { DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
+import { INPUTS } from "./webTheoryInputs.fixture.ts";
 
 const variant = (name: string, merit: number | null): MeasuredVariant => ({
   name,

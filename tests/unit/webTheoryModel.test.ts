@@ -6,24 +6,10 @@ import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { thrustPowerChart } from "../../web/views/theory/pictures/powerPicture.ts";
 import { thrustRateChart } from "../../web/views/theory/pictures/ratePicture.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
-import {
-  benchDisc,
-  estimate,
-  type MeasuredVariant,
-  type TheoryInputs,
-  theoryAnswer,
-} from "../../web/views/theory/theoryModel.ts";
+import { benchDisc, estimate, type MeasuredVariant, theoryAnswer } from "../../web/views/theory/theoryModel.ts";
 import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
+import { INPUTS } from "./webTheoryInputs.fixture.ts";
 
-const INPUTS: TheoryInputs = {
-  staticMerit: 0.6,
-  diameter: DIAMETER,
-  density: DENSITY,
-  nozzleAreaRatio: null,
-  driveEfficiency: 0.75,
-  voltage: 12,
-  duty: { given: "thrust", thrust: 20 },
-};
 const REDUCTION = reductionOf();
 const SANDED: MeasuredVariant = {
   name: "sanded",

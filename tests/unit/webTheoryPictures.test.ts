@@ -14,18 +14,10 @@ import {
   variantsAtSpeed,
 } from "../../web/views/theory/pictures/speedPicture.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
-import type { MeasuredVariant, TheoryInputs } from "../../web/views/theory/theoryModel.ts";
+import type { MeasuredVariant } from "../../web/views/theory/theoryModel.ts";
 import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
+import { INPUTS } from "./webTheoryInputs.fixture.ts";
 
-const INPUTS: TheoryInputs = {
-  staticMerit: 0.6,
-  diameter: DIAMETER,
-  density: DENSITY,
-  nozzleAreaRatio: null,
-  driveEfficiency: 0.75,
-  voltage: 12,
-  duty: { given: "thrust", thrust: 20 },
-};
 const REDUCTION = reductionOf();
 const SANDED: MeasuredVariant = {
   name: "sanded",

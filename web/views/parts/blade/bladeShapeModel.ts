@@ -2,6 +2,7 @@ import type { BladeGeometryAnswer } from "../../../../shared/model/bladeElements
 import type { BladeGeometry } from "../../../../shared/model/bladeGeometry.ts";
 import type { Propeller } from "../../../../shared/model/parts.ts";
 import { plainGeometry } from "../../../../shared/propeller/blade/plainGeometry.ts";
+import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { seriesGeometry } from "../../../../shared/propeller/series/seriesGeometry.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { bladeGeometryOf } from "../../../../shared/sections/bladeGeometryOf.ts";
@@ -63,20 +64,16 @@ export interface OutlineDraft {
 }
 
 /** The outline that fits what is known of a propeller: its pitch ratio, and the area that its chord at 0.7 R makes. */
-export function outlineLike({ pitchRatio, chordAt07, bladeCount, diameter }: Propeller): OutlineDraft {
-  const known = chordAt07 !== undefined && bladeCount !== undefined;
-  const areaRatio = known ? ((chordAt07 / diameter) * bladeCount) / CHORD_AT_07 : 0.4;
+export function outlineLike(propeller: Propeller): OutlineDraft {
+  const areaRatio = areaRatioOf(propeller) ?? 0.4;
   return {
     outline: "series",
-    pitchRatio: pitchRatio ?? 0.8,
+    pitchRatio: propeller.pitchRatio ?? 0.8,
     areaRatio: Math.round(Math.min(Math.max(areaRatio, 0.3), 1.05) * 100) / 100,
     thicknessRatio: 0.08,
     camberRatio: 0.04,
   };
 }
-
-/** c/D times Z over A_E/A_0 at 0.7 R. Source: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1. */
-const CHORD_AT_07 = 2.16;
 
 /** A blade of that outline; in words why there is none. */
 export function madeOutline(

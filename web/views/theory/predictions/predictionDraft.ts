@@ -1,5 +1,6 @@
 import type { Prediction, PredictionSource } from "../../../../shared/model/prediction.ts";
 import type { SeriesPropeller } from "../../../../shared/model/seriesPropeller.ts";
+import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
 import { SMOOTH, type SurfaceChoice, surfaceWords } from "../surface/surfaceChoice.ts";
@@ -48,7 +49,7 @@ export function draftLike(propeller: StartingPropeller | null): PredictionDraft 
     kind: "series",
     family: propeller?.nozzle ? "ka-4-70-19a" : "wageningen-b",
     blades,
-    areaRatio: areaRatioOf(propeller, blades),
+    areaRatio: testedAreaRatio(propeller, blades),
     pitchRatio: propeller?.pitchRatio ?? 1,
     diameter: propeller?.diameter ?? 0.076,
     staticMerit: 0.5,
@@ -57,13 +58,10 @@ export function draftLike(propeller: StartingPropeller | null): PredictionDraft 
   };
 }
 
-/**
- * Area ratio of a B-series screw with the chord of the propeller at 0.7 R: c/D = K_r (A_E/A_0)/Z with K_r 2.168 for three
- * blades and 2.144 for more. Source: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975), table 1.
- */
-function areaRatioOf(propeller: StartingPropeller | null, blades: number): number {
-  if (propeller?.chordAt07 === undefined) return blades === 2 ? 0.3 : 0.5;
-  const ratio = ((propeller.chordAt07 / propeller.diameter) * blades) / (blades < 4 ? 2.168 : 2.144);
+/** Area ratio of the series screw most like the propeller, inside what was tested. */
+function testedAreaRatio(propeller: StartingPropeller | null, blades: number): number {
+  const ratio = propeller === null ? null : areaRatioOf({ ...propeller, bladeCount: blades });
+  if (ratio === null) return blades === 2 ? 0.3 : 0.5;
   return within(Math.round(ratio * 100) / 100, 0.3, 1.05);
 }
 

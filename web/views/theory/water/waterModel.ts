@@ -1,8 +1,8 @@
 import { fluidProperties } from "../../../../shared/fluid/fluidProperties.ts";
 import type { CavitationRequest, CavitationResult } from "../../../../shared/model/cavitation.ts";
 import type { FluidState } from "../../../../shared/model/fluid.ts";
-import type { Propeller } from "../../../../shared/model/parts.ts";
 import { cavitation } from "../../../../shared/propeller/cavitation/cavitation.ts";
+import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { METRE, RPM } from "../../bench/shownUnits.ts";
@@ -16,16 +16,6 @@ export interface Working {
   /** rev/s */
   readonly rotationRate: number;
 }
-
-/** Area ratio of a propeller by its chord at 0.7 R; null where blades or chord are not known. c/D = K_r (A_E/A_0)/Z, as the B series. */
-export function areaRatioOf({ bladeCount, chordAt07, diameter }: Propeller): number | null {
-  if (bladeCount === undefined || chordAt07 === undefined) return null;
-  return ((chordAt07 / diameter) * bladeCount) / (bladeCount < 4 ? CHORD_OF_FEW_BLADES : CHORD_OF_MANY_BLADES);
-}
-
-/** K_r at 0.7 R. Source: Oosterveld & van Oossanen, International Shipbuilding Progress 22 (1975) 251, table 1. */
-const CHORD_OF_FEW_BLADES = 2.168;
-const CHORD_OF_MANY_BLADES = 2.144;
 
 /** What has to be known of the propeller and is not; empty when the limits can be told. */
 export function missingOf({ propeller }: Subject): string {

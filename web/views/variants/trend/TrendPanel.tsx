@@ -2,13 +2,13 @@ import { FACTOR_WORDS } from "../../../../shared/compare/factors/factorWords.dat
 import type { NumberFactorName } from "../../../../shared/model/factor.ts";
 import { NumberFactorName as NumberFactors } from "../../../../shared/model/factor.ts";
 import { RunQuantityName as Quantities, type RunQuantityName } from "../../../../shared/model/trend.ts";
+import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { Fold } from "../../../app/Fold.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { capitalised } from "../../../app/words.ts";
 import { Chart } from "../../../charts/Chart.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { subjects } from "../../theory/subject.ts";
-import { areaRatioOf } from "../../theory/water/waterModel.ts";
 import { groups } from "../variantsState.ts";
 import { optimumWords, QUANTITY_NAMES, trendPicture } from "./trendModel.ts";
 import { trendFactor, trendQuantity, trendTold } from "./trendState.ts";
