@@ -1,6 +1,9 @@
 import type { z } from "zod";
 import type { Instrument } from "../shared/model/instrument.ts";
-import type { Controller, Motor, Pack, Propeller } from "../shared/model/parts.ts";
+import type { Controller } from "../shared/model/parts/controller.ts";
+import type { Motor } from "../shared/model/parts/motor.ts";
+import type { Pack } from "../shared/model/parts/pack.ts";
+import type { Propeller } from "../shared/model/parts/propeller.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
 import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";

@@ -1,7 +1,7 @@
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { Demo, DemoRun } from "../../samples/demo.ts";
-import { PART_SCHEMAS, type PartKind, PartKind as PartKinds } from "../../shared/model/parts.ts";
+import { PART_SCHEMAS, type PartKind, PartKind as PartKinds } from "../../shared/model/parts/partKinds.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Run } from "../../shared/model/run.ts";
 import { enterRun } from "../intake/newRun.ts";

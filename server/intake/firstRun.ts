@@ -1,7 +1,7 @@
 import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
 import type { FluidState } from "../../shared/model/fluid.ts";
 import type { RoleGuess } from "../../shared/model/log.ts";
-import type { PartKind, PartOf } from "../../shared/model/parts.ts";
+import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { type Warning, warning } from "../../shared/quantity/warning.ts";

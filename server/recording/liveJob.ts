@@ -1,4 +1,4 @@
-import type { PartKind, PartOf } from "../../shared/model/parts.ts";
+import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import type { Recording } from "../../shared/model/recording.ts";
 import { PROGRAM } from "../program.ts";

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { PART_SCHEMAS, PartKind, type PartOf } from "../../shared/model/parts.ts";
+import { PART_SCHEMAS, PartKind, type PartOf } from "../../shared/model/parts/partKinds.ts";
 import { type StoredDocument, storedSchema } from "../../shared/model/stored.ts";
 import type { DocumentShelf } from "../store/documentShelf.ts";
 import { AtVersion, change, Gone, InProject, OnePart, type Workbench } from "./workbench.ts";

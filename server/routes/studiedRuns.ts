@@ -3,7 +3,7 @@ import { filteredRuns, groupRuns } from "../../shared/compare/factors/groupRuns.
 import type { ComparisonRequest, RunFilter } from "../../shared/model/comparisonRequest.ts";
 import type { RunFacts } from "../../shared/model/factor.ts";
 import { InstrumentRole } from "../../shared/model/instrument.ts";
-import type { PartKind } from "../../shared/model/parts.ts";
+import type { PartKind } from "../../shared/model/parts/partKinds.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";

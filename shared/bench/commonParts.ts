@@ -1,6 +1,6 @@
 import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { FluidState } from "../model/fluid.ts";
-import type { Propeller } from "../model/parts.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import { combined } from "../numeric/combined.ts";
 import { CELSIUS_ZERO, STANDARD_ATMOSPHERE } from "../quantity/constants.ts";
 import type { Channel } from "./channels.ts";

@@ -1,4 +1,4 @@
-import type { Propeller } from "../model/parts.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import type { Recipe } from "../model/recipe.ts";
 import { discArea } from "../propeller/coefficients.ts";
 import { idealBollardThrust, idealNozzleThrust } from "../propeller/momentum.ts";

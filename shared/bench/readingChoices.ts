@@ -4,7 +4,7 @@ import type { LogTable } from "../log/logTable.ts";
 import { ROLE_DIMENSIONS } from "../log/roleUnits.ts";
 import type { UsedInstruments } from "../model/instrument.ts";
 import type { RoleGuess } from "../model/log.ts";
-import type { Propeller } from "../model/parts.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import type { ReadingChoice, ReadingOption } from "../model/readingChoice.ts";
 import type { ColumnRole, ColumnUse, Recipe } from "../model/recipe.ts";
 import type { MotorConstants } from "../motor/motorConstants.ts";

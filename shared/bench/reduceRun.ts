@@ -1,7 +1,9 @@
 import { fluidProperties } from "../fluid/fluidProperties.ts";
 import type { LogTable } from "../log/logTable.ts";
 import type { UsedInstruments } from "../model/instrument.ts";
-import type { Controller, Motor, Propeller } from "../model/parts.ts";
+import type { Controller } from "../model/parts/controller.ts";
+import type { Motor } from "../model/parts/motor.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import type { QualityCheck } from "../model/quality.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { Reduction } from "../model/reduction.ts";

@@ -1,7 +1,7 @@
 import type { LogTable } from "../log/logTable.ts";
 import type { AdvanceFit } from "../model/advance.ts";
 import type { FluidProperties } from "../model/fluid.ts";
-import type { Propeller } from "../model/parts.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import type { Recipe } from "../model/recipe.ts";
 import type { ReverseFit } from "../model/reduction.ts";
 import type { Uncertain } from "../quantity/uncertain.ts";

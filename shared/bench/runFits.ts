@@ -1,4 +1,4 @@
-import type { Propeller } from "../model/parts.ts";
+import type { Propeller } from "../model/parts/propeller.ts";
 import type { ColumnRole, Recipe } from "../model/recipe.ts";
 import { calibrationParts } from "./calibrationParts.ts";
 import type { Channel, Channels } from "./channels.ts";

@@ -1,4 +1,5 @@
-import type { Controller, Motor } from "../model/parts.ts";
+import type { Controller } from "../model/parts/controller.ts";
+import type { Motor } from "../model/parts/motor.ts";
 import { shaftFromElectrical, shaftSensitivities } from "../motor/shaftFromElectrical.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
 import { jointScatter } from "./jointScatter.ts";

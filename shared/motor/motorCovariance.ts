@@ -1,5 +1,5 @@
 import { MOTOR_CONSTANTS } from "../model/motorIdentification.ts";
-import type { MotorUncertainties } from "../model/parts.ts";
+import type { MotorUncertainties } from "../model/parts/motor.ts";
 
 /** Covariance of K_v, R, I_0 and b (SI, in this order) from standard uncertainties and correlations. */
 export function covarianceOf(uncertainties: MotorUncertainties): number[][] {

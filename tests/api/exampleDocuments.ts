@@ -1,4 +1,4 @@
-import type { Propeller } from "../../shared/model/parts.ts";
+import type { Propeller } from "../../shared/model/parts/propeller.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Run } from "../../shared/model/run.ts";
 

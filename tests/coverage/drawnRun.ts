@@ -7,7 +7,7 @@ import { BENCH_SUPPLY, CONTROLLER_RESISTANCE, TRUE_MOTORS } from "../../samples/
 import { type RunRequest, reduceRun } from "../../shared/bench/reduceRun.ts";
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { readLog } from "../../shared/log/readLog.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";

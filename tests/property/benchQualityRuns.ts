@@ -1,5 +1,5 @@
 import type { LogTable } from "../../shared/log/logTable.ts";
-import type { Motor } from "../../shared/model/parts.ts";
+import type { Motor } from "../../shared/model/parts/motor.ts";
 import type { QualityCheck } from "../../shared/model/quality.ts";
 import type { StandFacts } from "../../shared/model/stand.ts";
 import { propellerOf, recipeOf, reduce, tableOf } from "../unit/benchTable.ts";

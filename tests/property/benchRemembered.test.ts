@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { reduceInSteps, reduceRun, runFactsOf } from "../../shared/bench/reduceRun.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import type { UsedInstruments } from "../../shared/model/instrument.ts";
-import { Motor } from "../../shared/model/parts.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem, sentence } from "../../shared/quantity/problem.ts";
 import { propellerOf, recipeOf, reduce, SOURCE, tableOf } from "../unit/benchTable.ts";

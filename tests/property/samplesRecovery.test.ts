@@ -8,7 +8,9 @@ import { reduceRun } from "../../shared/bench/reduceRun.ts";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { Instrument, type UsedInstruments } from "../../shared/model/instrument.ts";
-import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
+import { Controller } from "../../shared/model/parts/controller.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 import { Reduction } from "../../shared/model/reduction.ts";
 

@@ -5,7 +5,7 @@ import { sampleLogs } from "../../samples/generator/logs.ts";
 import { TRUE_FALL, TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
 import { reduceRun } from "../../shared/bench/reduceRun.ts";
 import { readLog } from "../../shared/log/readLog.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 
 /** The reference is the generator's own input, which no code under test has read. */

@@ -7,7 +7,9 @@ import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import { guessRoles } from "../../shared/log/guessRoles.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { DriveRequest } from "../../shared/model/drive.ts";
-import { Controller, Motor, Propeller } from "../../shared/model/parts.ts";
+import { Controller } from "../../shared/model/parts/controller.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { parseQuantity } from "../../shared/quantity/parseQuantity.ts";
 import { wholeChainLog } from "./wholeChainLog.ts";
 

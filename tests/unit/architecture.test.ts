@@ -12,7 +12,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ["propeller", "motor", "supply", "log"],
   ["calibration", "sections"],
   ["drive", "bench"],
-  ["compare"],
+  ["compare", "vehicle", "shortlist"],
 ];
 const floorOf = (room: string) => FLOORS.findIndex((rooms) => rooms.includes(room));
 

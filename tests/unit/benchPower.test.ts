@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { Controller, Motor } from "../../shared/model/parts.ts";
+import { Controller } from "../../shared/model/parts/controller.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
 import { quietColumns } from "../property/benchSimulatedRun.ts";
 import { codes, messageOf, propellerOf, recipeOf, reduce, tableOf, USES } from "./benchTable.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { qualitySentence } from "../../shared/bench/quality/qualitySentence.ts";
-import { Motor } from "../../shared/model/parts.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
 import { type Effects, logOf, qualityOf } from "../property/benchQualityRuns.ts";
 import { quietStand, type Stand } from "../property/benchSimulatedRun.ts";
 import { recipeOf, reduce, tableOf } from "./benchTable.ts";

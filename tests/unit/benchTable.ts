@@ -1,6 +1,6 @@
 import { type RunRequest, reduceRun } from "../../shared/bench/reduceRun.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";

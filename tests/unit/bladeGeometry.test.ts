@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readLog } from "../../shared/log/readLog.ts";
 import type { BladeGeometry, BladeStation } from "../../shared/model/bladeGeometry.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { solvedBlade } from "../../shared/propeller/blade/bladeElements.ts";
 import { bladeShape } from "../../shared/propeller/blade/bladeShape.ts";
 import { checkedGeometry } from "../../shared/propeller/blade/checkedGeometry.ts";

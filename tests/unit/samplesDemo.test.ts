@@ -3,7 +3,7 @@ import { DEMO, propellerRuns } from "../../samples/demo.ts";
 import { deadWeightTable } from "../../samples/generator/deadWeights.ts";
 import { TRUE_PROPELLERS } from "../../samples/generator/truth.ts";
 import { Instrument } from "../../shared/model/instrument.ts";
-import { PART_SCHEMAS } from "../../shared/model/parts.ts";
+import { PART_SCHEMAS } from "../../shared/model/parts/partKinds.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 

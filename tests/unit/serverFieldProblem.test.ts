@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { z } from "zod";
 import { fieldProblem } from "../../server/problems/fieldProblem.ts";
 import { DriveRequest } from "../../shared/model/drive.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
 import { sentence } from "../../shared/quantity/problem.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Propeller } from "../../shared/model/parts.ts";
+import type { Propeller } from "../../shared/model/parts/propeller.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { legendEntries } from "../../web/charts/legendEntries.ts";
 import { suggestedPropeller } from "../../web/views/bench/neededModel.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import {
   madeOutline,
   OUTLINES,

@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
 import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
 import { throttleSweep } from "../../shared/drive/throttleSweep.ts";
-import type { Controller, Motor, Pack } from "../../shared/model/parts.ts";
+import type { Controller } from "../../shared/model/parts/controller.ts";
+import type { Motor } from "../../shared/model/parts/motor.ts";
+import type { Pack } from "../../shared/model/parts/pack.ts";
 import { SWEEP_STEPS, thrustChart } from "../../web/views/drive/driveCharts.ts";
 import {
   type Chosen,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { MotorIdentificationRequest } from "../../shared/model/motorIdentification.ts";
-import { Motor } from "../../shared/model/parts.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
 import { identifyMotor } from "../../shared/motor/identifyMotor.ts";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import { benchAnswer, runRows } from "../../web/views/bench/benchModel.ts";

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { Motor, PART_SCHEMAS, Propeller } from "../../shared/model/parts.ts";
+import { Motor } from "../../shared/model/parts/motor.ts";
+import { PART_SCHEMAS } from "../../shared/model/parts/partKinds.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { documentOf, draftOf, draftProblems, numberFrom, numberText } from "../../web/views/parts/partDraft.ts";
 import { fieldsOf, KEPT_ASIDE } from "../../web/views/parts/partFields.ts";
 import { KINDS, partsModel } from "../../web/views/parts/partsModel.ts";

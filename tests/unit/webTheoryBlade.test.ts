@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { plainGeometry } from "../../shared/propeller/blade/plainGeometry.ts";
 import { PRINTED_MATERIALS } from "../../shared/propeller/strength/printedMaterials.data.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BestPitchRequest } from "../../shared/model/bestPitch.ts";
-import { Propeller } from "../../shared/model/parts.ts";
+import { Propeller } from "../../shared/model/parts/propeller.ts";
 import { areaRatioOf } from "../../shared/propeller/series/areaRatioOf.ts";
 import { bestPitch } from "../../shared/propeller/series/bestPitch.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";

@@ -3,7 +3,7 @@ import type { AlignmentPicture, Companion } from "../../shared/model/alignment.t
 import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
-import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts.ts";
+import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Run } from "../../shared/model/run.ts";

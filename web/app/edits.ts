@@ -1,4 +1,4 @@
-import type { PartKind, PartOf } from "../../shared/model/parts.ts";
+import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";

@@ -1,5 +1,5 @@
 import { computed, signal } from "@preact/signals";
-import type { PartKind } from "../../shared/model/parts.ts";
+import type { PartKind } from "../../shared/model/parts/partKinds.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";

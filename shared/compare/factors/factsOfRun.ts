@@ -1,6 +1,6 @@
 import type { RunFacts } from "../../model/factor.ts";
 import type { InstrumentRole } from "../../model/instrument.ts";
-import type { Propeller } from "../../model/parts.ts";
+import type { Propeller } from "../../model/parts/propeller.ts";
 import type { ChannelCorrection } from "../../model/recipe.ts";
 import type { Run } from "../../model/run.ts";
 import { formatNumber } from "../../quantity/format.ts";

@@ -1,4 +1,4 @@
-import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 

@@ -1,4 +1,4 @@
-import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../../shared/model/recipe.ts";
 import type { Plateau } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";

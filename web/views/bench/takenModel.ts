@@ -1,5 +1,5 @@
 import { describeFluid } from "../../../shared/fluid/parseFluid.ts";
-import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredParts } from "../../api/client.ts";
 import { joined } from "../../app/words.ts";

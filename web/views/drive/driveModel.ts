@@ -1,5 +1,7 @@
 import type { DriveRequest, OperatingPoint } from "../../../shared/model/drive.ts";
-import type { Controller, Motor, Pack } from "../../../shared/model/parts.ts";
+import type { Controller } from "../../../shared/model/parts/controller.ts";
+import type { Motor } from "../../../shared/model/parts/motor.ts";
+import type { Pack } from "../../../shared/model/parts/pack.ts";
 import { formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { KILOGRAM_FORCE } from "../bench/shownUnits.ts";

@@ -3,7 +3,7 @@ import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
 import { throttleSweep } from "../../../shared/drive/throttleSweep.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
-import type { Pack } from "../../../shared/model/parts.ts";
+import type { Pack } from "../../../shared/model/parts/pack.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { densityOf } from "../../app/densityOf.ts";
 import { parts, project } from "../../app/session.ts";

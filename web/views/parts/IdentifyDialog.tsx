@@ -1,6 +1,6 @@
 import { useEffect } from "preact/hooks";
 import type { IdentifiedConstants, MotorIdentification } from "../../../shared/model/motorIdentification.ts";
-import type { Motor } from "../../../shared/model/parts.ts";
+import type { Motor } from "../../../shared/model/parts/motor.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart } from "../../app/edits.ts";

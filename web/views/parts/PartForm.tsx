@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import type { PartKind } from "../../../shared/model/parts.ts";
+import type { PartKind } from "../../../shared/model/parts/partKinds.ts";
 import type { PartInput } from "../../api/client.ts";
 import { Field } from "../../forms/Field.tsx";
 import { FormButtons } from "../../forms/FormButtons.tsx";

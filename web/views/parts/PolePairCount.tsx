@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Motor } from "../../../shared/model/parts.ts";
+import type { Motor } from "../../../shared/model/parts/motor.ts";
 import { polePairsFrom } from "../../../shared/motor/identifyPolePairs.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { editPart } from "../../app/edits.ts";

@@ -6,7 +6,7 @@ import type {
   MotorResidual,
   PolePairs,
 } from "../../../shared/model/motorIdentification.ts";
-import type { Motor } from "../../../shared/model/parts.ts";
+import type { Motor } from "../../../shared/model/parts/motor.ts";
 import type { Run, RunPurpose } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { MILLIOHM, RPM_PER_VOLT } from "../../../shared/motor/identifySentence.ts";

@@ -1,4 +1,4 @@
-import type { PartKind } from "../../../shared/model/parts.ts";
+import type { PartKind } from "../../../shared/model/parts/partKinds.ts";
 import { formatNumber } from "../../../shared/quantity/format.ts";
 import type { PartInput } from "../../api/client.ts";
 import { KEPT_ASIDE, type PartField } from "./partFields.ts";

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { PART_SCHEMAS, type PartKind } from "../../../shared/model/parts.ts";
+import { PART_SCHEMAS, type PartKind } from "../../../shared/model/parts/partKinds.ts";
 import type { Dimension } from "../../../shared/quantity/units.data.ts";
 
 interface Shared {

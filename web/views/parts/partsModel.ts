@@ -1,4 +1,4 @@
-import type { PartKind } from "../../../shared/model/parts.ts";
+import type { PartKind } from "../../../shared/model/parts/partKinds.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { motorProblems } from "../../../shared/motor/motorProblems.ts";

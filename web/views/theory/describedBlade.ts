@@ -1,5 +1,5 @@
 import type { DescribedBlade, MeasuredPoint } from "../../../shared/model/finishFit.ts";
-import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Subject } from "./subject.ts";
 
 /** The blades of a propeller for blade elements: its shape, else a series outline of its pitch, blades and chord; else what is missing, in words. */

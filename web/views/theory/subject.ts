@@ -1,5 +1,5 @@
 import { computed, signal } from "@preact/signals";
-import type { Propeller } from "../../../shared/model/parts.ts";
+import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { partOf } from "../../app/session.ts";

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useMemo, useState } from "preact/hooks";
 import type { BladeGeometry } from "../../../../shared/model/bladeGeometry.ts";
-import type { Propeller } from "../../../../shared/model/parts.ts";
+import type { Propeller } from "../../../../shared/model/parts/propeller.ts";
 import { Dialog } from "../../../app/Dialog.tsx";
 import { editPart } from "../../../app/edits.ts";
 import { partOf } from "../../../app/session.ts";

@@ -1,6 +1,6 @@
 import type { BladeGeometryAnswer } from "../../../../shared/model/bladeElements.ts";
 import type { BladeGeometry } from "../../../../shared/model/bladeGeometry.ts";
-import type { Propeller } from "../../../../shared/model/parts.ts";
+import type { Propeller } from "../../../../shared/model/parts/propeller.ts";
 import { plainGeometry } from "../../../../shared/propeller/blade/plainGeometry.ts";
 import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { seriesGeometry } from "../../../../shared/propeller/series/seriesGeometry.ts";

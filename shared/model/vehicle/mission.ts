@@ -1,0 +1,55 @@
+import { z } from "zod";
+import { Name, si } from "../fields.ts";
+
+const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
+
+/** One leg of a mission: swim somewhere, hold a place, climb, or rest. */
+export const MissionLeg = z
+  .strictObject({
+    name: Name,
+    repeats: z.int().min(1).max(10000).default(1).describe("How often it is done"),
+    kind: z
+      .discriminatedUnion("does", [
+        z.strictObject({
+          does: z.literal("swim").describe("Straight ahead at a speed through the water"),
+          speed: number("V", "m/s", "Speed through the water"),
+          extent: z.discriminatedUnion("by", [
+            z.strictObject({ by: z.literal("duration"), duration: number("t", "s", "How long") }),
+            z.strictObject({ by: z.literal("distance"), distance: number("s", "m", "How far over the ground") }),
+          ]),
+        }),
+        z.strictObject({
+          does: z.literal("hold").describe("Stay over one place in the current of the scenario"),
+          duration: number("t", "s", "How long"),
+        }),
+        z.strictObject({
+          does: z.literal("climb").describe("Change depth"),
+          speed: number("w", "m/s", "Vertical speed, positive up"),
+          distance: number("s", "m", "How far"),
+        }),
+        z.strictObject({
+          does: z.literal("push").describe("Make a steady force, e.g. against a net or with a tool"),
+          force: number("F", "N", "Force ahead"),
+          duration: number("t", "s", "How long"),
+        }),
+        z.strictObject({ does: z.literal("rest").describe("Thrusters off"), duration: number("t", "s", "How long") }),
+      ])
+      .describe("What it does"),
+    hotelPower: number("P_h", "W", "Hotel load of this leg, instead of the vehicle's").exactOptional(),
+    current: number("U", "m/s", "Current against it on this leg, instead of the scenario's").exactOptional(),
+  })
+  .meta({ id: "MissionLeg" });
+export type MissionLeg = z.infer<typeof MissionLeg>;
+
+export const Mission = z
+  .strictObject({
+    legs: z.array(MissionLeg).min(1).max(200),
+    reserve: si(z.number().min(0).max(0.9), {
+      symbol: "r",
+      unit: "1",
+      text: "Share of the charge that must be left at the end",
+    }).default(0.2),
+    packTemperature: number("T", "K", "Temperature of the pack; as the supply says if absent").exactOptional(),
+  })
+  .meta({ id: "Mission" });
+export type Mission = z.infer<typeof Mission>;
