@@ -1,9 +1,11 @@
 import type { z } from "zod";
 import type { Instrument } from "../shared/model/instrument.ts";
 import type { Controller } from "../shared/model/parts/controller.ts";
+import type { Gear } from "../shared/model/parts/gear.ts";
 import type { Motor } from "../shared/model/parts/motor.ts";
 import type { Pack } from "../shared/model/parts/pack.ts";
 import type { Propeller } from "../shared/model/parts/propeller.ts";
+import type { TetherCable } from "../shared/model/parts/tetherCable.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
 import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
@@ -35,6 +37,8 @@ export interface Demo {
   readonly motors: Readonly<Record<string, z.input<typeof Motor>>>;
   readonly controllers: Readonly<Record<string, z.input<typeof Controller>>>;
   readonly packs: Readonly<Record<string, z.input<typeof Pack>>>;
+  readonly tethers: Readonly<Record<string, z.input<typeof TetherCable>>>;
+  readonly gears: Readonly<Record<string, z.input<typeof Gear>>>;
   readonly instruments: Readonly<Record<string, z.input<typeof Instrument>>>;
   readonly runs: readonly DemoRun[];
 }
@@ -338,6 +342,8 @@ export const DEMO: Demo = {
       note: INVENTED,
     },
   },
+  tethers: {},
+  gears: {},
   instruments: { beamCell: BEAM_CELL },
   runs: [
     finishRun("finish-as-printed", "as printed", "asPrinted", 1, INVENTED),

@@ -17,6 +17,7 @@ import { Recorder } from "./recording/recorder.ts";
 import { computeRoutes } from "./routes/compute.ts";
 import { computeBladeRoutes } from "./routes/computeBlade.ts";
 import { computeBladeElementsRoutes } from "./routes/computeBladeElements.ts";
+import { computeDriveRoutes } from "./routes/computeDrive.ts";
 import { computePropellerRoutes } from "./routes/computePropeller.ts";
 import { docsRoutes } from "./routes/docs.ts";
 import { healthRoutes } from "./routes/health.ts";
@@ -85,6 +86,7 @@ async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<vo
       await api.register(computeRoutes, { prefix: "/compute" });
       await api.register(computePropellerRoutes, { prefix: "/compute" });
       await api.register(computeBladeRoutes, { prefix: "/compute" });
+      await api.register(computeDriveRoutes, { prefix: "/compute" });
       await api.register(computeBladeElementsRoutes, { prefix: "/compute" });
       await api.register(projectRoutes, { prefix: "/projects", workbench });
       await api.register(insideProject, { prefix: "/projects/:projectId", workbench });

@@ -47,7 +47,8 @@ interface Told {
 
 const NOZZLE_SCREWS = { "ka4-70": "ka-4-70-19a", "ka5-75": "ka-5-75-19a" } as const;
 
-function seriesOf(name: string): SeriesWithoutPitch {
+/** The series that a name such as B3-50 or Ka4-70 stands for. Throws InputProblem `cli.series-name`. */
+export function seriesOf(name: string): SeriesWithoutPitch {
   const text = name.trim().toLowerCase().replaceAll(" ", "");
   const nozzle = Object.entries(NOZZLE_SCREWS).find(([known]) => known === text);
   if (nozzle) return { family: nozzle[1] };

@@ -5,6 +5,7 @@ import { recordingLineRoutes } from "./recordingLines.ts";
 import { recordingRoutes } from "./recordings.ts";
 import { runResultRoutes } from "./runResults.ts";
 import { runRoutes } from "./runs.ts";
+import { shortlistRoutes } from "./shortlists.ts";
 import type { Workbench } from "./workbench.ts";
 
 /** Everything that stands in a project: there only while the project is. Registered under /api/projects/:projectId. */
@@ -17,5 +18,6 @@ export const insideProject: FastifyPluginAsync<{ workbench: Workbench }> = async
   await app.register(runResultRoutes, { prefix: "/runs/:id", workbench });
   await app.register(recordingRoutes, { prefix: "/recordings", workbench });
   await app.register(recordingLineRoutes, { prefix: "/recordings/:id", workbench });
+  await app.register(shortlistRoutes, { prefix: "/shortlists", workbench });
   await app.register(comparisonRoutes, { workbench });
 };

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { PART_SCHEMAS, PartKind, type PartOf } from "../../shared/model/parts/partKinds.ts";
 import { type StoredDocument, storedSchema } from "../../shared/model/stored.ts";
 import type { DocumentShelf } from "../store/documentShelf.ts";
+import { partTableRoutes } from "./partTables.ts";
 import { AtVersion, change, Gone, InProject, OnePart, type Workbench } from "./workbench.ts";
 
 const tags = ["Parts"];
@@ -12,6 +13,8 @@ const STORED = {
   motors: storedSchema(PART_SCHEMAS.motors).meta({ id: "StoredMotor" }),
   controllers: storedSchema(PART_SCHEMAS.controllers).meta({ id: "StoredController" }),
   packs: storedSchema(PART_SCHEMAS.packs).meta({ id: "StoredPack" }),
+  tethers: storedSchema(PART_SCHEMAS.tethers).meta({ id: "StoredTether" }),
+  gears: storedSchema(PART_SCHEMAS.gears).meta({ id: "StoredGear" }),
   instruments: storedSchema(PART_SCHEMAS.instruments).meta({ id: "StoredInstrument" }),
 } as const;
 
@@ -21,6 +24,8 @@ const AllParts = z
     motors: z.array(STORED.motors),
     controllers: z.array(STORED.controllers),
     packs: z.array(STORED.packs),
+    tethers: z.array(STORED.tethers),
+    gears: z.array(STORED.gears),
     instruments: z.array(STORED.instruments),
   })
   .meta({ id: "AllParts" });
@@ -34,6 +39,8 @@ export const partRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async
     motors: store.parts(projectId, "motors").list(),
     controllers: store.parts(projectId, "controllers").list(),
     packs: store.parts(projectId, "packs").list(),
+    tethers: store.parts(projectId, "tethers").list(),
+    gears: store.parts(projectId, "gears").list(),
     instruments: store.parts(projectId, "instruments").list(),
   }));
 
@@ -65,6 +72,10 @@ const routesOfKind: FastifyPluginAsyncZod<{ workbench: Workbench; kind: PartKind
     shelf(projectId).remove(id, query.version);
     return reply.code(204).send(null);
   });
+
+  // Calibrations of instruments have many shapes and fit no row of a table.
+  if (kind !== "instruments")
+    await app.register(partTableRoutes, { prefix: "/table", workbench: options.workbench, kind, StoredPart });
 
   const restored = { ...label("Take back the deletion of one"), params: OnePart, response: { 200: StoredPart } };
   app.post("/:id/restore", { schema: restored }, async ({ params: { projectId, id } }) => shelf(projectId).restore(id));

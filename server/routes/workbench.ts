@@ -19,6 +19,7 @@ const id = (text: string) => z.uuid().describe(text);
 export const InProject = z.strictObject({ projectId: id("Project") });
 export const OneRun = z.strictObject({ projectId: id("Project"), id: id("Run") });
 export const OneRecording = z.strictObject({ projectId: id("Project"), id: id("Recording") });
+export const OneShortlist = z.strictObject({ projectId: id("Project"), id: id("Shortlist") });
 export const OnePart = z.strictObject({ projectId: id("Project"), id: id("Part") });
 
 /** The version a deletion was decided on; a later one is not deleted. */

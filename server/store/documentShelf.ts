@@ -5,7 +5,7 @@ import { NothingThere, StaleVersion } from "./refusals.ts";
 
 /** Where the documents of a shelf stand: a table, and the values of its columns that all of them share. */
 export interface Place<T> {
-  readonly table: "projects" | "parts" | "runs" | "recordings";
+  readonly table: "projects" | "parts" | "runs" | "recordings" | "shortlists";
   /** What one of them is called in a sentence. */
   readonly kind: string;
   readonly owner: Readonly<Record<string, string>>;

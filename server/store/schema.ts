@@ -28,6 +28,10 @@ const STEPS: readonly (readonly string[])[] = [
     `CREATE TABLE recordings (${documentColumns}, project_id TEXT NOT NULL REFERENCES projects (id))`,
     "CREATE INDEX recordings_of_project ON recordings (project_id)",
   ],
+  [
+    `CREATE TABLE shortlists (${documentColumns}, project_id TEXT NOT NULL REFERENCES projects (id))`,
+    "CREATE INDEX shortlists_of_project ON shortlists (project_id)",
+  ],
 ];
 
 /** The version of the database this program writes. */

@@ -2,6 +2,7 @@ import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Recording } from "../../shared/model/recording.ts";
 import type { Run } from "../../shared/model/run.ts";
+import type { KeptShortlist } from "../../shared/model/shortlistStored.ts";
 import type { Connection } from "./connection.ts";
 import { DocumentShelf } from "./documentShelf.ts";
 import type { FileVault, ReceivedFile } from "./fileVault.ts";
@@ -11,6 +12,8 @@ const ONE_OF = {
   motors: "motor",
   controllers: "controller",
   packs: "pack",
+  tethers: "tether",
+  gears: "gear",
   instruments: "instrument",
 } as const;
 
@@ -44,6 +47,12 @@ export class Store {
   recordings(projectId: string): DocumentShelf<Recording> {
     const owner = { project_id: projectId };
     return new DocumentShelf(this.connection, this.now, { table: "recordings", kind: "recording", owner });
+  }
+
+  /** Shortlists that were made, with what was asked. */
+  shortlists(projectId: string): DocumentShelf<KeptShortlist> {
+    const owner = { project_id: projectId };
+    return new DocumentShelf(this.connection, this.now, { table: "shortlists", kind: "shortlist", owner });
   }
 
   /** Recordings of all projects that can not be had back: those that became runs, and those discarded `days` ago or more. */

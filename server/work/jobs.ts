@@ -10,8 +10,14 @@ import type { LogReading } from "../../shared/model/reading.ts";
 import type { Recipe } from "../../shared/model/recipe.ts";
 import type { LiveResult } from "../../shared/model/recording.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
+import type { ShortlistRequest } from "../../shared/model/shortlist.ts";
+import type { PropellerDesignRequest, PropellerDesigns } from "../../shared/model/shortlistDesign.ts";
+import type { Shortlist } from "../../shared/model/shortlistResult.ts";
 import type { Trace } from "../../shared/model/trace.ts";
 import type { Problem } from "../../shared/quantity/problem.ts";
+import type { Ranked } from "../../shared/shortlist/rank.ts";
+import type { Scoring } from "../../shared/shortlist/score.ts";
+import type { Tally } from "../../shared/shortlist/tally.ts";
 
 /** A log on disk. The hash names its bytes, so that a table once read can be used again. */
 export interface LogFile {
@@ -108,7 +114,40 @@ export interface LiveJob extends Pick<ReduceJob, "recipe" | "motor" | "controlle
   readonly points: number;
 }
 
-export type Job = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob | LiveJob;
+/** A stretch of the combinations of a parts box, judged. */
+export interface ShortlistPartJob {
+  readonly kind: "shortlistPart";
+  readonly request: ShortlistRequest;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The best of those that meet in a stretch. */
+export interface ShortlistRankJob {
+  readonly kind: "shortlistRank";
+  readonly request: ShortlistRequest;
+  readonly stretch: Pick<Tally, "start" | "end" | "meets">;
+  readonly scoring: Scoring;
+}
+
+/** The answer, from what is known of all stretches. */
+export interface ShortlistEndJob {
+  readonly kind: "shortlistEnd";
+  readonly request: ShortlistRequest;
+  readonly tally: Tally;
+  readonly ranked: readonly Ranked[];
+}
+
+/** Diameter and pitch of series propellers for each motor. */
+export interface PropellerDesignJob {
+  readonly kind: "propellerDesign";
+  readonly request: PropellerDesignRequest;
+}
+
+export type Job = LogJob | ShortlistJob;
+export type ShortlistJob = ShortlistPartJob | ShortlistRankJob | ShortlistEndJob | PropellerDesignJob;
+/** Work on a log. */
+export type LogJob = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob | LiveJob;
 
 /** What each kind of job gives. */
 export interface Outcomes {
@@ -119,6 +158,10 @@ export interface Outcomes {
   trace: Trace;
   electrical: ElectricalRun;
   live: LiveResult;
+  shortlistPart: Tally;
+  shortlistRank: readonly Ranked[];
+  shortlistEnd: Shortlist;
+  propellerDesign: PropellerDesigns;
 }
 export type OutcomeOf<J extends Job> = Outcomes[J["kind"]];
 

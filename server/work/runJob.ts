@@ -11,8 +11,19 @@ import type { Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
 import { collectBeyond } from "./collected.ts";
-import type { CompanionLog, InspectJob, Job, LiveJob, MonteCarloJob, OutcomeOf, Outcomes, ReduceJob } from "./jobs.ts";
+import type {
+  CompanionLog,
+  InspectJob,
+  Job,
+  LiveJob,
+  LogJob,
+  MonteCarloJob,
+  OutcomeOf,
+  Outcomes,
+  ReduceJob,
+} from "./jobs.ts";
 import { liveResult } from "./liveResult.ts";
+import { shortlistWork } from "./shortlistWork.ts";
 import { arrayBytes, tableBytes } from "./tableCache.ts";
 import type { Progress, Tables } from "./tables.ts";
 
@@ -21,6 +32,7 @@ const READING_SHARE = 0.8;
 
 /** Does one job to its end. Throws InputProblem or OutOfDomain, or the reason of `signal`. */
 export async function runJob<J extends Job>(job: J, tables: Tables, progress: Progress): Promise<OutcomeOf<J>> {
+  if (!("file" in job)) return (await stepByStep(shortlistWork(job), progress)) as OutcomeOf<J>;
   if (job.kind === "live") return (await liveResult(job, progress)) as OutcomeOf<J>;
   let read = 0;
   const onProgress = (part: number) => {
@@ -85,7 +97,7 @@ async function stepByStep<T>(work: Generator<number, T>, { onProgress, signal }:
 }
 
 function outcomeOf(
-  job: Exclude<Job, ReduceJob | MonteCarloJob | LiveJob>,
+  job: Exclude<LogJob, ReduceJob | MonteCarloJob | LiveJob>,
   table: LogTable,
   second: Second | undefined,
 ): Outcomes[keyof Outcomes] {

@@ -44,7 +44,7 @@ export interface PoolOptions {
 const LONG_LOG = 100e6;
 
 /**
- * A few threads that read and reduce logs, so that the thread that answers requests never does.
+ * A few threads that do what takes long, so that the thread that answers requests never does.
  * Threads start with the first work. One that dies fails the job it had and is started again for the next.
  */
 export class WorkPool {
@@ -75,6 +75,11 @@ export class WorkPool {
     });
   }
 
+  /** How many jobs are done at the same time. */
+  get threads(): number {
+    return this.seats.length;
+  }
+
   async close(): Promise<void> {
     for (const task of this.waiting.splice(0)) task.fail(new WorkCancelled());
     await Promise.all(this.seats.map((seat) => seat.thread?.stop()));
@@ -85,7 +90,8 @@ export class WorkPool {
       const task = this.takeFor(seat);
       if (task === undefined) continue;
       seat.task = task;
-      seat.read.add(task.job.file.sha256);
+      const log = logOf(task);
+      if (log !== undefined) seat.read.add(log);
       seat.thread ??= this.open(seat);
       seat.thread.order({ id: task.id, job: task.job });
     }
@@ -94,15 +100,17 @@ export class WorkPool {
   /**
    * The oldest task on a log that this seat has read; else the oldest on one that no other seat is at, or is free for
    * and has read. So a log that is being read is not read a second time beside it. Long logs are left to the first seat.
+   * Work without a log is for any seat.
    */
   private takeFor(seat: Seat): Task | undefined {
     const isFirst = seat === this.seats[0];
-    const mayTake = ({ job }: Task) => isFirst || (job.file.size ?? 0) < LONG_LOG;
-    const own = this.waiting.findIndex((task) => mayTake(task) && seat.read.has(task.job.file.sha256));
+    const mayTake = ({ job }: Task) => isFirst || !("file" in job) || (job.file.size ?? 0) < LONG_LOG;
+    const hasRead = (log: string | undefined) => log !== undefined && seat.read.has(log);
+    const own = this.waiting.findIndex((task) => mayTake(task) && hasRead(logOf(task)));
     const others = this.seats.filter((other) => other !== seat);
-    const isTheirs = (sha256: string, { task, read }: Seat) =>
-      task === undefined ? read.has(sha256) : task.job.file.sha256 === sha256;
-    const isFree = (task: Task) => mayTake(task) && !others.some((other) => isTheirs(task.job.file.sha256, other));
+    const isTheirs = (log: string | undefined, { task, read }: Seat) =>
+      log !== undefined && (task === undefined ? read.has(log) : logOf(task) === log);
+    const isFree = (task: Task) => mayTake(task) && !others.some((other) => isTheirs(logOf(task), other));
     const index = own >= 0 ? own : this.waiting.findIndex(isFree);
     return index < 0 ? undefined : this.waiting.splice(index, 1)[0];
   }
@@ -151,6 +159,11 @@ export class WorkPool {
     };
     setTimeout(end, this.patience).unref();
   }
+}
+
+/** SHA-256 of the log that a task reads; undefined for work without one. */
+function logOf({ job }: Task): string | undefined {
+  return "file" in job ? job.file.sha256 : undefined;
 }
 
 function conclude(task: Task, report: Exclude<Report, { fraction: number }>): void {

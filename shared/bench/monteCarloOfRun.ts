@@ -1,7 +1,7 @@
 import type { MonteCarlo, MonteCarloResult } from "../model/budget.ts";
 import { normalDraw, rectangularDraw, scaleDraw, type Uniform } from "../numeric/distributions.ts";
 import { lineThroughOrigin } from "../numeric/lineThroughOrigin.ts";
-import { movementLeft, numericalTolerance, spreadOf } from "../numeric/monteCarlo.ts";
+import { againstFirstOrder } from "../numeric/monteCarlo.ts";
 import { uniformsFrom } from "../numeric/pcg32.ts";
 import { staticMerit } from "../propeller/staticMerit.ts";
 import { within } from "../quantity/domain.ts";
@@ -143,9 +143,6 @@ function ownError(
   return scales.scatter * scatter * normalDraw(uniform) + steps + beyond + repeatability * normalDraw(uniform);
 }
 
-/** Digits to which a standard uncertainty is compared; JCGM 101:2008, 7.9.2, note 1: one or two. */
-const DIGITS = 1;
-
 /** None where the coefficient is not known, or so badly that a draw has none: a diameter of less than nothing. */
 function resultOf(
   quantity: MonteCarloResult["quantity"],
@@ -153,15 +150,5 @@ function resultOf(
   firstOrder: Uncertain | null,
 ): MonteCarloResult[] {
   if (firstOrder === null || !values.every(Number.isFinite)) return [];
-  const { mean, standardUncertainty, symmetricInterval, shortestInterval } = spreadOf(values);
-  const tolerance = numericalTolerance(firstOrder.standardUncertainty, DIGITS);
-  const difference = Math.max(...symmetricInterval.map((end, i) => Math.abs(end - firstOrder.interval95[i]!)));
-  return [
-    {
-      ...{ quantity, mean, standardUncertainty, interval95: symmetricInterval, shortest95: shortestInterval },
-      ...{ firstOrder95: firstOrder.interval95, difference, tolerance },
-      agrees: difference <= tolerance,
-      settled: movementLeft(values) <= tolerance,
-    },
-  ];
+  return [{ quantity, ...againstFirstOrder(values, firstOrder) }];
 }

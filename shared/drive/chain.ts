@@ -1,74 +1,173 @@
 import type { DriveRequest } from "../model/drive.ts";
-import { currentFromTorque, inducedVoltage, type MotorConstants } from "../motor/motorConstants.ts";
-import type { Supply } from "../supply/busVoltage.ts";
+import type { OpenWater } from "../model/drivePropeller.ts";
+import { coldResistance, resistancePerHeat, type WindingInSurroundings } from "../motor/windingTemperature.ts";
+import { COPPER_REFERENCE_TEMPERATURE } from "../quantity/copper.ts";
+import { coefficientAt, endOfCurve } from "./curveEnd.ts";
 
-/**
- * Supply, controller, motor and propeller as one chain at bollard, reduced to what the steady state needs. Everything
- * here is a function of the angular velocity or, where the rotor may still be held by its friction, of the motor
- * current; nothing allocates, because a map of operating points asks for it a million times.
- */
-export interface Chain {
-  readonly motor: MotorConstants;
+/** What a chain is made of: numbers by the names of a request, flat, so that a shortlist can fill them again. */
+export interface ChainInputs extends Omit<WindingInSurroundings, "resistance"> {
+  readonly speedConstant: number;
+  readonly motorResistance: number;
+  readonly noLoadCurrent: number;
+  readonly noLoadCurrentSlope: number;
+  /** k of Q = k ω^m; 0: none. */ readonly wetTorque: number;
+  readonly wetExponent: number;
+  readonly gearRatio: number;
+  readonly gearEfficiency: number;
   readonly controllerResistance: number;
-  readonly supply: Supply;
+  readonly freewheelVoltage: number;
+  readonly switchingLoss: number;
+  readonly standbyPower: number;
+  readonly supplyVoltage: number;
+  readonly supplyResistance: number;
   readonly hotelPower: number;
   readonly thrusters: number;
-  /** T/n² = K_T ρ D⁴, N·s². */ readonly thrustFactor: number;
-  /** Q/ω² = K_Q ρ D⁵/(2π)², N·m·s². */ readonly torqueFactor: number;
+  readonly diameter: number;
+  readonly density: number;
+  readonly thrustCoefficient: number;
+  readonly torqueCoefficient: number;
+}
+
+/** Running at a speed through the water. */
+export interface Advance {
+  /** V_A, m/s. */ readonly advanceSpeed: number;
+  readonly openWater: OpenWater;
+  /** Advance ratio up to which the curve holds and takes torque: see `endOfCurve`. */ readonly end: number;
+}
+
+/**
+ * Supply, controller, motor, gear and propeller as one chain, reduced to what the steady state needs. Nothing here
+ * allocates once it is made: a shortlist fills it again for each combination.
+ */
+export interface Chain {
+  speedConstant: number;
+  noLoadCurrent: number;
+  noLoadCurrentSlope: number;
+  /** R_w, winding at the temperature of the surroundings, Ω; as stated where its heat is not followed. */
+  coldResistance: number;
+  /** h = α R_th R_0, Ω/W; 0 where the heat is not followed. */ resistancePerHeat: number;
+  /** K; where the heat is not followed the temperature of the stated resistance. */ surroundings: number;
+  /** K/W; 0 where the heat is not followed. */ thermalResistance: number;
+  wetTorque: number;
+  wetExponent: number;
+  gearRatio: number;
+  gearEfficiency: number;
+  controllerResistance: number;
+  freewheelVoltage: number;
+  switchingLoss: number;
+  standbyPower: number;
+  supplyVoltage: number;
+  supplyResistance: number;
+  hotelPower: number;
+  thrusters: number;
+  /** P_c = P_h + N P_0: what is drawn at any throttle, W. */ constantPower: number;
+  /** sqrt(R_s P_c), V: below it the constant power could not be held without the thrusters. */ collapseVoltage: number;
+  /** T/(K_T ω²) = ρ D⁴/(2π g)², ω of the motor. */ thrustUnit: number;
+  /** Q/(K_Q ω²) = ρ D⁵/(2π g)². */ torqueUnit: number;
+  thrustCoefficient: number;
+  torqueCoefficient: number;
+  /** Change of K_T and K_Q with J, J², ...; not looked at where `advance` is 0. */
+  thrustChange: readonly number[];
+  torqueChange: readonly number[];
+  /** J ω = 2π g V_A/D, rad/s; 0 at rest. */ advance: number;
+  /** Where the path of states begins (see shaftState.ts): −I_0 at rest, ω at the end of the curve at speed. */
+  lowestPosition: number;
+}
+
+export function emptyChain(): Chain {
+  return {
+    ...{ speedConstant: 0, noLoadCurrent: 0, noLoadCurrentSlope: 0, coldResistance: 0, resistancePerHeat: 0 },
+    ...{ surroundings: 0, thermalResistance: 0, wetTorque: 0, wetExponent: 0, gearRatio: 0, gearEfficiency: 0 },
+    ...{ controllerResistance: 0, freewheelVoltage: 0, switchingLoss: 0, standbyPower: 0, supplyVoltage: 0 },
+    ...{ supplyResistance: 0, hotelPower: 0, thrusters: 0, constantPower: 0, collapseVoltage: 0, thrustUnit: 0 },
+    ...{ torqueUnit: 0, thrustCoefficient: 0, torqueCoefficient: 0, thrustChange: [], torqueChange: [] },
+    ...{ advance: 0, lowestPosition: 0 },
+  };
+}
+
+/** Fills and returns `chain` for the inputs, at rest or, with `advance`, at a speed. No allocation. */
+export function fillChain(chain: Chain, inputs: ChainInputs, advance: Advance | null): Chain {
+  fillMotor(chain, inputs);
+  fillSupply(chain, inputs);
+  fillPropeller(chain, inputs, advance);
+  return chain;
 }
 
 /** The chain that a request describes; the request has been checked by `requireDrive`. */
 export function chainOf(request: DriveRequest): Chain {
-  const { density, diameter, thrustCoefficient, torqueCoefficient } = request;
-  return {
-    motor: {
-      speedConstant: request.speedConstant,
-      resistance: request.motorResistance,
-      noLoadCurrent: request.noLoadCurrent,
-      noLoadCurrentSlope: request.noLoadCurrentSlope,
-    },
-    controllerResistance: request.controllerResistance,
-    supply: { openCircuitVoltage: request.supplyVoltage, resistance: request.supplyResistance },
-    hotelPower: request.hotelPower,
-    thrusters: request.thrusters,
-    thrustFactor: thrustCoefficient * density * diameter ** 4,
-    torqueFactor: (torqueCoefficient * density * diameter ** 5) / (2 * Math.PI) ** 2,
+  const { heat, wetTorque, advanceSpeed, openWater, torqueCoefficient } = request;
+  const resistanceTemperature = heat?.resistanceTemperature ?? COPPER_REFERENCE_TEMPERATURE;
+  const inputs: ChainInputs = {
+    ...request,
+    resistanceTemperature,
+    surroundings: heat?.surroundings ?? resistanceTemperature,
+    thermalResistance: heat?.thermalResistance ?? 0,
+    wetTorque: wetTorque?.coefficient ?? 0,
+    wetExponent: wetTorque?.exponent ?? 1,
   };
+  const advance =
+    advanceSpeed > 0 && openWater
+      ? { advanceSpeed, openWater, end: endOfCurve(torqueCoefficient, openWater) }
+      : null;
+  return fillChain(emptyChain(), inputs, advance);
 }
 
-/** Resistance in the path of the motor current, Ω. */
-export function pathResistance(chain: Chain): number {
-  return chain.motor.resistance + chain.controllerResistance;
+// Written out field by field: copying by name costs ten times as much, and this runs for every combination of parts.
+
+function fillMotor(chain: Chain, inputs: ChainInputs): void {
+  // A winding whose heat is not followed stays at the temperature that its resistance was stated for.
+  const followed = inputs.thermalResistance > 0;
+  const winding = inputs.motorResistance;
+  chain.speedConstant = inputs.speedConstant;
+  chain.noLoadCurrent = inputs.noLoadCurrent;
+  chain.noLoadCurrentSlope = inputs.noLoadCurrentSlope;
+  chain.coldResistance = followed ? coldResistance(inputs, winding) : winding;
+  chain.resistancePerHeat = followed ? resistancePerHeat(inputs, winding) : 0;
+  chain.surroundings = followed ? inputs.surroundings : inputs.resistanceTemperature;
+  chain.thermalResistance = inputs.thermalResistance;
+  chain.wetTorque = inputs.wetTorque;
+  chain.wetExponent = inputs.wetExponent;
+  chain.gearRatio = inputs.gearRatio;
+  chain.gearEfficiency = inputs.gearEfficiency;
 }
 
-/** Motor current, A, that turns the propeller at `omega` (rad/s). */
-export function currentAt(chain: Chain, omega: number): number {
-  return currentFromTorque(chain.motor, chain.torqueFactor * omega * omega, omega);
+function fillSupply(chain: Chain, inputs: ChainInputs): void {
+  chain.controllerResistance = inputs.controllerResistance;
+  chain.freewheelVoltage = inputs.freewheelVoltage;
+  chain.switchingLoss = inputs.switchingLoss;
+  chain.standbyPower = inputs.standbyPower;
+  chain.supplyVoltage = inputs.supplyVoltage;
+  chain.supplyResistance = inputs.supplyResistance;
+  chain.hotelPower = inputs.hotelPower;
+  chain.thrusters = inputs.thrusters;
+  chain.constantPower = inputs.hotelPower + inputs.thrusters * inputs.standbyPower;
+  chain.collapseVoltage = Math.sqrt(inputs.supplyResistance * chain.constantPower);
 }
 
-/** Voltage δ U that the controller must put on the motor and itself, V, for `current` (A) at `omega` (rad/s). */
-export function inputVoltage(chain: Chain, omega: number, current: number): number {
-  return inducedVoltage(chain.motor, omega) + current * pathResistance(chain);
+function fillPropeller(chain: Chain, inputs: ChainInputs, advance: Advance | null): void {
+  const { diameter: D, density } = inputs;
+  const turn = 2 * Math.PI * inputs.gearRatio;
+  chain.thrustUnit = (density * D * D * D * D) / (turn * turn);
+  chain.torqueUnit = chain.thrustUnit * D;
+  chain.thrustCoefficient = inputs.thrustCoefficient;
+  chain.torqueCoefficient = inputs.torqueCoefficient;
+  chain.thrustChange = advance === null ? NO_CHANGE : advance.openWater.thrust;
+  chain.torqueChange = advance === null ? NO_CHANGE : advance.openWater.torque;
+  chain.advance = advance === null ? 0 : (turn * advance.advanceSpeed) / D;
+  chain.lowestPosition = advance === null ? -inputs.noLoadCurrent : chain.advance / advance.end;
 }
 
-/** Angular velocity, rad/s, at a motor current (A): K_v k ω² + b ω + I_0 = I; 0 while friction holds the rotor. */
-export function velocityAtCurrent(chain: Chain, current: number): number {
-  const { speedConstant, noLoadCurrent, noLoadCurrentSlope } = chain.motor;
-  return positiveRoot(speedConstant * chain.torqueFactor, noLoadCurrentSlope, current - noLoadCurrent);
-}
+const NO_CHANGE: readonly number[] = [];
 
-/** Angular velocity, rad/s, at a voltage δ U (V): R K_v k ω² + (1/K_v + R b) ω + R I_0 = δ U; 0 below break-away. */
-export function velocityAtInputVoltage(chain: Chain, voltage: number): number {
-  const { speedConstant, noLoadCurrent, noLoadCurrentSlope } = chain.motor;
-  const R = pathResistance(chain);
-  return positiveRoot(
-    R * speedConstant * chain.torqueFactor,
-    1 / speedConstant + R * noLoadCurrentSlope,
-    voltage - R * noLoadCurrent,
+/** Thrust of one propeller, N, at angular velocity `omega` of the motor (rad/s). */
+export function thrustAt(chain: Chain, omega: number): number {
+  if (chain.advance === 0) return chain.thrustUnit * chain.thrustCoefficient * omega * omega;
+  return (
+    chain.thrustUnit * omega * omega * coefficientAt(chain.thrustCoefficient, chain.thrustChange, chain.advance / omega)
   );
 }
 
-/** Positive root of a x² + b x = d for a, b not negative; free of cancellation, and right for a = 0. */
-function positiveRoot(a: number, b: number, d: number): number {
-  return d > 0 ? (2 * d) / (b + Math.sqrt(b * b + 4 * a * d)) : 0;
+/** Rotation rate of the propeller, rev/s, at angular velocity `omega` of the motor (rad/s). */
+export function rotationRateAt(chain: Chain, omega: number): number {
+  return omega / (2 * Math.PI * chain.gearRatio);
 }

@@ -1,27 +1,35 @@
 import type { OPERATING_POINT_NUMBERS, OperatingPoint } from "../model/drive.ts";
-import { inducedVoltage, noLoadCurrentAt } from "../motor/motorConstants.ts";
-import type { Chain } from "./chain.ts";
-import { inputVoltage } from "./chain.ts";
-import type { SteadyState } from "./steadyState.ts";
+import { electricalPowerOf, partThrottleLossOf, supplyCurrentOf } from "./bus.ts";
+import { type Chain, rotationRateAt } from "./chain.ts";
+import {
+  frictionLossOf,
+  motorPowerOf,
+  propellerTorque,
+  type SteadyState,
+  thrustOf,
+  wetTorque,
+  windingTemperatureOf,
+} from "./shaftState.ts";
 
 export type DriveNumbers = Pick<OperatingPoint, keyof typeof OPERATING_POINT_NUMBERS>;
 
-/** Everything a reader asks of a steady state, SI. Ratios are 0 where nothing is drawn, as nothing is delivered. */
-export function driveNumbers(chain: Chain, throttle: number, state: SteadyState): DriveNumbers {
-  const { angularVelocity: omega, motorCurrent: I, busVoltage: U } = state;
-  const n = omega / (2 * Math.PI);
-  const thrust = chain.thrustFactor * n * n;
-  const torque = chain.torqueFactor * omega * omega;
-  const shaftPower = torque * omega;
-  const electricalPower = inputVoltage(chain, omega, I) * I;
+/** Everything that is read off a steady state, SI. Ratios are 0 where nothing is drawn, as nothing is delivered. */
+export function driveNumbers(chain: Chain, state: SteadyState): DriveNumbers {
+  const { angularVelocity: omega, motorCurrent: I } = state;
+  const thrust = thrustOf(chain, state);
+  const rotationRate = rotationRateAt(chain, omega);
+  const torque = state.status === "turning" ? propellerTorque(chain, omega) : 0;
+  const shaftPower = torque * 2 * Math.PI * rotationRate;
+  const electricalPower = electricalPowerOf(chain, state);
   return {
-    rotationRate: n,
+    rotationRate,
     thrust,
     torque,
     motorCurrent: I,
-    motorVoltage: inducedVoltage(chain.motor, omega) + I * chain.motor.resistance,
-    supplyCurrent: chain.thrusters * throttle * I + chain.hotelPower / U,
-    supplyVoltage: U,
+    motorVoltage: state.inputVoltage - I * chain.controllerResistance,
+    supplyCurrent: supplyCurrentOf(chain, state),
+    supplyVoltage: state.busVoltage,
+    windingTemperature: windingTemperatureOf(chain, state),
     shaftPower,
     electricalPower,
     efficiency: ratio(shaftPower, electricalPower),
@@ -30,16 +38,37 @@ export function driveNumbers(chain: Chain, throttle: number, state: SteadyState)
 }
 
 /**
- * Where the power goes: U_oc I_s = supply loss + hotel load + N (controller + winding + friction + shaft).
- * Controller, winding and friction are of one thruster.
+ * Where the power goes: U_oc I_s = supply loss + hotel load + N (standby + part throttle + controller + winding +
+ * friction + water in the motor + gear + propeller shaft). All but the supply loss are of one thruster.
  */
 export function driveLosses(chain: Chain, state: SteadyState, numbers: DriveNumbers): OperatingPoint["losses"] {
   const { angularVelocity: omega, motorCurrent: I } = state;
+  const turning = state.status === "turning";
   return {
-    supplyResistance: chain.supply.resistance * numbers.supplyCurrent ** 2,
+    supplyResistance: chain.supplyResistance * numbers.supplyCurrent ** 2,
     controllerResistance: chain.controllerResistance * I * I,
-    winding: chain.motor.resistance * I * I,
-    friction: noLoadCurrentAt(chain.motor, omega) * inducedVoltage(chain.motor, omega),
+    partThrottle: partThrottleLossOf(chain, state),
+    standby: chain.standbyPower,
+    winding: state.motorResistance * I * I,
+    friction: turning ? frictionLossOf(chain, state) : 0,
+    wetRotor: turning ? wetTorque(chain, omega) * omega : 0,
+    gear: numbers.shaftPower * (1 / chain.gearEfficiency - 1),
+  };
+}
+
+/** Efficiencies of the parts; 0 for nothing of nothing. That of the propeller needs more than the chain. */
+export function chainEfficiencies(
+  chain: Chain,
+  state: SteadyState,
+  numbers: DriveNumbers,
+): Omit<OperatingPoint["efficiencies"], "propeller"> {
+  const motorPower = motorPowerOf(chain, state);
+  const geared = numbers.shaftPower / chain.gearEfficiency;
+  return {
+    supply: numbers.supplyVoltage / chain.supplyVoltage,
+    controller: ratio(motorPower, numbers.electricalPower),
+    motor: ratio(geared, motorPower),
+    gear: ratio(numbers.shaftPower, geared),
   };
 }
 

@@ -1,9 +1,9 @@
-import type { DriveRequest, OperatingPoint } from "../model/drive.ts";
-import { noLoadCurrentAt } from "../motor/motorConstants.ts";
+import type { DriveRequest, LimitState, OperatingPoint } from "../model/drive.ts";
+import { HIGHEST_INSULATION, motorHeatProblems } from "../motor/motorHeatProblems.ts";
 import { motorProblems } from "../motor/motorProblems.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
-import { type Chain, pathResistance } from "./chain.ts";
+import type { Chain } from "./chain.ts";
 import type { SteadyState } from "./steadyState.ts";
 
 export interface PointToWarnOf {
@@ -16,23 +16,26 @@ export interface PointToWarnOf {
 /** What a reader must know next to an operating point. */
 export function driveWarnings(about: PointToWarnOf): Warning[] {
   return [
-    ...motorProblems(about.chain.motor, about.request.supplyVoltage),
+    ...ofMotor(about.request),
     aboveMomentumLimit(about),
     notConverged(about),
     standing(about),
+    beyondCurve(about),
+    braking(about),
+    tooHot(about),
     pastGreatestPower(about),
     ...limitsExceeded(about),
   ].filter((found) => found !== null);
 }
 
-/** The warning that stands in the place of uncertainties where the supply is about to collapse. */
-export function noSlopeAtCollapse(): Warning {
+/** The warning that stands in the place of uncertainties where a doubt reaches past the end of what is defined. */
+export function noSlope(): Warning {
   return warning({
     code: "drive.uncertainty-at-collapse",
     where: "uncertainties",
-    found: "The supply is so close to collapse that the doubt of this point has no bound",
-    needed: "a point the supply can hold with every input a little worse",
-    mend: "Open the throttle less, or use a supply of lower resistance",
+    found: "The supply is so close to collapse, or the propeller to the end of its curve, that the doubt of this point has no bound",
+    needed: "a point that holds with every input a little worse",
+    mend: "Open the throttle less, or use a supply of lower resistance; at speed open it more",
   });
 }
 
@@ -45,6 +48,15 @@ export function sweepCutShort(throttle: number): Warning {
     needed: "a supply that can hold the hotel load next to the thrusters",
     mend: "Use a pack or lead of lower resistance, or fewer thrusters at once",
   });
+}
+
+function ofMotor(request: DriveRequest): Warning[] {
+  const { heat, limits, supplyVoltage } = request;
+  const motor = { ...request, resistance: request.motorResistance };
+  const found = motorProblems(motor, supplyVoltage);
+  if (heat === undefined) return found;
+  const rating = limits.motorCurrent === undefined ? {} : { currentLimit: limits.motorCurrent };
+  return [...found, ...motorHeatProblems({ ...heat, resistance: motor.resistance, ...rating })];
 }
 
 function aboveMomentumLimit({ point }: PointToWarnOf): Warning | null {
@@ -71,38 +83,85 @@ function notConverged({ state }: PointToWarnOf): Warning | null {
 }
 
 function standing({ request, chain, state }: PointToWarnOf): Warning | null {
-  if (request.throttle === 0 || state.status === "turning") return null;
-  const needed = noLoadCurrentAt(chain.motor, 0) * pathResistance(chain);
+  if (request.throttle === 0 || state.status !== "atRest") return null;
+  const needed = request.noLoadCurrent * (state.motorResistance + chain.controllerResistance);
   return warning({
     code: "drive.motor-at-rest",
     where: "throttle",
-    found: `At throttle ${formatNumber(request.throttle)} the motor gets ${formatNumber(request.throttle * state.busVoltage)} V and does not turn`,
+    found: `At throttle ${formatNumber(request.throttle)} the motor gets ${formatNumber(state.inputVoltage)} V and does not turn`,
     needed: `more than ${formatNumber(needed)} V to overcome its friction`,
     mend: "Open the throttle further",
   });
 }
 
+function beyondCurve({ request, state, point }: PointToWarnOf): Warning | null {
+  if (state.status !== "windmilling") return null;
+  const V = `${formatNumber(request.advanceSpeed)} m/s`;
+  return warning({
+    code: "drive.beyond-curve",
+    where: "throttle",
+    found: `At throttle ${formatNumber(request.throttle)} and ${V} the propeller would turn slower than ${formatNumber(60 * point.rotationRate)} rpm, where its curves end or the water begins to drive it: thrust and torque are not known`,
+    needed: "coefficients at higher advance ratios, or more throttle",
+    mend: "Take the numbers shown as those at the end of the curve, with nothing drawn",
+  });
+}
+
+function braking({ state, point }: PointToWarnOf): Warning | null {
+  if (state.status !== "turning" || point.thrust >= 0) return null;
+  return warning({
+    code: "drive.thrust-backwards",
+    where: "throttle",
+    found: `The propeller turns too slowly for this speed: it holds back with ${formatNumber(-point.thrust)} N`,
+    needed: "an advance ratio below that of zero thrust",
+    mend: "Open the throttle further",
+  });
+}
+
+function tooHot({ request, point }: PointToWarnOf): Warning | null {
+  const T = point.windingTemperature;
+  if (request.heat === undefined || request.heat.temperatureLimit !== undefined || T <= HIGHEST_INSULATION) return null;
+  return warning({
+    code: "drive.winding-too-hot",
+    where: "heat",
+    found: `Held for long, this point would bring the winding to ${celsius(T)}`,
+    needed: `less than ${celsius(HIGHEST_INSULATION)}, the highest common class of insulation; magnets give way earlier`,
+    mend: "Hold it for short times only, and go by the maker's continuous rating",
+  });
+}
+
+const celsius = (T: number) => `${formatNumber(T - 273.15)} °C`;
+
 function pastGreatestPower({ chain, state }: PointToWarnOf): Warning | null {
-  const { openCircuitVoltage } = chain.supply;
-  if (state.busVoltage >= openCircuitVoltage / 2) return null;
+  const { supplyVoltage } = chain;
+  if (state.busVoltage >= supplyVoltage / 2) return null;
   return warning({
     code: "drive.past-greatest-power",
     where: "supplyVoltage",
-    found: `The supply is down to ${formatNumber(state.busVoltage)} V, below half of ${formatNumber(openCircuitVoltage)} V: more throttle now gives less power to the vehicle as a whole`,
-    needed: `at least ${formatNumber(openCircuitVoltage / 2)} V`,
+    found: `The supply is down to ${formatNumber(state.busVoltage)} V, below half of ${formatNumber(supplyVoltage)} V: more throttle now gives less power to the vehicle as a whole`,
+    needed: `at least ${formatNumber(supplyVoltage / 2)} V`,
     mend: "Open the throttle less, run fewer thrusters at once, or use a supply of lower resistance",
   });
 }
 
+/** What a limit bounds, where its name is not that of a quantity. */
+const QUANTITIES: Readonly<Partial<Record<LimitState["name"], string>>> = {
+  "fuse current": "current through the fuse",
+  "tether current": "current through the tether",
+  "least supply voltage": "supply voltage",
+  cavitation: "rotation rate, for cavitation,",
+  ventilation: "rotation rate, for drawing air,",
+};
+
 function limitsExceeded({ point }: PointToWarnOf): Warning[] {
   return point.limits
-    .filter(({ name, limit, actual }) => name !== "supply voltage" && actual > limit)
-    .map(({ name, limit, actual, unit, reachedAtThrottle }) =>
+    .map((state) => ({ ...state, least: state.name === "least supply voltage" }))
+    .filter(({ name, limit, actual, least }) => name !== "supply voltage" && (least ? actual < limit : actual > limit))
+    .map(({ name, limit, actual, unit, reachedAtThrottle, least }) =>
       warning({
         code: "drive.limit-exceeded",
         where: name,
-        found: `The ${name} is ${formatNumber(actual)} ${unit}`,
-        needed: `at most ${formatNumber(limit)} ${unit}${reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(reachedAtThrottle)}`}`,
+        found: `The ${QUANTITIES[name] ?? name} is ${formatNumber(actual)} ${unit}`,
+        needed: `at ${least ? "least" : "most"} ${formatNumber(limit)} ${unit}${reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(reachedAtThrottle)}`}`,
         mend: "Hold the throttle below that, or use a part with a higher rating; go by the maker's data sheet",
       }),
     );

@@ -1,95 +1,85 @@
-import { bracketedRoot } from "../numeric/rootFinding.ts";
 import { voltageUnderPower } from "../supply/busVoltage.ts";
-import { type Chain, currentAt, inputVoltage, pathResistance, velocityAtInputVoltage } from "./chain.ts";
+import { controllerVoltage } from "./bus.ts";
+import type { Chain } from "./chain.ts";
+import { fillExcess, findPosition } from "./positionSearch.ts";
+import { evaluateShaft, type SteadyState } from "./shaftState.ts";
 
-/** Unknowns of the chain at one throttle. Made once and filled again for each throttle. */
-export interface SteadyState {
-  status: "turning" | "atRest" | "collapsed";
-  /** ω, rad/s. */ angularVelocity: number;
-  /** I_m, A. */ motorCurrent: number;
-  /** U, V. */ busVoltage: number;
-  /** The root was found to the tolerance asked for; true where the state is closed form. */ converged: boolean;
-}
-
-export function emptyState(): SteadyState {
-  return { status: "atRest", angularVelocity: 0, motorCurrent: 0, busVoltage: 0, converged: true };
-}
-
-// Rounding makes the last bits of ω wander; asking for less than this would only spend steps.
-const RELATIVE_TOLERANCE = 4 * Number.EPSILON;
-const MAXIMUM_STEPS = 100;
+export { emptyState, type SteadyState } from "./shaftState.ts";
 
 /** Throttle that no controller can tell from 0, where voltages would vanish below the smallest number. */
-const CLOSED = 1e-12;
+const CLOSED = 1e-9;
+/** Share of the open-circuit voltage, or of the position, by which a search may miss and still have found a root. */
+const ROOT = 1e-9;
+/** At the end itself rounding may give the excess either sign when nothing has resistance. */
+const A_HAIR = 1 + 1e-9;
 
 /**
- * Fills and returns `state`: the steady state of N equal thrusters and a constant-power hotel load at throttle δ.
+ * Fills and returns `state`: the steady state of N equal thrusters and a constant-power hotel load at throttle δ, at rest
+ * or at the speed of the chain. See shaftState.ts for the motor and positionSearch.ts for the equation of the bus.
  *
- * With V(ω) = ω/K_v + I_m (R_m + R_c) the voltage the controller must make, the bus must stand at U = V/δ, and
- *
- *   f(ω) = U_oc − V/δ − R_s (N δ I_m + P_h δ/V) = 0
- *
- * f falls from U = sqrt(R_s P_h) on, up to V = δ U_oc where it is not positive: one root, whether or not the supply is
- * past its greatest power, and no case is lost as it would be by taking one root of the bus quadratic beforehand.
- * Below sqrt(R_s P_h) the hotel load, which draws more current the lower the bus, could only be held up by the
- * thrusters; that is called a collapse. Where even I_0 can not be driven the rotor stands, a plain resistance.
+ * The controller's current can not run backwards: where even the voltage left at closed current is more than the
+ * controller makes, nothing is drawn.
  *
  * Source   average-value model: Erickson & Maksimovic, Fundamentals of Power Electronics, 2nd ed. (2001), ch. 3;
  *          supply by Kirchhoff's voltage law.
  */
 export function solveSteadyState(chain: Chain, throttle: number, state: SteadyState): SteadyState {
-  const { supply, hotelPower, thrusters, motor } = chain;
-  const { openCircuitVoltage, resistance } = supply;
-  const holdVoltage = pathResistance(chain) * motor.noLoadCurrent;
-  const hotelVoltage = throttle * Math.sqrt(resistance * hotelPower);
-  const excess = (omega: number): number => {
-    const current = currentAt(chain, omega);
-    const V = inputVoltage(chain, omega, current);
-    const hotelDrop = hotelPower === 0 ? 0 : (resistance * hotelPower * throttle) / V;
-    return openCircuitVoltage - V / throttle - resistance * thrusters * throttle * current - hotelDrop;
-  };
-  const high = velocityAtInputVoltage(chain, throttle * openCircuitVoltage);
-  if (throttle < CLOSED) return standStill(chain, 0, state);
-  if (high === 0) return standStill(chain, throttle, state);
-  if (resistance === 0) return turn(chain, throttle, high, true, state);
-  const low = velocityAtInputVoltage(chain, Math.max(hotelVoltage, holdVoltage));
-  if (excess(low) < 0) {
-    if (holdVoltage >= hotelVoltage) return standStill(chain, throttle, state);
-    return collapse(state);
-  }
-  // A hair above: at the end itself rounding may give f either sign when the supply is very stiff.
-  const { root, converged } = bracketedRoot(excess, low, high * (1 + 1e-9), {
-    relativeTolerance: RELATIVE_TOLERANCE,
-    maximumSteps: MAXIMUM_STEPS,
-  });
-  return turn(chain, throttle, root, converged, state);
-}
-
-function turn(chain: Chain, throttle: number, omega: number, converged: boolean, state: SteadyState): SteadyState {
-  const current = currentAt(chain, omega);
-  state.status = "turning";
-  state.angularVelocity = omega;
-  state.motorCurrent = current;
-  state.busVoltage = inputVoltage(chain, omega, current) / throttle;
-  state.converged = converged;
+  state.limit = -1;
+  if (throttle < CLOSED) return drawNothing(chain, 0, state);
+  const low = chain.lowestPosition;
+  if (excessAt(chain, throttle, low, state) >= 0) return drawNothing(chain, throttle, state);
+  const top = chain.speedConstant * controllerVoltage(chain, throttle, chain.supplyVoltage);
+  const high = Math.max(top, low, 0) * A_HAIR + Number.MIN_VALUE;
+  state.converged = findPosition(chain, "throttle", throttle, low, high, startOf(chain, throttle), state);
+  if (!isRoot(chain, state)) return collapse(state);
+  state.throttle = throttle;
+  state.status = state.position > 0 ? "turning" : "atRest";
   return state;
 }
 
-/**
- * Rotor held by its friction, a resistance R that the controller makes R/δ² at the bus. With N of them across it the
- * supply is, by Thévenin's theorem, one of U_oc/a behind R_s/a, a = 1 + R_s N δ²/R, and the hotel load hangs on that.
- */
-function standStill(chain: Chain, throttle: number, state: SteadyState): SteadyState {
-  const { openCircuitVoltage, resistance } = chain.supply;
-  const R = pathResistance(chain);
-  if (throttle > 0 && R === 0) return collapse(state);
-  const a = throttle === 0 ? 1 : 1 + (resistance * chain.thrusters * throttle * throttle) / R;
-  const voltage = voltageUnderPower(openCircuitVoltage / a, resistance / a, chain.hotelPower);
+function excessAt(chain: Chain, throttle: number, position: number, state: SteadyState): number {
+  state.position = position;
+  evaluateShaft(chain, state);
+  fillExcess(chain, "throttle", throttle, state);
+  return state.excess;
+}
+
+/** At the border of collapse the sign changes too, but the excess stays large and has no slope to go down by. */
+function isRoot(chain: Chain, { excess, excessSlope, position, busVoltage }: SteadyState): boolean {
+  const left = Math.abs(excess);
+  const scale = Math.abs(position) + chain.noLoadCurrent;
+  return busVoltage > 0 && (left <= ROOT * chain.supplyVoltage || left <= 1e-3 * ROOT * scale * excessSlope);
+}
+
+/** Where the rotor would turn with the winding as cold as the water, no loss in the water and J = 0: closed form. */
+function startOf(chain: Chain, throttle: number): number {
+  const { speedConstant, noLoadCurrent, noLoadCurrentSlope: b, supplyResistance } = chain;
+  const R =
+    chain.coldResistance + chain.controllerResistance + chain.thrusters * throttle * throttle * supplyResistance;
+  const q = (chain.torqueUnit * chain.torqueCoefficient) / (chain.gearRatio * chain.gearEfficiency);
+  const constantDrop = (throttle * supplyResistance * chain.constantPower) / chain.supplyVoltage;
+  const voltage = controllerVoltage(chain, throttle, chain.supplyVoltage) - constantDrop - R * noLoadCurrent;
+  return positiveRoot(R * speedConstant * q, 1 / speedConstant + R * b, voltage);
+}
+
+/** Positive root of a x² + b x = d for a, b not negative; free of cancellation, and right for a = 0. */
+function positiveRoot(a: number, b: number, d: number): number {
+  return d > 0 ? (2 * d) / (b + Math.sqrt(b * b + 4 * a * d)) : 0;
+}
+
+/** The thrusters draw nothing but their standby power: closed throttle, or less than makes any current flow. */
+export function drawNothing(chain: Chain, throttle: number, state: SteadyState): SteadyState {
+  const voltage = voltageUnderPower(chain.supplyVoltage, chain.supplyResistance, chain.constantPower);
   if (voltage === null) return collapse(state);
-  state.status = "atRest";
-  state.angularVelocity = 0;
+  const windmilling = chain.advance > 0;
+  state.status = windmilling ? "windmilling" : "atRest";
+  state.position = windmilling ? chain.lowestPosition : -chain.noLoadCurrent;
+  state.angularVelocity = windmilling ? chain.lowestPosition : 0;
+  state.motorCurrent = 0;
+  state.motorResistance = chain.coldResistance;
+  state.inputVoltage = 0;
+  state.throttle = throttle;
   state.busVoltage = voltage;
-  state.motorCurrent = throttle === 0 ? 0 : (throttle * voltage) / R;
   state.converged = true;
   return state;
 }

@@ -24,7 +24,8 @@ export function throttleSweep(request: DriveRequest, steps: number): OperatingPo
   }
   requireDrive({ ...request, throttle: 0 });
   const chain = chainOf(request);
-  const limits = throttleLimits(chain, request.limits);
+  const limits = throttleLimits(chain, request);
+  const supply = { openCircuitVoltage: chain.supplyVoltage, resistance: chain.supplyResistance };
   const state = emptyState();
   const points: OperatingPoint[] = [];
   for (let step = 0; step <= steps; step++) {
@@ -33,7 +34,7 @@ export function throttleSweep(request: DriveRequest, steps: number): OperatingPo
     if (state.status === "collapsed") {
       const last = points.at(-1);
       if (last === undefined)
-        throw supplyCollapse(chain.supply, `a hotel load of ${formatNumber(request.hotelPower)} W`);
+        throw supplyCollapse(supply, `a hotel load of ${formatNumber(chain.constantPower)} W`);
       last.warnings.push(sweepCutShort((step - 1) / steps));
       break;
     }

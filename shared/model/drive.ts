@@ -147,6 +147,11 @@ export type LimitState = z.infer<typeof LimitState>;
 
 export const OperatingPoint = z
   .strictObject({
+    status: z
+      .enum(["turning", "atRest", "windmilling"])
+      .describe(
+        "windmilling: the propeller would turn slower than its curve reaches; rate and thrust are those at the end of the curve, thrust and torque are not known, and nothing is drawn",
+      ),
     ...OPERATING_POINT_NUMBERS,
     efficiencies: z.strictObject({
       supply: number("eta_s", "1", "Supply voltage under load over open-circuit voltage"),

@@ -25,18 +25,16 @@ export interface Integrated {
   readonly nextStep: number;
 }
 
-/** Table of Dormand & Prince's 5(4) pair: nodes, stages (the last row is the fifth-order result), and what the two orders differ by. */
-const NODES = [0, 1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1] as const;
-const STAGES: readonly (readonly number[])[] = [
-  [],
-  [1 / 5],
-  [3 / 40, 9 / 40],
-  [44 / 45, -56 / 15, 32 / 9],
-  [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729],
-  [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656],
-  [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84],
+/** Slopes at the seven stages of a step. */
+type Stages = readonly [
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
 ];
-const DIFFERENCE = [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40] as const;
 
 /** A step is not made shorter than this part of the whole way: beyond, rounding is greater than the error it saves. */
 const SHORTEST = 1e-14;
@@ -56,11 +54,12 @@ export function integrate(problem: InitialValueProblem): Integrated {
   const way = to - from;
   const size = new Float64Array(start.length);
   const trial = new Float64Array(start.length);
-  const k = NODES.map(() => new Float64Array(start.length));
+  const fresh = () => new Float64Array(start.length);
+  const k: Stages = [fresh(), fresh(), fresh(), fresh(), fresh(), fresh(), fresh()];
   const y = Float64Array.from(start);
   let x = from;
   let step = Math.min(problem.firstStep ?? way / 100, way);
-  derivative(x, y, k[0]!);
+  derivative(x, y, k[0]);
   for (let steps = 1; steps <= maximumSteps; steps++) {
     const isLast = x + step >= to - SHORTEST * way;
     const h = isLast ? to - x : step;
@@ -75,7 +74,7 @@ export function integrate(problem: InitialValueProblem): Integrated {
     }
     y.set(trial);
     x += h;
-    k[0]!.set(k[6]!);
+    k[0].set(k[6]);
     // The last step was cut to end at `to`; what came before says more of the next.
     if (isLast) return { end: y, converged: true, steps, nextStep: Math.max(step, h * factor) };
     step = Math.max(h * factor, SHORTEST * way);
@@ -83,33 +82,51 @@ export function integrate(problem: InitialValueProblem): Integrated {
   return { end: y, converged: false, steps: maximumSteps, nextStep: step };
 }
 
-/** Slopes of the seven stages; the argument of the last is the fifth-order result and stays in `trial`. */
+/**
+ * Slopes of the seven stages of Dormand & Prince's table 2; the argument of the last is the fifth-order result and stays in
+ * `trial`. Written out, as a table walked in a loop takes twice as long.
+ */
 function takeStages(
   derivative: InitialValueProblem["derivative"],
   x: number,
   h: number,
   y: Float64Array,
   trial: Float64Array,
-  k: readonly Float64Array[],
+  [k1, k2, k3, k4, k5, k6, k7]: Stages,
 ): void {
-  for (let stage = 1; stage < STAGES.length; stage++) {
-    const row = STAGES[stage]!;
-    for (let i = 0; i < y.length; i++) {
-      let sum = 0;
-      for (let j = 0; j < stage; j++) sum += row[j]! * k[j]![i]!;
-      trial[i] = y[i]! + h * sum;
-    }
-    derivative(x + NODES[stage]! * h, trial, k[stage]!);
+  const n = y.length;
+  for (let i = 0; i < n; i++) trial[i] = y[i]! + h * (1 / 5) * k1[i]!;
+  derivative(x + h / 5, trial, k2);
+  for (let i = 0; i < n; i++) trial[i] = y[i]! + h * ((3 / 40) * k1[i]! + (9 / 40) * k2[i]!);
+  derivative(x + (3 / 10) * h, trial, k3);
+  for (let i = 0; i < n; i++) {
+    trial[i] = y[i]! + h * ((44 / 45) * k1[i]! - (56 / 15) * k2[i]! + (32 / 9) * k3[i]!);
   }
+  derivative(x + (4 / 5) * h, trial, k4);
+  for (let i = 0; i < n; i++) {
+    const first = (19372 / 6561) * k1[i]! - (25360 / 2187) * k2[i]!;
+    trial[i] = y[i]! + h * (first + (64448 / 6561) * k3[i]! - (212 / 729) * k4[i]!);
+  }
+  derivative(x + (8 / 9) * h, trial, k5);
+  for (let i = 0; i < n; i++) {
+    const first = (9017 / 3168) * k1[i]! - (355 / 33) * k2[i]! + (46732 / 5247) * k3[i]!;
+    trial[i] = y[i]! + h * (first + (49 / 176) * k4[i]! - (5103 / 18656) * k5[i]!);
+  }
+  derivative(x + h, trial, k6);
+  for (let i = 0; i < n; i++) {
+    const first = (35 / 384) * k1[i]! + (500 / 1113) * k3[i]! + (125 / 192) * k4[i]!;
+    trial[i] = y[i]! + h * (first - (2187 / 6784) * k5[i]! + (11 / 84) * k6[i]!);
+  }
+  derivative(x + h, trial, k7);
 }
 
-/** Greatest difference of the two orders over the size of its component. */
-function errorOf(k: readonly Float64Array[], h: number, size: Float64Array): number {
+/** Greatest difference of the orders 5 and 4 over the size of its component. */
+function errorOf([k1, , k3, k4, k5, k6, k7]: Stages, h: number, size: Float64Array): number {
   let greatest = 0;
   for (let i = 0; i < size.length; i++) {
-    let sum = 0;
-    for (let j = 0; j < DIFFERENCE.length; j++) sum += DIFFERENCE[j]! * k[j]![i]!;
-    const error = Math.abs(h * sum) / size[i]!;
+    const first = (71 / 57600) * k1[i]! - (71 / 16695) * k3[i]! + (71 / 1920) * k4[i]!;
+    const difference = first - (17253 / 339200) * k5[i]! + (22 / 525) * k6[i]! - (1 / 40) * k7[i]!;
+    const error = Math.abs(h * difference) / size[i]!;
     // Written this way round, a NaN is kept.
     if (!(error <= greatest)) greatest = error;
   }

@@ -66,15 +66,14 @@ interface Tableau {
  */
 export function linearProgramme(programme: LinearProgramme): LinearOptimum {
   checked(programme);
-  const { maximise, equal = [], atMost = [] } = programme;
+  const { maximise, atMost = [] } = programme;
   const unknowns = maximise.length;
   const tableau = started(programme);
   const all = tableau.place.length;
   const artificial = unknowns + atMost.length;
-  const phaseOne = new Float64Array(all).fill(0, 0, artificial).fill(-1, artificial);
-  const first = improved(tableau, phaseOne, MOST_STEPS);
-  const missing = tableau.basis.reduce((sum, j, i) => (j >= artificial ? sum + tableau.basic[i]! : sum), 0);
-  if (missing > tableau.feasible) return ended(programme, tableau, first.stopped ? "stopped" : "infeasible", first.steps);
+  const first = startFeasible(tableau, artificial) ? STOOD : improved(tableau, onlyAdded(all, artificial), MOST_STEPS);
+  if (!startFeasible(tableau, artificial))
+    return ended(programme, tableau, first.stopped ? "stopped" : "infeasible", first.steps);
   // What was added to start with stays at zero from now on.
   tableau.high.fill(0, artificial);
   const objective = new Float64Array(all);
@@ -85,12 +84,19 @@ export function linearProgramme(programme: LinearProgramme): LinearOptimum {
   return { ...ended(programme, tableau, outcome, first.steps + second.steps), boundGain };
 }
 
+/** Whether nothing is missing in the rows any more. */
+function startFeasible({ basis, basic, feasible }: Tableau, artificial: number): boolean {
+  return basis.reduce((sum, j, i) => (j >= artificial ? sum + basic[i]! : sum), 0) <= feasible;
+}
+
+/** The sum of what is missing, as something to make small. */
+const onlyAdded = (all: number, artificial: number) => new Float64Array(all).fill(-1, artificial);
+
 function checked({ maximise, equal = [], atMost = [], low, high }: LinearProgramme): void {
   const n = maximise.length;
-  const rows = [...equal, ...atMost];
-  const alike = low.length === n && high.length === n && rows.every(({ row }) => row.length === n);
-  const finite = [...maximise, ...low, ...rows.flatMap(({ row, to }) => [...row, to])].every(Number.isFinite);
-  if (alike && finite && low.every((one, j) => one <= high[j]!)) return;
+  const sound = (numbers: readonly number[]) => numbers.length === n && numbers.every(Number.isFinite);
+  const rowsSound = [equal, atMost].every((rows) => rows.every(({ row, to }) => Number.isFinite(to) && sound(row)));
+  if (rowsSound && sound(maximise) && sound(low) && high.length === n && low.every((one, j) => one <= high[j]!)) return;
   throw new OutOfDomain({
     found: "a linear programme with lists of unlike length, numbers that are not finite, or bounds that cross",
     needed: "one coefficient and two bounds in order for each unknown",
@@ -126,7 +132,14 @@ function started({ maximise, equal = [], atMost = [], low, high }: LinearProgram
     place[n + atMost.length + i] = 2;
     return line;
   });
-  return { rows, basis: rows.map((_, i) => n + atMost.length + i), basic, ...bounds, place, feasible: 1e-9 * (size || 1) };
+  return {
+    rows,
+    basis: rows.map((_, i) => n + atMost.length + i),
+    basic,
+    ...bounds,
+    place,
+    feasible: 1e-9 * (size || 1),
+  };
 }
 
 interface Improvement {
@@ -136,6 +149,8 @@ interface Improvement {
   /** Growth of the sum for one unit more of each unknown. */
   readonly gain: Float64Array;
 }
+
+const STOOD = { steps: 0, stopped: false };
 
 /** Steps from corner to corner until no unknown can enter with gain. */
 function improved(tableau: Tableau, objective: Float64Array, most: number): Improvement {
@@ -242,5 +257,12 @@ function ended(
     ...atMost.map(({ row, to }) => Math.max(0, sum(row) - to)),
   ];
   const known = outcome === "optimal" || outcome === "stopped";
-  return { outcome, greatest: known ? sum(maximise) : 0, solution, boundGain: maximise.map(() => 0), steps, residual: Math.max(0, ...misses) };
+  return {
+    outcome,
+    greatest: known ? sum(maximise) : 0,
+    solution,
+    boundGain: maximise.map(() => 0),
+    steps,
+    residual: Math.max(0, ...misses),
+  };
 }

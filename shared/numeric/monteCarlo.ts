@@ -72,6 +72,43 @@ export function movementLeft(values: ArrayLike<number>): number {
   return movementOf(turns);
 }
 
+/** Draws of a result next to what the law of propagation of uncertainty gave for it. */
+export interface DrawnComparison {
+  readonly mean: number;
+  readonly standardUncertainty: number;
+  /** Symmetric in probability. */ readonly interval95: readonly [number, number];
+  readonly shortest95: readonly [number, number];
+  readonly firstOrder95: readonly [number, number];
+  /** Greatest distance between ends of the two intervals. */ readonly difference: number;
+  /** Numerical tolerance of the standard uncertainty of first order. */ readonly tolerance: number;
+  /** The difference is within the tolerance: the first order holds. */ readonly agrees: boolean;
+  /** More draws would not move the numbers by more than the tolerance. */ readonly settled: boolean;
+}
+
+/** Digits to which a standard uncertainty is compared; JCGM 101:2008, 7.9.2, note 1: one or two. */
+const DIGITS = 1;
+
+/**
+ * Do the draws bear out the first order?
+ *
+ * Source   JCGM 101:2008, 8.1, with the tolerance of 7.9.2 to one digit.
+ * Throws   OutOfDomain `numeric.few-draws` as spreadOf.
+ */
+export function againstFirstOrder(
+  values: ArrayLike<number>,
+  firstOrder: { readonly standardUncertainty: number; readonly interval95: readonly [number, number] },
+): DrawnComparison {
+  const { mean, standardUncertainty, symmetricInterval, shortestInterval } = spreadOf(values);
+  const tolerance = numericalTolerance(firstOrder.standardUncertainty, DIGITS);
+  const difference = Math.max(...symmetricInterval.map((end, i) => Math.abs(end - firstOrder.interval95[i]!)));
+  return {
+    ...{ mean, standardUncertainty, interval95: symmetricInterval, shortest95: shortestInterval },
+    ...{ firstOrder95: firstOrder.interval95, difference, tolerance },
+    agrees: difference <= tolerance,
+    settled: movementLeft(values) <= tolerance,
+  };
+}
+
 function fewDraws(found: number, needed: number): OutOfDomain {
   return new OutOfDomain({
     code: "numeric.few-draws",

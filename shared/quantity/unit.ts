@@ -110,6 +110,10 @@ export const DIMENSION_NAMES: { readonly [D in Dimension]: string } = {
   pressure: "a pressure",
   speed: "a speed",
   pulseWidth: "a pulse width",
+  resistancePerLength: "a resistance over length",
+  forcePerLength: "a weight over length",
+  thermalResistance: "a thermal resistance",
+  currentPerAngularVelocity: "a current over angular velocity",
   fraction: "a fraction",
   number: "a plain number",
 };

@@ -39,6 +39,10 @@ export type Dimension =
   | "pressure"
   | "speed"
   | "pulseWidth"
+  | "resistancePerLength"
+  | "forcePerLength"
+  | "thermalResistance"
+  | "currentPerAngularVelocity"
   | "fraction"
   | "number";
 
@@ -210,6 +214,20 @@ export const UNITS: { readonly [D in Dimension]: readonly Unit[] } = {
     { symbol: "s", spellings: ["sec"], factor: 1 },
     { symbol: "µs", spellings: ["us", "usec", "micros", "microseconds"], factor: 1e-6 },
     { symbol: "ms", spellings: ["msec", "milliseconds"], factor: 1e-3 },
+  ],
+  resistancePerLength: [
+    { symbol: "Ω/m", spellings: ["ohm/m"], factor: 1 },
+    { symbol: "mΩ/m", spellings: ["mohm/m", "Ω/km", "ohm/km"], factor: 1e-3 },
+  ],
+  forcePerLength: [
+    { symbol: "N/m", spellings: [], factor: 1 },
+    { symbol: "gf/m", spellings: ["g/m", "kg/km"], factor: G * 1e-3 },
+    { symbol: "kgf/m", spellings: ["kg/m"], factor: G },
+  ],
+  thermalResistance: [{ symbol: "K/W", spellings: ["°C/W", "C/W", "degC/W"], factor: 1 }],
+  currentPerAngularVelocity: [
+    { symbol: "A·s/rad", spellings: ["A s/rad", "As/rad"], factor: 1 },
+    { symbol: "A per 1000 rpm", spellings: ["A/1000rpm", "A/1000 rpm", "A/krpm"], factor: 60 / (1000 * TAU) },
   ],
   fraction: [
     { symbol: "1", spellings: ["", "-", "frac", "fraction"], factor: 1 },

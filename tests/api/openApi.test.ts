@@ -33,11 +33,16 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["get", "put", "delete"].map((method) => `${method} ${project}`),
     `post ${project}/restore`,
     `get ${project}/parts`,
-    ...["propellers", "motors", "controllers", "packs", "instruments"].flatMap((kind) => [
+    ...["propellers", "motors", "controllers", "packs", "tethers", "gears", "instruments"].flatMap((kind) => [
       `post ${project}/parts/${kind}`,
       `put ${project}/parts/${kind}/{id}`,
       `delete ${project}/parts/${kind}/{id}`,
       `post ${project}/parts/${kind}/{id}/restore`,
+    ]),
+    ...["propellers", "motors", "controllers", "packs", "tethers", "gears"].flatMap((kind) => [
+      `get ${project}/parts/${kind}/table`,
+      `post ${project}/parts/${kind}/table`,
+      `post ${project}/parts/${kind}/table/preview`,
     ]),
     ...["get", "post"].map((method) => `${method} ${project}/runs`),
     `post ${project}/runs/table`,

@@ -64,6 +64,8 @@ test("parts of each kind are added, listed, changed, deleted and restored", asyn
     controllers: (await ask("POST", `${parts}/controllers`, { name: "Reversing", resistance: 0.008 })).body,
     packs: (await ask("POST", `${parts}/packs`, { name: "Four cells", openCircuitVoltage: 14.8, resistance: 0.035 }))
       .body,
+    tethers: (await ask("POST", `${parts}/tethers`, { name: "80 m", diameter: 0.007 })).body,
+    gears: (await ask("POST", `${parts}/gears`, { name: "Spur", ratio: 3, efficiency: 0.95 })).body,
   };
   const all = (await ask("GET", parts)).body;
   for (const [kind, part] of Object.entries(made)) {

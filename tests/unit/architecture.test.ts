@@ -10,7 +10,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ["model", "numeric"],
   ["fluid"],
   ["propeller", "motor", "supply", "log"],
-  ["calibration", "sections"],
+  ["calibration", "sections", "partsTable"],
   ["drive", "bench"],
   ["compare", "vehicle", "shortlist"],
 ];

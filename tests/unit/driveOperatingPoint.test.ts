@@ -172,7 +172,7 @@ describe("uncertainty", () => {
     const point = operatingPoint(
       driveRequest({ controllerResistance: 0, uncertainties: { controllerResistance: 0.01 } }),
     );
-    expect(Object.keys(point.uncertainties!)).toHaveLength(11);
+    expect(Object.keys(point.uncertainties!)).toHaveLength(12);
     const { value, interval95, standardUncertainty } = point.uncertainties!.thrust!;
     expect(value).toBe(point.thrust);
     expect(standardUncertainty).toBeGreaterThan(0);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { cell, chartCsv, fileNameOf } from "../../web/charts/chartCsv.ts";
+import { csvCell as cell } from "../../shared/quantity/csvCell.ts";
+import { chartCsv, fileNameOf } from "../../web/charts/chartCsv.ts";
 import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { chartTable } from "../../web/charts/chartTable.ts";
 import { axisTitle, spokenPoint } from "../../web/charts/pointWords.ts";

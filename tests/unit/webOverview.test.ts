@@ -7,7 +7,7 @@ import { reductionsOf, variantGroups } from "../../web/views/variants/variantGro
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
 const PROJECT = { name: "Dabchick", note: "", water: { kind: "fresh", temperature: 291.15 }, invented: true } as const;
-const NO_PARTS = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
+const NO_PARTS = { propellers: [], motors: [], controllers: [], packs: [], tethers: [], gears: [], instruments: [] };
 
 const ready = (thrustCoefficient: number, fileName: string): ReductionState => ({
   state: "ready",

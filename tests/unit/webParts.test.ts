@@ -10,7 +10,7 @@ const ID = "5c2b6ad0-3a8e-4f57-9d10-0f6f4f1f1a01";
 const stored = <T>(document: T) => ({ id: ID, version: 1, updatedAt: "2026-11-25T00:00:00.000Z", document });
 const MOTOR = Motor.parse({ name: "A", speedConstant: 47.6, resistance: 0.12, noLoadCurrent: 0.5 });
 const PROPELLER = Propeller.parse({ name: "Printed", diameter: 0.076, diameterUncertainty: 0.0001, bladeCount: 3 });
-const EMPTY = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
+const EMPTY = { propellers: [], motors: [], controllers: [], packs: [], tethers: [], gears: [], instruments: [] };
 
 test("the forms have a field for everything a part can hold, each with a label, but for what has a panel of its own", () => {
   for (const kind of KINDS) {

@@ -48,7 +48,7 @@ beforeEach(() => {
     updatedAt: "2026-11-25T12:00:00Z",
     document: { name: "P", note: "", water: WATER, invented: false },
   };
-  parts.value = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
+  parts.value = { propellers: [], motors: [], controllers: [], packs: [], tethers: [], gears: [], instruments: [] };
   runs.value = [runOf("r")];
   reductions.value = new Map();
   forgetActs();

@@ -4,6 +4,7 @@ import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { ElectricalRun } from "../../shared/model/electrical.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { PART_SCHEMAS, PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
+import type { PartsTableRequest } from "../../shared/model/partsTable.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Run } from "../../shared/model/run.ts";
@@ -61,6 +62,23 @@ export const deletePart = (projectId: string, kind: PartKind, id: string, versio
   ask<unknown>(byVersion(at("projects", projectId, "parts", kind, id), version), { method: "DELETE" });
 export const restorePart = <K extends PartKind>(projectId: string, kind: K, id: string) =>
   ask<StoredDocument<PartOf[K]>>(at("projects", projectId, "parts", kind, id, "restore"), { method: "POST" });
+
+/** What an import did, with all that is needed to take it back. */
+export interface ImportedParts<K extends PartKind> {
+  readonly added: readonly StoredDocument<PartOf[K]>[];
+  readonly changed: readonly {
+    readonly before: StoredDocument<PartOf[K]>;
+    readonly after: StoredDocument<PartOf[K]>;
+  }[];
+  /** Lines of the table that were left out. */
+  readonly leftOut: readonly number[];
+}
+/** Imports a table of parts, all of it or nothing. */
+export const importParts = <K extends PartKind>(projectId: string, kind: K, request: PartsTableRequest) =>
+  ask<ImportedParts<K>>(at("projects", projectId, "parts", kind, "table"), { method: "POST", body: request });
+/** Address of the parts of a kind as comma-separated text. */
+export const partsTableAddress = (projectId: string, kind: PartKind) =>
+  at("projects", projectId, "parts", kind, "table");
 
 // Runs
 

@@ -1,4 +1,5 @@
 import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
+import type { PartsTableRequest } from "../../shared/model/partsTable.ts";
 import type { Project } from "../../shared/model/project.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
@@ -60,6 +61,29 @@ export async function addRun(name: string, make: () => Promise<api.NewRun>): Pro
     undo: () => takeRun(made!.run.id),
   });
   return made;
+}
+
+/** Imports a table of parts in one act; undone by putting the new ones away and storing the others as they were. */
+export function importParts<K extends PartKind>(kind: K, label: string, request: PartsTableRequest): Promise<boolean> {
+  let done: api.ImportedParts<K> | null = null;
+  type Stored = api.StoredParts[K][number];
+  const write = (id: string, document: PartOf[K]) => writePart(kind, id, document as api.PartInput<K>);
+  return act({
+    label,
+    run: async () => {
+      if (done) {
+        for (const { id } of done.added) await bringPartBack(kind, id);
+        for (const { after } of done.changed) await write(after.id, after.document);
+        return;
+      }
+      done = await api.importParts(openProjectId(), kind, request);
+      for (const part of [...done.added, ...done.changed.map(({ after }) => after)]) keepPart(kind, part as Stored);
+    },
+    undo: async () => {
+      for (const { before } of done!.changed) await write(before.id, before.document);
+      for (const { id } of done!.added) await takePart(kind, id);
+    },
+  });
 }
 
 /** Adds a part; undone by putting it away. */

@@ -12,7 +12,9 @@ export type Opening =
   | { readonly state: "opening" | "open" | "none" }
   | { readonly state: "refused"; readonly why: string };
 
-const NO_PARTS: api.StoredParts = { propellers: [], motors: [], controllers: [], packs: [], instruments: [] };
+const NO_PARTS: api.StoredParts = {
+  ...{ propellers: [], motors: [], controllers: [], packs: [], tethers: [], gears: [], instruments: [] },
+};
 
 /** All projects of the workbench. */
 export const projects = signal<readonly StoredDocument<Project>[]>([]);

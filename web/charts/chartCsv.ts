@@ -1,3 +1,4 @@
+import { csvText } from "../../shared/quantity/csvCell.ts";
 import type { ChartSpec } from "./chartSpec.ts";
 import { chartTable } from "./chartTable.ts";
 
@@ -8,17 +9,7 @@ import { chartTable } from "./chartTable.ts";
  */
 export function chartCsv(spec: ChartSpec): string {
   const { head, rows } = chartTable(spec);
-  return [head, ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
-}
-
-const DIGITS = 12;
-
-/** One cell. A number stays a number, also a negative one; only texts can be formulas. */
-export function cell(content: string | number | null): string {
-  if (content === null) return "";
-  if (typeof content === "number") return String(Number(content.toPrecision(DIGITS)));
-  const guarded = /^[\s]*[=+\-@\u2212]|^[\t\r\n]/.test(content) ? `'${content}` : content;
-  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+  return csvText([head, ...rows]);
 }
 
 /** A file name without characters that a file system refuses. */

@@ -85,7 +85,9 @@ const addedMass = AddedMass.exactOptional().describe("Absent: taken as 0, which 
 /** Drag and added mass of a vehicle along its axes: x forward (surge), y to starboard (sway), z down (heave). */
 export const VehicleDrag = z
   .strictObject({
-    fluid: FluidState.describe("Water, for Reynolds numbers and added mass"),
+    fluid: FluidState.exactOptional().describe(
+      "Water, for Reynolds numbers and added mass; absent: that of the vehicle",
+    ),
     surge: z
       .strictObject({
         forward: DirectionDrag,

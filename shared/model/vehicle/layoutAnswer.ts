@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
 import { ResultWarning, uncertainSi } from "../uncertain.ts";
+import { type AxisLoss, SpinBalance, ThrusterLoss } from "./layoutLoss.ts";
 import { Axis } from "./layoutRequest.ts";
-import { AxisLoss, SpinBalance, ThrusterLoss } from "./layoutLoss.ts";
 
 const amount = (text: string) => si(z.number(), { symbol: "", unit: "N or N·m", text });
 const forces = z.array(si(z.number(), { symbol: "f", unit: "N", text: "Thrust, forward positive" }));
@@ -122,10 +122,16 @@ export const Allocation = z
     wanted: z.array(amount("Wanted, in the order of the held axes")),
     achieved: z.array(amount("Made, in the order of the held axes")),
     scale: z.number().min(0).max(1).describe("Part of the demand that is made; its direction is kept"),
-    scaleToEdge: z.number().min(0).nullable().describe("Times the demand that the limits allow; null: nothing is wanted"),
+    scaleToEdge: z
+      .number()
+      .min(0)
+      .nullable()
+      .describe("Times the demand that the limits allow; null: nothing is wanted"),
     method: z
       .enum(["pseudoInverse", "linearProgramme", "none"])
-      .describe("pseudoInverse: within the limits as it is; linearProgramme: shared anew within them; none: can not be made"),
+      .describe(
+        "pseudoInverse: within the limits as it is; linearProgramme: shared anew within them; none: can not be made",
+      ),
     current,
     warnings: z.array(ResultWarning),
   })

@@ -109,7 +109,7 @@ const SolvedTether = z.strictObject({
       arcLength: least0("L", "m", "Length of the curve through the points"),
       forceBalance: least0("e", "N", "What is left of end forces, drag and weight summed over the points"),
     })
-    .describe("Two sums over the points, made apart from the integration"),
+    .describe("Two sums over the points, made apart from the integration; a bend sharper than a piece shows in them"),
   ...common,
 });
 export type SolvedTether = z.infer<typeof SolvedTether>;

@@ -14,7 +14,7 @@ export interface SurfaceRunning {
 }
 
 /** Shaft depth over diameter from which open-water tests neglect the surface; ITTC 7.5-02-03-02.1, from memory. */
-const OPEN_WATER_IMMERSION = 1.5;
+export const OPEN_WATER_IMMERSION = 1.5;
 
 /**
  * Whether a propeller near the surface draws air, and what the surface costs it.

@@ -117,7 +117,7 @@ function reynoldsWarnings(
   reynolds: number,
   [low, high]: readonly [number, number],
   above: string,
-  below = "Slow flow past small parts has a larger coefficient",
+  below = "Down to 1 × 10³ it changes by some 10 to 20 %; it grows clearly only in much slower flow",
 ): Warning[] {
   if (reynolds >= low && reynolds <= high) return [];
   const mend = reynolds > high ? (above === "" ? "" : `Above it ${above}`) : below;

@@ -1,8 +1,6 @@
 import type { TetherMotion, TetherSurroundings } from "../../model/vehicle/tether.ts";
 import type { TetherRequest } from "../../model/vehicle/tetherShape.ts";
-
-/** Ahead, to starboard, down; m, N or m/s. */
-export type Triple = readonly [number, number, number];
+import type { Triple } from "./triple.ts";
 
 /** What acts on a tether, in the numbers that the integration needs. */
 export interface TetherLoad {
@@ -97,17 +95,24 @@ export function writeDrag(
   return Un;
 }
 
-/** The same tether and water with the drag, the weight or the current multiplied. */
-export function multipliedLoad(
-  load: TetherLoad,
-  { drag = 1, weight = 1 }: { readonly drag?: number; readonly weight?: number },
-): TetherLoad {
+/** The same tether and water with the drag on it, its weight or the current multiplied. */
+export function multipliedLoad(load: TetherLoad, by: LoadFactors): TetherLoad {
+  const { normal = 1, tangential = 1, weight = 1, current = 1 } = by;
   return {
     ...load,
-    normal: load.normal * drag,
-    tangential: load.tangential * drag,
+    normal: load.normal * normal,
+    tangential: load.tangential * tangential,
     weight: load.weight * weight,
+    speeds: load.speeds.map((speed) => speed * current),
   };
+}
+
+/** Factors on parts of a load; 1 where absent. */
+export interface LoadFactors {
+  readonly normal?: number;
+  readonly tangential?: number;
+  readonly weight?: number;
+  readonly current?: number;
 }
 
 /** Size of the load per length, N/m: weight, and drag square to the fastest flow anywhere between two depths. */

@@ -3,15 +3,27 @@ import { parts } from "../../app/session.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type Option, SelectField } from "../../forms/SelectField.tsx";
-import type { TypedPropeller } from "./drivenPropellers.ts";
-import { choosePart, chosenFluid, controller, fluid, hotelPower, motor, pack, thrusters, typed } from "./driveState.ts";
+import {
+  choosePart,
+  chosenFluid,
+  controller,
+  fluid,
+  gear,
+  hotelPower,
+  motor,
+  pack,
+  type TypedPropeller,
+  tether,
+  thrusters,
+  typed,
+} from "./driveChoices.ts";
+import { StateFields } from "./StateFields.tsx";
 
-/** Motor, controller, pack, number of thrusters, hotel load and water. */
+/** Motor, controller, gear, supply, number of thrusters, hotel load, water, and the state they are in. */
 export function ChosenParts() {
   const { motors, packs } = parts.value;
   return (
-    <section class="card drive-card" aria-labelledby="drive-parts">
-      <h2 id="drive-parts">On the vehicle</h2>
+    <div class="drive-card">
       {(motors.length === 0 || packs.length === 0) && (
         <p class="hint">
           A motor and a pack are needed. <a href={addressOf("parts")}>Add them under Parts.</a>
@@ -28,16 +40,18 @@ export function ChosenParts() {
           }}
         />
       </div>
+      <StateFields />
       <details>
         <summary>Type the coefficients of another propeller</summary>
         <TypedFields />
       </details>
-    </section>
+    </div>
   );
 }
 
 function DriveTrain() {
-  const { motors, controllers, packs } = parts.value;
+  const { motors, controllers, packs, tethers, gears } = parts.value;
+  const powered = tethers.filter(({ document }) => document.conductor !== undefined);
   return (
     <>
       <SelectField
@@ -58,6 +72,25 @@ function DriveTrain() {
         options={choices(packs)}
         onChange={(id) => choosePart("pack", id)}
       />
+      {powered.length > 0 && (
+        <SelectField
+          label="Power comes"
+          value={tether.value?.id ?? "none"}
+          options={[
+            { value: "none", label: "from the pack aboard" },
+            ...powered.map(({ id, document }) => ({ value: id, label: `through ${document.name}` })),
+          ]}
+          onChange={(id) => choosePart("tether", id)}
+        />
+      )}
+      {gears.length > 0 && (
+        <SelectField
+          label="Gear"
+          value={gear.value?.id ?? "none"}
+          options={[{ value: "none", label: "None: propeller on the motor shaft" }, ...choices(gears)]}
+          onChange={(id) => choosePart("gear", id)}
+        />
+      )}
     </>
   );
 }
@@ -67,7 +100,7 @@ function Loads() {
   return (
     <>
       <QuantityField
-        label="Equal thrusters on this pack"
+        label="Equal thrusters on this supply"
         dimension="number"
         value={thrusters.value}
         min={1}

@@ -1,107 +1,150 @@
-import { computed, signal } from "@preact/signals";
+import { computed } from "@preact/signals";
+import { carriedPropeller } from "../../../shared/drive/carriedPropeller.ts";
+import { driveRequestOf, type PreparedDrive } from "../../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
 import { throttleSweep } from "../../../shared/drive/throttleSweep.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
-import type { FluidState } from "../../../shared/model/fluid.ts";
-import type { Pack } from "../../../shared/model/parts/pack.ts";
+import type { DriveTrain } from "../../../shared/model/driveTrain.ts";
+import type { DriveRunning } from "../../../shared/model/driveTrainPoint.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
-import { densityOf } from "../../app/densityOf.ts";
-import { parts, project } from "../../app/session.ts";
-import { subjects } from "../theory/subject.ts";
-import { groups } from "../variants/variantsState.ts";
-import { currentChart, SWEEP_STEPS, thrustChart } from "./driveCharts.ts";
-import { type Chosen, type Driven, type DrivenPropeller, driveAnswer, driveRequest } from "./driveModel.ts";
-import { drivenPropellers, type TypedPropeller } from "./drivenPropellers.ts";
-import { leftOutText } from "./fromStand.ts";
+import { bladeOf } from "../theory/carryOver/carryOverModel.ts";
+import { SWEEP_STEPS } from "./driveCharts.ts";
+import {
+  advanceSpeed,
+  charge,
+  controller,
+  depth,
+  direction,
+  fluid,
+  gear,
+  hotelPower,
+  motor,
+  pack,
+  reynoldsCarried,
+  supplyTemperature,
+  tether,
+  throttle,
+  thrusters,
+} from "./driveChoices.ts";
+import { type Carried, type Driven, driveAnswer } from "./driveModel.ts";
+import { propellers } from "./drivePropellers.ts";
+import type { PropellerInHand } from "./measuredPropeller.ts";
 
-export const throttle = signal(0.6);
-export const thrusters = signal(1);
-export const hotelPower = signal(0);
-/** Static merit that stands in where no torque was measured. */
-export const statedMerit = signal(0.5);
-/** Null: the water of the project. */
-export const chosenFluid = signal<FluidState | null>(null);
-/** Coefficients typed by hand, next to the measured variants; null when none are. */
-export const typed = signal<TypedPropeller | null>(null);
-
-export const fluid = computed((): FluidState => chosenFluid.value ?? project.value!.document.water);
-
-type ChosenPart = "motor" | "controller" | "pack";
-const chosenIds = signal<Readonly<Partial<Record<ChosenPart, string>>>>({});
-
-export function choosePart(kind: ChosenPart, id: string): void {
-  chosenIds.value = { ...chosenIds.value, [kind]: id };
-}
-
-const firstOr = <T extends { readonly id: string }>(list: readonly T[], id: string | undefined): T | undefined =>
-  list.find((one) => one.id === id) ?? list[0];
-
-export const motor = computed(() => firstOr(parts.value.motors, chosenIds.value.motor));
-export const pack = computed(() => firstOr(parts.value.packs, chosenIds.value.pack));
-export const controller = computed(() =>
-  chosenIds.value.controller === "none" ? undefined : firstOr(parts.value.controllers, chosenIds.value.controller),
-);
-
-const density = densityOf(fluid);
-export const fluidProblem = computed(() => density.value.problem);
-
-export const chosen = computed((): Chosen | null => {
-  const rho = density.value.value;
-  if (motor.value === undefined || pack.value === undefined || rho === null) return null;
+/** Everything but the propeller; null while a motor or a pack is missing. */
+const trainWithoutPropeller = computed((): Omit<DriveTrain, "propeller"> | null => {
+  if (motor.value === undefined || pack.value === undefined) return null;
   return {
+    supply: {
+      pack: pack.value.document,
+      ...(tether.value && { tether: tether.value.document }),
+      ...(charge.value !== null && { charge: charge.value }),
+      ...(supplyTemperature.value !== null && { temperature: supplyTemperature.value }),
+    },
+    ...(controller.value && { controller: controller.value.document }),
     motor: motor.value.document,
-    controller: controller.value?.document ?? null,
-    pack: pack.value.document as Pack,
+    ...(gear.value && { gear: gear.value.document }),
     thrusters: thrusters.value,
-    hotelPower: hotelPower.value,
-    density: rho,
+    ...{ hotelPower: hotelPower.value, hotelPowerUncertainty: 0 },
+    water: fluid.value,
+    ...(depth.value !== null && { depth: depth.value }),
   };
 });
 
-export const propellers = computed(() => drivenPropellers(groups.value, statedMerit.value, typed.value));
+const running = computed(
+  (): DriveRunning => ({ throttle: 0, direction: direction.value, advanceSpeed: advanceSpeed.value }),
+);
 
-interface Swept {
-  readonly propeller: DrivenPropeller;
-  readonly sweep: readonly OperatingPoint[];
-  readonly problem: string;
+/** One propeller on the chosen parts: the whole sweep, which does not hang on the throttle. */
+interface Swept extends Pick<Driven, "inHand" | "carried" | "problem" | "sweep"> {
+  readonly train: DriveTrain | null;
+  readonly prepared: PreparedDrive | null;
 }
 
-/** Whole sweeps; they do not depend on the throttle, so moving the throttle leaves them alone. */
 const swept = computed((): Swept[] => {
-  const drive = chosen.value;
-  if (drive === null) return [];
-  return propellers.value.map((propeller) => {
+  const rest = trainWithoutPropeller.value;
+  if (rest === null) return [];
+  return propellers.value.map((inHand) => {
+    const none = { inHand, carried: null, train: null, prepared: null, sweep: [] };
     try {
-      return { propeller, sweep: throttleSweep(driveRequest(drive, propeller, 0), SWEEP_STEPS), problem: "" };
+      const measured = { ...rest, propeller: inHand.propeller };
+      const carried = reynoldsCarried.value ? carriedTo(inHand, measured) : null;
+      const train = { ...rest, propeller: carried?.propeller ?? inHand.propeller };
+      const prepared = driveRequestOf(train, running.value);
+      const sweep = throttleSweep(prepared.request, SWEEP_STEPS);
+      return { ...none, carried: carried?.told ?? null, train, prepared, sweep, problem: "" };
     } catch (thrown) {
-      return { propeller, sweep: [], problem: sentenceOf(thrown) };
+      return { ...none, problem: sentenceOf(thrown) };
     }
   });
 });
 
-export const driven = computed((): Driven[] => {
-  const drive = chosen.value;
-  if (drive === null) return [];
-  return swept.value.map((one) => {
-    if (one.problem !== "") return { ...one, point: null };
+/** The propeller at the Reynolds number of the water, found at the full throttle of the coefficients as measured. */
+function carriedTo({ stand }: PropellerInHand, train: DriveTrain) {
+  if (stand === undefined) return null;
+  const { request } = driveRequestOf(train, { ...running.value, throttle: 1 });
+  const rotationRate = fullRate({ ...request, uncertainties: {}, correlations: [] });
+  if (!(rotationRate > 0)) return null;
+  const { propeller, factor, reynolds } = carriedPropeller(train.propeller, {
+    from: { fluid: stand.fluid, rotationRate: stand.topRate },
+    to: { fluid: train.water, rotationRate },
+    ...(stand.part ? bladeOf(stand.part) : {}),
+  });
+  const told: Carried = { factor, reynolds };
+  return { propeller, told };
+}
+
+/** Rotation rate at the most that the supply can hold, rev/s; 0 where it can hold nothing. */
+function fullRate(request: PreparedDrive["request"]): number {
+  try {
+    return throttleSweep(request, 4).at(-1)?.rotationRate ?? 0;
+  } catch {
+    return 0;
+  }
+}
+
+export const driven = computed((): Driven[] =>
+  swept.value.map((one) => {
+    if (one.prepared === null) return { ...one, point: null };
     try {
-      return { ...one, point: operatingPoint(driveRequest(drive, one.propeller, throttle.value)) };
+      const request = { ...one.prepared.request, throttle: throttle.value };
+      return { ...one, point: operatingPoint(request) };
     } catch (thrown) {
       return { ...one, point: null, problem: sentenceOf(thrown) };
     }
-  });
-});
+  }),
+);
 
-/** One sentence a measured propeller: what its Reynolds number in this water would change, which is not in the numbers. */
-export const leftOut = computed((): string[] =>
-  driven.value.flatMap((one) => {
-    const subject = subjects.value.find(({ name }) => name === one.propeller.name);
-    const stand = groups.value.find(({ name }) => name === one.propeller.name)?.members[0]?.run.recipe.fluid;
-    if (subject === undefined || stand === undefined) return [];
-    return leftOutText(one, { subject, fluid: stand }, fluid.value) || [];
+/** The question behind one propeller at the chosen throttle, for the cards that ask more of it. */
+export const trains = computed(() =>
+  swept.value.flatMap(({ inHand, train, prepared }) =>
+    train === null || prepared === null ? [] : [{ inHand, train, prepared }],
+  ),
+);
+
+/** Supply voltages around that of the chosen supply, as shares of it. */
+const VOLTAGE_SHARES = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.2];
+
+export interface AgainstVoltage {
+  readonly inHand: PropellerInHand;
+  readonly points: readonly { readonly voltage: number; readonly point: OperatingPoint }[];
+}
+
+/** The points at the chosen throttle when the supply has more or less voltage. */
+export const againstVoltage = computed((): AgainstVoltage[] =>
+  swept.value.flatMap(({ inHand, prepared }) => {
+    if (prepared === null) return [];
+    const { request } = prepared;
+    const points = VOLTAGE_SHARES.flatMap((share) => {
+      const voltage = share * request.supplyVoltage;
+      try {
+        return [{ voltage, point: operatingPoint({ ...request, supplyVoltage: voltage, throttle: throttle.value }) }];
+      } catch {
+        // A supply that collapses at this voltage has no point to show there.
+        return [];
+      }
+    });
+    return [{ inHand, points }];
   }),
 );
 
 export const answer = computed(() => driveAnswer(driven.value, throttle.value, thrusters.value));
-export const thrustPicture = computed(() => thrustChart(driven.value, throttle.value));
-export const currentPicture = computed(() => currentChart(driven.value, throttle.value));

@@ -1,6 +1,6 @@
 import type { OPERATING_POINT_NUMBERS, OperatingPoint } from "../../../shared/model/drive.ts";
 import { formatQuantity, formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
-import { AMPERE, MILLINEWTON_METRE, NEWTON, PERCENT, RPM, VOLT, WATT } from "../bench/shownUnits.ts";
+import { AMPERE, CELSIUS, MILLINEWTON_METRE, NEWTON, PERCENT, RPM, VOLT, WATT } from "../bench/shownUnits.ts";
 
 export type PointQuantity = keyof typeof OPERATING_POINT_NUMBERS;
 
@@ -13,13 +13,14 @@ export const POINT_QUANTITIES: readonly {
   readonly symbol: string;
   readonly unit: ShownUnit;
 }[] = [
-  { key: "thrust", name: "Bollard thrust of one thruster", symbol: "T", unit: NEWTON },
+  { key: "thrust", name: "Thrust of one thruster", symbol: "T", unit: NEWTON },
   { key: "rotationRate", name: "Rotation rate", symbol: "n", unit: RPM },
-  { key: "torque", name: "Shaft torque", symbol: "Q", unit: MILLINEWTON_METRE },
+  { key: "torque", name: "Propeller torque", symbol: "Q", unit: MILLINEWTON_METRE },
   { key: "motorCurrent", name: "Motor current", symbol: "I_m", unit: AMPERE },
   { key: "motorVoltage", name: "Motor voltage", symbol: "U_m", unit: VOLT },
-  { key: "supplyCurrent", name: "Current from the pack, all thrusters and hotel load", symbol: "I_s", unit: AMPERE },
-  { key: "supplyVoltage", name: "Pack voltage under load", symbol: "U", unit: VOLT },
+  { key: "supplyCurrent", name: "Current from the supply, all thrusters and hotel load", symbol: "I_s", unit: AMPERE },
+  { key: "supplyVoltage", name: "Supply voltage under load", symbol: "U", unit: VOLT },
+  { key: "windingTemperature", name: "Winding temperature, steady", symbol: "T_w", unit: CELSIUS },
   { key: "electricalPower", name: "Electrical power of one thruster", symbol: "P_e", unit: WATT },
   { key: "shaftPower", name: "Shaft power", symbol: "P", unit: WATT },
   { key: "efficiency", name: "Shaft power over electrical power", symbol: "eta", unit: PERCENT },
@@ -27,7 +28,8 @@ export const POINT_QUANTITIES: readonly {
 ];
 
 /** One number of a point with its unit, and its 95 % half-width where the inputs had doubts. */
-export function pointText(point: OperatingPoint, key: PointQuantity): string {
+export function pointText(point: OperatingPoint, key: PointQuantity, isHeatKnown = true): string {
+  if (key === "windingTemperature" && !isHeatKnown) return "not worked out";
   const { unit } = POINT_QUANTITIES.find((one) => one.key === key)!;
   const doubt = point.uncertainties?.[key];
   if (doubt === undefined || doubt.standardUncertainty === 0) return formatQuantity(point[key], unit);

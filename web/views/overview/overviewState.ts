@@ -1,43 +1,40 @@
 import { computed } from "@preact/signals";
+import { driveRequestOf } from "../../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
-import { fluidProperties } from "../../../shared/fluid/fluidProperties.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
+import type { DriveTrain } from "../../../shared/model/driveTrain.ts";
 import { InputProblem, OutOfDomain } from "../../../shared/quantity/problem.ts";
 import { reductions } from "../../app/reductions.ts";
 import { parts, project, runs } from "../../app/session.ts";
 import { joined } from "../../app/words.ts";
 import type { ChartSpec } from "../../charts/chartSpec.ts";
-import { type Chosen, driveRequest } from "../drive/driveModel.ts";
-import { drivenPropellers } from "../drive/drivenPropellers.ts";
+import { drivePropellers } from "../drive/drivePropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { againstBaseline, allGroups } from "../variants/variantsState.ts";
 import { overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */
-const firstDrive = computed((): Chosen | null => {
+const firstDrive = computed((): Omit<DriveTrain, "propeller"> | null => {
   const { motors, controllers, packs } = parts.value;
   if (!motors[0] || !packs[0] || !project.value) return null;
   return {
+    supply: { pack: packs[0].document },
     motor: motors[0].document,
-    controller: controllers[0]?.document ?? null,
-    pack: packs[0].document,
-    thrusters: 1,
-    hotelPower: 0,
-    density: fluidProperties(project.value.document.water).density,
+    ...(controllers[0] && { controller: controllers[0].document }),
+    ...{ thrusters: 1, hotelPower: 0, hotelPowerUncertainty: 0 },
+    water: project.value.document.water,
   };
 });
 
-/** Stands in for a torque that was not measured; the overview shows no thrust that rests on it. */
-const UNUSED_MERIT = 0.5;
+const FULL = { throttle: 1, direction: "ahead", advanceSpeed: 0 } as const;
 
 const fullThrottle = computed((): ReadonlyMap<string, OperatingPoint | null> => {
   const drive = firstDrive.value;
   if (drive === null) return new Map();
-  const propellers = drivenPropellers(allGroups.value, UNUSED_MERIT, null);
   return new Map(
-    propellers.map((propeller) => [
-      propeller.name,
-      pointOrNull(() => operatingPoint(driveRequest(drive, propeller, 1))),
+    drivePropellers.value.map(({ name, propeller }) => [
+      name,
+      pointOrNull(() => operatingPoint(driveRequestOf({ ...drive, propeller }, FULL).request)),
     ]),
   );
 });

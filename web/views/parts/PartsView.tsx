@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
+import { partsTableAddress } from "../../api/client.ts";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart, removePart } from "../../app/edits.ts";
 import { Screen } from "../../app/Screen.tsx";
-import { partOf, parts, runs } from "../../app/session.ts";
+import { openProjectId, partOf, parts, runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
@@ -12,6 +13,7 @@ import { IdentifyDialog } from "./IdentifyDialog.tsx";
 import { identifiedMotorId, openIdentification } from "./identifyState.ts";
 import { PartForm } from "./PartForm.tsx";
 import { type FormKind, KIND_HINTS, KIND_NAMES, type PartList, partsModel } from "./partsModel.ts";
+import { ImportDialog } from "./table/ImportDialog.tsx";
 import "./parts.css";
 
 interface Editing {
@@ -22,16 +24,23 @@ interface Editing {
 
 export default function PartsView() {
   const [editing, setEditing] = useState<Editing | null>(null);
+  const [importing, setImporting] = useState<FormKind | null>(null);
   const model = partsModel(parts.value, runs.value);
   return (
     <Screen question="What can a thruster be built from?" answer={model.answer} tone={model.tone}>
       {model.lists.map((list) => (
-        <KindSection key={list.kind} list={list} onEdit={(id) => setEditing({ kind: list.kind, id })} />
+        <KindSection
+          key={list.kind}
+          list={list}
+          onEdit={(id) => setEditing({ kind: list.kind, id })}
+          onImport={() => setImporting(list.kind)}
+        />
       ))}
       <InstrumentsSection />
       {shapedPropellerId.value !== null && <BladeShapeDialog propellerId={shapedPropellerId.value} />}
       {identifiedMotorId.value !== null && <IdentifyDialog motorId={identifiedMotorId.value} />}
       {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
+      {importing && <ImportDialog kind={importing} onClose={() => setImporting(null)} />}
     </Screen>
   );
 }
@@ -39,17 +48,29 @@ export default function PartsView() {
 interface KindSectionProps {
   readonly list: PartList;
   readonly onEdit: (id: string | null) => void;
+  readonly onImport: () => void;
 }
 
-function KindSection({ list, onEdit }: KindSectionProps) {
+function KindSection({ list, onEdit, onImport }: KindSectionProps) {
   const { kind, heading, rows } = list;
+  const many = heading.toLowerCase();
   return (
     <section class="parts-kind" aria-labelledby={`parts-${kind}`}>
       <div class="parts-head">
         <h2 id={`parts-${kind}`}>{heading}</h2>
-        <button type="button" onClick={() => onEdit(null)}>
-          Add a {KIND_NAMES[kind].one}
-        </button>
+        <div class="row">
+          {rows.length > 0 && (
+            <a class="button" href={partsTableAddress(openProjectId(), kind)} download={`${kind}.csv`}>
+              Save {many} as CSV
+            </a>
+          )}
+          <button type="button" onClick={onImport}>
+            Import {many}
+          </button>
+          <button type="button" onClick={() => onEdit(null)}>
+            Add a {KIND_NAMES[kind].one}
+          </button>
+        </div>
       </div>
       <p class="hint">{KIND_HINTS[kind]}</p>
       {rows.length > 0 && <KindTable list={list} onEdit={onEdit} />}
@@ -64,7 +85,7 @@ function KindSection({ list, onEdit }: KindSectionProps) {
   );
 }
 
-function KindTable({ list: { kind, heading, columns, rows }, onEdit }: KindSectionProps) {
+function KindTable({ list: { kind, heading, columns, rows }, onEdit }: Omit<KindSectionProps, "onImport">) {
   return (
     <TableBox label={`${heading}, table`}>
       <table>
@@ -135,6 +156,7 @@ function EditDialog({ editing: { kind, id }, onClose }: { readonly editing: Edit
       <PartForm
         kind={kind}
         part={part ?? null}
+        voltage={parts.value.packs[0]?.document.openCircuitVoltage}
         onCancel={onClose}
         onSave={(document) => void (id === null ? addPart(kind, document) : editPart(kind, id, document)).then(close)}
       />

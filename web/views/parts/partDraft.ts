@@ -1,42 +1,78 @@
 import type { PartKind } from "../../../shared/model/parts/partKinds.ts";
+import { documentWith, valueAt } from "../../../shared/model/parts/partValues.ts";
+import { listOfText, textOfList } from "../../../shared/partsTable/listText.ts";
 import { formatNumber } from "../../../shared/quantity/format.ts";
+import { InputProblem } from "../../../shared/quantity/problem.ts";
 import type { PartInput } from "../../api/client.ts";
 import { KEPT_ASIDE, type PartField } from "./partFields.ts";
 
 /** What stands in the fields of a form: SI numbers, texts, yes or no; null for an empty field. */
 export type Draft = Readonly<Record<string, number | string | boolean | null>>;
 
-/** A draft of a stored part, or an empty one. */
-export function draftOf(fields: readonly PartField[], part: Readonly<Record<string, unknown>> | null): Draft {
-  return Object.fromEntries(
-    fields.map((field) => [field.key, (valueIn(part, field.key) as Draft[string] | undefined) ?? emptyOf(field)]),
-  );
-}
-
 type Plain = Readonly<Record<string, unknown>>;
 
-/** The value of "key", or of "outer.inner". */
-export function valueIn(part: Plain | null | undefined, key: string): unknown {
-  const [outer, inner] = key.split(".");
-  const value = part?.[outer!];
-  return inner === undefined ? value : (value as Plain | undefined)?.[inner];
+/** Stands in a field for "there is none", which is another thing than an empty field. */
+export const NONE = "none";
+
+/** A draft of a stored part, or an empty one. */
+export function draftOf(fields: readonly PartField[], part: Plain | null): Draft {
+  return Object.fromEntries(fields.map((field) => [field.key, draftValue(field, valueAt(part, field.key))]));
 }
 
-function emptyOf({ kind }: PartField): Draft[string] {
-  if (kind === "words") return "";
-  return kind === "yesNo" ? false : null;
+function draftValue({ kind, key, leaf }: PartField, value: unknown): Draft[string] {
+  if (value === null && leaf.nullable) return NONE;
+  if (value === undefined || value === null)
+    return kind === "words" || kind === "list" ? "" : kind === "yesNo" ? false : null;
+  return kind === "list" ? textOfList(key, value) : (value as Draft[string]);
 }
+
+/** Whether a field holds nothing. */
+const isEmpty = (value: Draft[string] | undefined) => value === null || value === undefined || value === "";
+
+/** The document inside the part that a field belongs to; null for the part itself. */
+const outerOf = (key: string) => (key.includes(".") ? key.split(".")[0]! : null);
 
 /** What is missing or not allowed, by field; empty when the draft can be stored. */
 export function draftProblems(fields: readonly PartField[], draft: Draft): Readonly<Record<string, string>> {
+  const begun = new Set(fields.filter(({ key }) => !isEmpty(draft[key])).map(({ key }) => outerOf(key)));
   const found = fields.flatMap((field) => {
-    const value = draft[field.key] ?? null;
-    if (value === null || (value === "" && field.optional))
-      return field.optional ? [] : [[field.key, "Needed: a value with its unit."]];
-    const problem = field.check(value);
+    const problem = problemOf(field, draft[field.key] ?? null, begun);
     return problem === null ? [] : [[field.key, problem]];
   });
-  return Object.fromEntries(found) as Record<string, string>;
+  return { ...wayProblems(fields, draft, begun), ...(Object.fromEntries(found) as Record<string, string>) };
+}
+
+function problemOf(field: PartField, value: Draft[string], begun: ReadonlySet<string | null>): string | null {
+  const outer = outerOf(field.key);
+  if (isEmpty(value)) {
+    if (field.leaf.optional) return null;
+    if (outer === null) return field.kind === "words" ? field.check("") : "Needed: a value with its unit.";
+    return begun.has(outer) ? "Needed: it goes with the other values here." : null;
+  }
+  if (value === NONE && field.leaf.nullable) return null;
+  if (field.kind !== "list") return field.check(value);
+  try {
+    return field.check(listOfText(field.key, String(value)));
+  } catch (thrown) {
+    if (thrown instanceof InputProblem) return thrown.message;
+    throw thrown;
+  }
+}
+
+/** Where the same can be stated in several ways, one of them is needed and no second one. */
+function wayProblems(
+  fields: readonly PartField[],
+  draft: Draft,
+  begun: ReadonlySet<string | null>,
+): Record<string, string> {
+  const ways = fields.filter(({ key, leaf }) => leaf.way !== null && begun.has(outerOf(key)));
+  const filled = ways.filter(({ key }) => !isEmpty(draft[key]));
+  if (ways.length === 0 || filled.length === 1) return {};
+  const told =
+    filled.length === 0
+      ? "Needed: one of section, AWG number or resistance."
+      : "Only one of section, AWG number and resistance.";
+  return { [(filled[1] ?? ways[0]!).key]: told };
 }
 
 /**
@@ -49,29 +85,24 @@ export function documentOf<K extends PartKind>(
   part: Plain | null = null,
 ): PartInput<K> {
   const kept = fields
-    .map(({ key, optional }) => [key, draft[key] ?? null, optional] as const)
-    .filter(([, value, optional]) => value !== null && !(value === "" && optional))
-    .map(([key, value]) => [key, typeof value === "string" ? value.trim() : value]);
+    .filter(({ key, leaf }) => !isEmpty(draft[key]) || (draft[key] === "" && !leaf.optional))
+    .map((field) => [field.leaf, storedValue(field, draft[field.key]!)] as const);
   const aside = KEPT_ASIDE.flatMap((key) => (part?.[key] === undefined ? [] : [[key, part[key]] as const]));
-  const typed = { ...nested(kept as [string, unknown][]), ...Object.fromEntries(aside) };
-  return withCorrelations(typed, part) as PartInput<K>;
+  return withCorrelations({ ...documentWith(kept), ...Object.fromEntries(aside) }, part) as PartInput<K>;
 }
 
-function nested(entries: readonly (readonly [string, unknown])[]): Record<string, unknown> {
-  const whole: Record<string, unknown> = {};
-  for (const [key, value] of entries) {
-    const [outer, inner] = key.split(".");
-    whole[outer!] = inner === undefined ? value : { ...(whole[outer!] as Plain | undefined), [inner]: value };
-  }
-  return whole;
+function storedValue({ kind, key, leaf }: PartField, value: NonNullable<Draft[string]>): unknown {
+  if (leaf.nullable && value === NONE) return null;
+  if (kind === "list") return listOfText(key, String(value));
+  return typeof value === "string" ? value.trim() : value;
 }
 
 const CONSTANTS = ["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope"] as const;
 
 /** Correlations belong to one identification: a constant typed anew ends them. */
 function withCorrelations(document: Record<string, unknown>, part: Plain | null): Record<string, unknown> {
-  const correlations = valueIn(part, "uncertainties.correlations");
-  const same = (key: string) => (valueIn(document, key) ?? 0) === (valueIn(part, key) ?? 0);
+  const correlations = valueAt(part, "uncertainties.correlations");
+  const same = (key: string) => (valueAt(document, key) ?? 0) === (valueAt(part, key) ?? 0);
   const kept = CONSTANTS.every((name) => same(name) && same(`uncertainties.${name}`));
   if (correlations === undefined || !kept) return document;
   return { ...document, uncertainties: { ...(document["uncertainties"] as Plain), correlations } };

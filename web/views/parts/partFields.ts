@@ -1,15 +1,20 @@
-import type { z } from "zod";
-import { PART_SCHEMAS, type PartKind } from "../../../shared/model/parts/partKinds.ts";
+import { leafRefusal } from "../../../shared/model/parts/leafRefusal.ts";
+import { leavesOf, type PartLeaf } from "../../../shared/model/parts/partLeaves.ts";
+import { requireUnit } from "../../../shared/quantity/unit.ts";
 import type { Dimension } from "../../../shared/quantity/units.data.ts";
+import { FIELD_HELP } from "./fieldHelp.data.ts";
+import type { FormKind } from "./partsModel.ts";
 
 interface Shared {
   readonly key: string;
   readonly label: string;
+  /** It may stay empty, at least until other values of its group are filled in. */
   readonly optional: boolean;
   /** How to come by the value. */
   readonly help: string | undefined;
   /** What the schema says is wrong with a value, or null. */
   readonly check: (value: unknown) => string | null;
+  readonly leaf: PartLeaf;
 }
 
 /** One field of a form, as the schema of the part describes it. */
@@ -20,102 +25,73 @@ export type PartField = Shared &
     | { readonly kind: "count" }
     | { readonly kind: "yesNo" }
     | { readonly kind: "words"; readonly lines: number; readonly maxLength: number }
+    | { readonly kind: "list" }
   );
 
-/** How builders write each SI unit: dimension to read it in, and the unit it is first shown in. */
-const WRITTEN: Readonly<Record<string, { readonly dimension: Dimension; readonly unit: string }>> = {
-  m: { dimension: "length", unit: "mm" },
-  "rad/(V·s)": { dimension: "speedConstant", unit: "rpm/V" },
-  Ω: { dimension: "resistance", unit: "mΩ" },
-  A: { dimension: "current", unit: "A" },
-  V: { dimension: "voltage", unit: "V" },
-  W: { dimension: "power", unit: "W" },
-  C: { dimension: "charge", unit: "Ah" },
-  "1": { dimension: "number", unit: "1" },
-};
-
-/** Units that no one types: the number is given for a step people think in. */
-const SCALED: Readonly<Record<string, { readonly unit: string; readonly factor: number }>> = {
-  "A·s/rad": { unit: "A per 1000 rpm", factor: 60 / (1000 * 2 * Math.PI) },
-};
-
-/** Texts that the schema has no words for. */
+/** Labels where the words of the schema are too long for a form, or there are none. */
 const LABELS: Readonly<Record<string, string>> = {
   name: "Name",
   note: "Note",
   finish: "Surface finish",
   material: "Material",
   nozzle: "Runs in a nozzle",
+  price: "Price",
+  resistanceTemperature: "Winding temperature of that resistance",
+  freewheelVoltage: "Freewheel voltage",
+  switchingLoss: "Switching loss",
+  standbyPower: "Power drawn by itself",
+  "command.deadBand": "Dead band on either side",
+  "command.fullReverse": "Pulse of full throttle astern",
+  "cells.statedCharge": "Charge left at that voltage",
+  "cells.curve": "Voltage of one cell against charge",
+  leastVoltage: "Least voltage under load",
+  weightInWater: "Weight in water over length",
+  "lead.size.resistancePerLength": "Resistance of one conductor, 20 °C",
+  "conductor.size.resistancePerLength": "Resistance of one conductor, 20 °C",
 };
-/** How a builder comes by a value. The figures are common practice, no source. */
-const HELP: Readonly<Record<string, string>> = {
-  diameterUncertainty: "How sure the diameter is, as a standard uncertainty: about 0.1 mm with callipers.",
-  chordAt07: "Width of the blade there; gives the blade Reynolds number.",
-  pitchRatio: "Pitch over diameter, as drawn.",
-  noLoadCurrent: "Current of the motor turning free in air, without propeller.",
-  noLoadCurrentSlope: "From free runs at two voltages or more. Empty: the no-load current is taken as constant.",
-  polePairs: "Magnets on the rotor divided by two; needed where a log counts electrical turns.",
-  openCircuitVoltage: "Without load, as full as the vehicle will use it.",
-};
+
 const NOTE_LENGTH = 4000;
 
 /** Parts of a document that have a panel of their own and are kept as they are by the form. */
 export const KEPT_ASIDE: readonly string[] = ["geometry"];
 
+/** Found together by a computation, never typed. */
+const NOT_TYPED: readonly string[] = ["uncertainties.correlations"];
+
 /** The fields of a kind of part, in the order of its schema; those of a document inside it are "outer.inner". */
-export function fieldsOf(kind: PartKind): PartField[] {
-  return Object.entries(PART_SCHEMAS[kind].shape).flatMap(([key, schema]) => {
-    if (KEPT_ASIDE.includes(key)) return [];
-    const { inner } = unwrapped(schema as z.ZodType);
-    if (inner.type !== "object") return [fieldOf(key, schema as z.ZodType)];
-    const { shape } = inner as z.ZodObject;
-    // Lists inside come from a computation and are not typed.
-    const typed = Object.entries(shape).filter(([, one]) => unwrapped(one as z.ZodType).inner.type !== "array");
-    return typed.map(([name, one]) => fieldOf(`${key}.${name}`, one as z.ZodType));
-  });
+export function fieldsOf(kind: FormKind): PartField[] {
+  return leavesOf(kind)
+    .filter(({ key }) => !KEPT_ASIDE.includes(key) && !NOT_TYPED.includes(key))
+    .map(fieldOf);
 }
 
-function fieldOf(key: string, schema: z.ZodType): PartField {
-  const { inner, optional } = unwrapped(schema);
-  const { description = "", symbol = "", unit } = (inner.meta() ?? {}) as Record<string, string | undefined>;
-  const label =
-    LABELS[key] ?? (unit && description.endsWith(`, ${unit}`) ? description.slice(0, -unit.length - 2) : description);
-  const shared = { key, label, optional, help: HELP[key], check: (value: unknown) => refusal(inner, value) };
-  const type = inner.type;
-  if (type === "boolean") return { ...shared, kind: "yesNo" };
-  if (type === "string") {
+function fieldOf(leaf: PartLeaf): PartField {
+  const { key, type, schema, symbol, unit, written } = leaf;
+  const label = LABELS[key] ?? leaf.text;
+  const optional = leaf.optional || key.includes(".");
+  const shared = {
+    key,
+    label,
+    optional,
+    help: FIELD_HELP[key],
+    check: (value: unknown) => leafRefusal(schema, value),
+    leaf,
+  };
+  if (type === "yesNo") return { ...shared, kind: "yesNo" };
+  if (type === "list") return { ...shared, kind: "list" };
+  if (type === "text") {
     const long = key === "note";
     return { ...shared, kind: "words", lines: long ? 3 : 1, maxLength: long ? NOTE_LENGTH : 120 };
   }
-  if (unit === undefined) return { ...shared, kind: "count" };
-  const scaled = SCALED[unit];
-  if (scaled) return { ...shared, kind: "scaled", symbol, ...scaled };
-  return { ...shared, kind: "quantity", symbol, ...WRITTEN[unit]! };
-}
-
-/** The schema inside "optional" and "default". */
-function unwrapped(schema: z.ZodType): { readonly inner: z.ZodType; readonly optional: boolean } {
-  const wrapped = (schema as { unwrap?: () => z.ZodType }).unwrap;
-  if (schema.type !== "optional" && schema.type !== "default") return { inner: schema, optional: false };
-  return { inner: unwrapped(wrapped!.call(schema)).inner, optional: true };
-}
-
-/** The schema's refusal in the words of this page; the library's own sentences name neither value nor mend. */
-function refusal(schema: z.ZodType, value: unknown): string | null {
-  const result = schema.safeParse(value);
-  const issue = result.error?.issues[0];
-  if (!issue) return null;
-  if (issue.code === "too_small" && issue.origin === "string") return "Needed: a name.";
-  if (issue.code === "too_small")
-    return `Needed: ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}${siOf(schema)}.`;
-  if (issue.code === "too_big" && issue.origin === "string")
-    return `Too long. Needed: at most ${issue.maximum} characters.`;
-  if (issue.code === "too_big") return `Needed: at most ${issue.maximum}${siOf(schema)}. Is the unit right?`;
-  if (issue.code === "invalid_type" && issue.expected === "int") return "Needed: a whole number.";
-  return "Needed: a number.";
-}
-
-function siOf(schema: z.ZodType): string {
-  const unit = schema.meta()?.["unit"];
-  return typeof unit === "string" && unit !== "1" ? ` ${unit}` : "";
+  if (written?.dimension === "currentPerAngularVelocity")
+    return {
+      ...shared,
+      kind: "scaled",
+      symbol,
+      unit: written.unit,
+      factor: requireUnit(written.unit, written.dimension).factor,
+    };
+  if (written !== null) return { ...shared, kind: "quantity", symbol, ...written };
+  // One unit only, which no one types: it stands beside the number.
+  return unit === "" ? { ...shared, kind: "count" } : { ...shared, kind: "scaled", symbol, unit, factor: 1 };
 }

@@ -1,19 +1,23 @@
-import type { PartKind } from "../../../shared/model/parts/partKinds.ts";
+import { valueAt } from "../../../shared/model/parts/partValues.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { motorProblems } from "../../../shared/motor/motorProblems.ts";
-import { formatUncertain } from "../../../shared/quantity/format.ts";
+import { type TableKind, tableFields } from "../../../shared/partsTable/tableFields.ts";
+import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import { uncertain } from "../../../shared/quantity/uncertain.ts";
 import { requireUnit } from "../../../shared/quantity/unit.ts";
 import type { StoredParts } from "../../api/client.ts";
-import { counts, joined } from "../../app/words.ts";
+import { capitalised, counts, joined } from "../../app/words.ts";
 import { textOf } from "../../forms/quantityText.ts";
-import { shownNumber, valueIn } from "./partDraft.ts";
+import { shownNumber } from "./partDraft.ts";
 import { fieldsOf, type PartField } from "./partFields.ts";
 
 /** Kinds whose form is drawn from their schema; instruments have a form of their own. */
-export type FormKind = Exclude<PartKind, "instruments">;
-export const KINDS: readonly FormKind[] = ["propellers", "motors", "controllers", "packs"];
+export type FormKind = TableKind;
+export const KINDS: readonly FormKind[] = ["propellers", "motors", "controllers", "packs", "tethers", "gears"];
+
+/** Kinds without which there is no operating point. */
+const NEEDED: readonly FormKind[] = ["propellers", "motors", "packs"];
 
 /** One and many, for headings and sentences. */
 export const KIND_NAMES: Readonly<Record<FormKind, { readonly one: string; readonly many: string }>> = {
@@ -21,6 +25,8 @@ export const KIND_NAMES: Readonly<Record<FormKind, { readonly one: string; reado
   motors: { one: "motor", many: "Motors" },
   controllers: { one: "controller", many: "Controllers" },
   packs: { one: "pack", many: "Packs" },
+  tethers: { one: "tether", many: "Tethers" },
+  gears: { one: "gear", many: "Gears" },
 };
 
 /** What each kind is for, next to its heading. */
@@ -31,6 +37,32 @@ export const KIND_HINTS: Readonly<Record<FormKind, string>> = {
   controllers: "Resistance between pack and motor; a few milliohm. Leave the limit empty where the maker states none.",
   packs:
     "Open-circuit voltage as charged, with the resistance of cells and leads. Keep to the maker's discharge limit.",
+  tethers:
+    "Diameter and weight in water tell what the cable drags; copper and length tell what it takes of the voltage.",
+  gears: "Turns of the motor for one of the propeller. Leave it out where the propeller sits on the motor shaft.",
+};
+
+/** Values worth a column of their own, where any part has them; the others stand in the form. */
+const COLUMNS: Readonly<Record<FormKind, readonly string[]>> = {
+  propellers: [
+    "diameter",
+    "diameterUncertainty",
+    "bladeCount",
+    "pitchRatio",
+    "chordAt07",
+    "finish",
+    "nozzle",
+    "mass",
+    "price",
+  ],
+  motors: [
+    ...["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope", "polePairs"],
+    ...["currentLimit", "powerLimit", "temperatureLimit", "mass", "price"],
+  ],
+  controllers: ["resistance", "currentLimit", "voltageLimit", "mass", "price"],
+  packs: ["openCircuitVoltage", "cells.series", "charge", "resistance", "currentLimit", "fuseCurrent", "mass", "price"],
+  tethers: ["diameter", "conductor.length", "currentLimit", "weightInWater", "strength", "price"],
+  gears: ["ratio", "efficiency", "mass", "price"],
 };
 
 export interface PartColumn {
@@ -65,7 +97,7 @@ export interface PartsModel {
 }
 
 export function partsModel(parts: StoredParts, runs: readonly StoredDocument<Run>[]): PartsModel {
-  const missing = KINDS.filter((kind) => kind !== "controllers" && parts[kind].length === 0);
+  const missing = NEEDED.filter((kind) => parts[kind].length === 0);
   return {
     answer: answerOf(parts, missing),
     tone: missing.length === 0 ? "known" : "open",
@@ -88,21 +120,26 @@ function answerOf(parts: StoredParts, missing: readonly FormKind[]): string {
 
 function listOf(kind: FormKind, parts: StoredParts, runs: readonly StoredDocument<Run>[]): PartList {
   const stored = parts[kind] as readonly StoredDocument<Readonly<Record<string, unknown>>>[];
-  const fields = fieldsOf(kind).filter(({ key }) => key !== "name" && key !== "note" && !key.includes("."));
+  const heads = new Map(tableFields(kind).map(({ key, head }) => [key, capitalised(head)]));
+  const fields = COLUMNS[kind].map((key) => fieldsOf(kind).find((field) => field.key === key)!);
   // A column that no part fills would only widen the table.
-  const filled = fields.filter(({ key, optional }) => !optional || stored.some(({ document }) => told(document[key])));
+  const filled = fields.filter(
+    ({ key, optional }) => !optional || stored.some(({ document }) => told(valueAt(document, key))),
+  );
   return {
     kind,
     heading: KIND_NAMES[kind].many,
     columns: filled.map((field) => ({
       key: field.key,
-      label: field.label,
+      label: heads.get(field.key)!,
       symbol: "symbol" in field ? field.symbol : "",
     })),
     rows: stored.map(({ id, document }) => ({
       id,
       name: String(document["name"]),
-      cells: filled.map((field) => cellOf(field, document[field.key], valueIn(document, `uncertainties.${field.key}`))),
+      cells: filled.map((field) =>
+        cellOf(field, valueAt(document, field.key), valueAt(document, `uncertainties.${field.key}`)),
+      ),
       note: String(document["note"] ?? ""),
       use: useOf(kind, id, runs),
       doubts: doubtsOf(kind, document, parts),
@@ -119,6 +156,7 @@ function cellOf(field: PartField, value: unknown, doubt: unknown): string {
     return formatUncertain(uncertain(value as number, doubt), { symbol: field.unit, factor });
   }
   if (field.kind === "quantity") return textOf(value as number, field.dimension, field.unit);
+  if (field.key === "price") return formatNumber(value as number, 4);
   if (field.kind === "scaled") return shownNumber(value as number, field);
   if (field.kind === "yesNo") return value ? "yes" : "no";
   return String(value);
@@ -130,6 +168,8 @@ function useOf(kind: FormKind, id: string, runs: readonly StoredDocument<Run>[])
     motors: ({ recipe }) => recipe.motorId,
     controllers: ({ recipe }) => recipe.controllerId,
     packs: () => undefined,
+    tethers: () => undefined,
+    gears: () => undefined,
   };
   const count = runs.filter(({ document }) => uses[kind](document) === id).length;
   return count === 0 ? "" : counts(count, "run");

@@ -1,0 +1,51 @@
+/** How many of each kind there are to choose from. */
+export interface Sizes {
+  readonly motors: number;
+  readonly controllers: number;
+  readonly supplies: number;
+  readonly gears: number;
+  readonly propellers: number;
+}
+
+/** Places of one combination in the lists of parts. */
+export interface Places {
+  motor: number;
+  controller: number;
+  supply: number;
+  gear: number;
+  propeller: number;
+}
+
+/** Number of combinations: one of each kind. */
+export function combinationCount({ motors, controllers, supplies, gears, propellers }: Sizes): number {
+  return motors * controllers * supplies * gears * propellers;
+}
+
+/**
+ * Fills and returns `places` with the combination of that number. The propeller changes fastest, then the gear, the
+ * supply, the controller and the motor, so that what motor and supply share is worked out once for many propellers.
+ */
+export function placesOf(number: number, sizes: Sizes, places: Places = emptyPlaces()): Places {
+  let rest = number;
+  const next = (size: number): number => {
+    const place = rest % size;
+    rest = (rest - place) / size;
+    return place;
+  };
+  places.propeller = next(sizes.propellers);
+  places.gear = next(sizes.gears);
+  places.supply = next(sizes.supplies);
+  places.controller = next(sizes.controllers);
+  places.motor = rest;
+  return places;
+}
+
+/** Number of the combination at `places`: the inverse of `placesOf`. */
+export function numberOf({ motor, controller, supply, gear, propeller }: Places, sizes: Sizes): number {
+  const upToSupply = (motor * sizes.controllers + controller) * sizes.supplies + supply;
+  return (upToSupply * sizes.gears + gear) * sizes.propellers + propeller;
+}
+
+function emptyPlaces(): Places {
+  return { motor: 0, controller: 0, supply: 0, gear: 0, propeller: 0 };
+}

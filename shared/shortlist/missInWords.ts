@@ -1,0 +1,32 @@
+import type { CombinationName, DutyPoint } from "../model/shortlistResult.ts";
+import { formatNumber } from "../quantity/format.ts";
+import type { DemandTable } from "./demandSlots.ts";
+import type { HeldSlot } from "./details.ts";
+import { combinationInWords, DUTY_WORDS, marginInWords, percent } from "./words.ts";
+
+export interface MissToTell {
+  readonly combination: CombinationName;
+  readonly points: readonly DutyPoint[];
+  readonly failing: readonly HeldSlot[];
+}
+
+/** Demands that are told one by one, the worst first. */
+const TOLD = 3;
+
+/**
+ * How a combination misses, in one sentence: for each state the thrust that is missing within the limits, then each demand
+ * that is not kept.
+ */
+export function missInWords(table: DemandTable, { combination, points, failing }: MissToTell): string {
+  const short = points.flatMap((point) => {
+    const demanded = failing.some(({ margin }) => margin.duty === point.duty) ? point.thrust : 0;
+    const shortOf = point.greatestThrust === null ? 0 : demanded - point.greatestThrust;
+    if (!(shortOf > 0)) return [];
+    const state = DUTY_WORDS[point.duty];
+    return [`${formatNumber(shortOf, 2)} N short ${state} within its limits: ${percent(shortOf / demanded)} too little`];
+  });
+  const worst = [...failing].sort((a, b) => (a.margin.share ?? 0) - (b.margin.share ?? 0)).slice(0, TOLD);
+  const missed = worst.map(({ slot, margin }) => marginInWords(table.slots[slot]!, margin));
+  if (failing.length > TOLD) missed.push(`${failing.length - TOLD} more`);
+  return `${combinationInWords(combination)}: ${[...short, ...missed].join("; ")}.`;
+}

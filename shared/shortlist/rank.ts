@@ -1,0 +1,54 @@
+import type { ShortlistRequirement } from "../model/shortlist.ts";
+import { Best } from "./best.ts";
+import { Candidate } from "./candidate.ts";
+import type { PartRecords } from "./partRecords.ts";
+import { type Scoring, scoreOf } from "./score.ts";
+import type { Tally } from "./tally.ts";
+import { type Values, valuesOf } from "./values.ts";
+
+/** Combinations between two reports of progress. */
+const STEP = 20_000;
+
+/** One of the best of a stretch. */
+export interface Ranked {
+  readonly number: number;
+  readonly score: number;
+  readonly values: Values;
+}
+
+/**
+ * The best of those that meet in a stretch. A second pass, because what a score is measured by, the worst and the best of
+ * all that meet, is known only after the first; so nothing has to be kept between but one bit for each combination.
+ *
+ * Yields   the share that is done.
+ */
+export function* rankStretch(
+  requirement: ShortlistRequirement,
+  records: PartRecords,
+  { start, end, meets }: Pick<Tally, "start" | "end" | "meets">,
+  scoring: Scoring,
+  rows: number,
+): Generator<number, readonly Ranked[]> {
+  const candidate = new Candidate(records, requirement);
+  const best = new Best<Ranked>(rows);
+  for (let number = start; number < end; ) {
+    const until = Math.min(end, number + STEP);
+    for (; number < until; number++) {
+      const place = number - start;
+      if ((meets[place >> 3]! & (1 << (place & 7))) === 0) continue;
+      candidate.take(number);
+      const values = valuesOf(candidate);
+      const score = scoreOf(values, scoring);
+      best.add(-score, number, { number, score, values });
+    }
+    yield (number - start) / (end - start);
+  }
+  return best.items;
+}
+
+/** The best of several stretches. */
+export function bestOf(ranked: readonly (readonly Ranked[])[], rows: number): readonly Ranked[] {
+  const best = new Best<Ranked>(rows);
+  for (const one of ranked.flat()) best.add(-one.score, one.number, one);
+  return best.items;
+}

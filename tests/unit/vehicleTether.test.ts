@@ -1,0 +1,262 @@
+import { describe, expect, test } from "vitest";
+import { TetherRequest } from "../../shared/model/vehicle/tetherShape.ts";
+import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
+import { solveTether } from "../../shared/vehicle/tether/solveTether.ts";
+import { speedAgainstTether } from "../../shared/vehicle/tether/speedAgainstTether.ts";
+import {
+  criticalAngle,
+  pulledAcross,
+  sidewaysCatenary,
+  squareDrag,
+  tetherDragBound,
+} from "../../shared/vehicle/tether/tetherClosedForms.ts";
+import { tetherForceAt } from "../../shared/vehicle/tether/tetherForceAt.ts";
+import { solvedTether, tetherRequest } from "../tetherCase.ts";
+
+const base = tetherRequest({
+  tether: { diameter: 0.006, length: 60, netWeightPerLength: 0.05 },
+  surroundings: { density: 1025, current: { kind: "uniform", speed: 0.5, direction: 0 } },
+  vehicle: { depth: 50 },
+  given: { what: "upperEnd", upperEnd: { forward: 0, starboard: 0 } },
+});
+const withTether = (change: Partial<TetherRequest["tether"]>): TetherRequest => ({
+  ...base,
+  tether: { ...base.tether, ...change },
+});
+const upperEnd = (forward: number, depth = 0): TetherRequest["given"] => ({
+  what: "upperEnd",
+  upperEnd: { forward, starboard: 0, depth },
+});
+const profile = (...depths: number[]): TetherRequest => ({
+  ...base,
+  surroundings: {
+    ...base.surroundings,
+    current: { kind: "sheared", direction: 0, profile: depths.map((depth) => ({ depth, speed: 0.5 })) },
+  },
+});
+
+describe("what no tether can answer is refused with the field, the value and the need", () => {
+  test.each([
+    {
+      what: "a tether shorter than the depth",
+      request: withTether({ length: 40 }),
+      where: "tether.length",
+      says: /40\.0\sm does not reach a vehicle 50\.0\sm below its upper end\. Needed: more than 50\.0\sm\./,
+    },
+    {
+      what: "a tether as long as the depth",
+      request: withTether({ length: 50 }),
+      where: "tether.length",
+      says: /does not reach/,
+    },
+    {
+      what: "a tether shorter than the straight distance",
+      request: { ...base, given: upperEnd(40) },
+      where: "tether.length",
+      says: /60\.0\sm does not reach over 64\.0\sm between its ends/,
+    },
+    {
+      what: "no diameter",
+      request: withTether({ diameter: 0 }),
+      where: "tether.diameter",
+      says: /The diameter is 0 m\. Needed: greater than 0 m/,
+    },
+    {
+      what: "a negative length",
+      request: withTether({ length: -5 }),
+      where: "tether.length",
+      says: /length paid out is -5 m/,
+    },
+    {
+      what: "a missing density",
+      request: { ...base, surroundings: { ...base.surroundings, density: Number.NaN } },
+      where: "surroundings.density",
+      says: /not a number/,
+    },
+    {
+      what: "a negative tangential coefficient",
+      request: withTether({ tangentialDragCoefficient: -0.01 }),
+      where: "tether.tangentialDragCoefficient",
+      says: /Needed: at least 0\./,
+    },
+    {
+      what: "a profile not in order",
+      request: profile(0, 20, 10),
+      where: "surroundings.current.profile[2].depth",
+      says: /10\.0\sm follows on 20\.0\sm/,
+    },
+    {
+      what: "a depth given twice",
+      request: profile(0, 20, 20),
+      where: "surroundings.current.profile[2].depth",
+      says: /20\.0\sm follows on 20\.0\sm/,
+    },
+  ])("$what", ({ request, where, says }) => {
+    let problem: unknown;
+    try {
+      solveTether(request);
+    } catch (error) {
+      problem = error;
+    }
+    expect(problem).toBeInstanceOf(InputProblem);
+    expect((problem as InputProblem).problem.where).toBe(where);
+    expect((problem as InputProblem).message).toMatch(says);
+  });
+
+  test.each([
+    { path: ["tether", "diameter"], change: { tether: { ...base.tether, diameter: 0 } } },
+    { path: ["tether", "length"], change: { tether: { ...base.tether, length: -1 } } },
+    { path: ["vehicle", "depth"], change: { vehicle: { ...base.vehicle, depth: -1 } } },
+  ])("the document refuses $path too", ({ path, change }) => {
+    const parsed = TetherRequest.safeParse({ ...base, ...change });
+    expect(parsed.error?.issues[0]?.path).toEqual(path);
+  });
+
+  test.each([
+    () => squareDrag({ density: 1025, diameter: 0, normalDragCoefficient: 1.2, speed: 1 }),
+    () => tetherDragBound({ density: 1025, diameter: 0.006, normalDragCoefficient: 1.2, speed: 1, length: -1 }),
+    () => sidewaysCatenary({ length: 50, distance: 50 }),
+    () => pulledAcross({ pull: 0, squareDrag: 3.69, length: 50 }),
+    () => criticalAngle({ squareDrag: 3.69, weightPerLength: -1 }),
+  ])("a closed form outside what it is defined for: %o", (action) => {
+    expect(action).toThrow(OutOfDomain);
+  });
+});
+
+describe("what a reader must know stands next to the result", () => {
+  const codesOf = (request: TetherRequest) => solvedTether(request).warnings.map(({ code }) => code);
+
+  test("nothing, in slow water with a sinking tether that does not reach the bottom", () => {
+    const slow = { ...base.surroundings, current: { kind: "uniform", speed: 0.05, direction: 0 } as const };
+    expect(codesOf({ ...base, surroundings: { ...slow, seabedDepth: 80 } })).toEqual([]);
+  });
+
+  test.each([
+    { code: "vehicle.tether-strumming", request: base },
+    { code: "vehicle.tether-overload", request: withTether({ strength: 5 }) },
+    { code: "vehicle.tether-taut", request: withTether({ length: 50.02 }) },
+    { code: "vehicle.tether-beyond-profile", request: profile(0, 30) },
+    { code: "vehicle.tether-above-surface", request: withTether({ netWeightPerLength: -2, length: 80 }) },
+    {
+      code: "vehicle.tether-on-bottom",
+      request: {
+        ...withTether({ netWeightPerLength: 3, length: 80 }),
+        surroundings: { ...base.surroundings, seabedDepth: 51 },
+      },
+    },
+  ])("$code", ({ code, request }) => {
+    expect(codesOf(request)).toContain(code);
+  });
+
+  test("a coefficient that allows for strumming is not warned of, nor a strength that holds", () => {
+    expect(codesOf(withTether({ normalDragCoefficient: 2, strength: 500 }))).toEqual([]);
+  });
+});
+
+describe("tethers without a certain shape", () => {
+  const still = { ...base.surroundings, current: { kind: "uniform", speed: 0, direction: 0 } as const };
+
+  test("without weight in still water there is no force and no shape", () => {
+    const solution = solveTether({ ...withTether({ netWeightPerLength: 0 }), surroundings: still });
+    expect(solution.state).toBe("slack");
+    expect(tetherForceAt({ ...towed, speed: 0, tether: { ...base.tether, netWeightPerLength: 0 } }).resistance).toBe(0);
+  });
+
+  test("a heavy tether right under the boat in still water hangs in two legs", () => {
+    // Two vertical legs, 55 m and 5 m: common practice, no source; statics of a hanging line.
+    const solved = solvedTether({ ...base, surroundings: still });
+    expect(solved.forceOnVehicle.down.value).toBeCloseTo(5 * 0.05, 4);
+    expect(solved.forceOnUpperEnd.down.value).toBeCloseTo(55 * 0.05, 4);
+    expect(solved.forceOnVehicle.forward.value).toBeCloseTo(0, 4);
+  });
+
+  test("both ends at one place, with a loop between them", () => {
+    // Two legs of half the length: common practice, no source; statics of a hanging line.
+    const solved = solvedTether({ ...base, surroundings: still, given: upperEnd(0, 50) });
+    expect(solved.forceOnVehicle.down.value).toBeCloseTo(30 * 0.05, 4);
+  });
+
+  test("a tether far too long trails down a fast current in two legs and hardly pulls", () => {
+    const solved = solvedTether({ ...base, given: upperEnd(0, 50) });
+    expect(solved.convergence.miss).toBeLessThan(1e-5);
+    expect(solved.greatestTension.tension).toBeLessThan(0.2 * solved.dragBound);
+    expect(Math.max(...solved.points.map((point) => point.forward))).toBeGreaterThan(28);
+  });
+});
+
+const { tether, surroundings } = base;
+const towed = {
+  tether,
+  surroundings: { ...surroundings, current: { kind: "uniform", speed: 0, direction: 0 } as const },
+  depth: 50,
+  upperEnd: { forward: 0, starboard: 0, depth: 0 },
+  motion: "bothEnds" as const,
+};
+
+describe("the force against the motion", () => {
+  test("does not ask for the current where all of it moves with the vehicle", () => {
+    const there = tetherForceAt({ ...towed, speed: 0.6 });
+    const drifting = tetherForceAt({ ...towed, surroundings, speed: 0.6 });
+    expect(there.converged && drifting.converged).toBe(true);
+    expect(drifting.resistance).toBeCloseTo(there.resistance, 5);
+  });
+
+  test("is the same with a force nearby to start from", () => {
+    const cold = tetherForceAt({ ...towed, speed: 0.8 });
+    const warm = tetherForceAt({ ...towed, speed: 0.8, near: tetherForceAt({ ...towed, speed: 0.7 }).anchor });
+    expect(warm.resistance).toBeCloseTo(cold.resistance, 4);
+  });
+
+  test("turns round with the motion", () => {
+    const ahead = tetherForceAt({ ...towed, speed: 0.7 });
+    const astern = tetherForceAt({ ...towed, speed: -0.7 });
+    expect(astern.resistance).toBeCloseTo(-ahead.resistance, 5);
+  });
+
+  test("is less with the upper end at rest, where the tether above lags behind", () => {
+    const fixed = tetherForceAt({ ...towed, motion: "upperEndFixed", speed: 0.7 });
+    expect(fixed.resistance).toBeLessThan(tetherForceAt({ ...towed, speed: 0.7 }).resistance);
+  });
+});
+
+describe("the speed with so much tether out", () => {
+  const request = { ...towed, greatestSpeed: 1.5, netThrustAvailable: (speed: number) => 60 * (1 - speed ** 2 / 2.25) };
+
+  test("is where the thrust left over is what the tether takes", () => {
+    const [short, ...rest] = speedAgainstTether({ ...request, lengths: [40, 55, 80, 150] });
+    expect(short).toMatchObject({ state: "failed", reason: expect.stringContaining("does not reach") });
+    for (const at of rest) {
+      if (at.state !== "solved") throw new Error(at.reason);
+      const force = tetherForceAt({ ...towed, tether: { ...tether, length: at.length }, speed: at.speed });
+      expect(force.resistance).toBeCloseTo(request.netThrustAvailable(at.speed), 2);
+      expect(at.leastSpeed).toBeLessThan(at.speed);
+    }
+  });
+
+  test("is the vehicle's own where the tether takes nothing worth telling", () => {
+    const all = { ...request, netThrustAvailable: () => 1e6, lengths: [55] };
+    expect(speedAgainstTether(all)[0]).toMatchObject({ state: "solved", speed: 1.5 });
+  });
+
+  test("is none without thrust", () => {
+    const none = { ...request, netThrustAvailable: () => -1, lengths: [55] };
+    expect(speedAgainstTether(none)[0]).toMatchObject({ state: "failed" });
+  });
+});
+
+// The numbers printed in the docstrings, to the digits printed.
+test.each([
+  {
+    name: "sidewaysCatenary",
+    value: sidewaysCatenary({ length: 60, distance: 50 }).parameter,
+    printed: 23.477076156326,
+  },
+  {
+    name: "pulledAcross",
+    value: pulledAcross({ pull: 20, squareDrag: 3.69, length: 50 }).againstFlow,
+    printed: 44.872857701,
+  },
+  { name: "criticalAngle", value: criticalAngle({ squareDrag: 3.69, weightPerLength: 0.5 }), printed: 0.363827135 },
+])("the example of $name is $printed", ({ value, printed }) => {
+  expect(value).toBeCloseTo(printed, 9);
+});

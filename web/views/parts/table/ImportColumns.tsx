@@ -1,0 +1,112 @@
+import type { PartsTableChoices, PartsTableColumn, PartsTablePreview } from "../../../../shared/model/partsTable.ts";
+import { TableBox } from "../../../app/TableBox.tsx";
+import type { FormKind } from "../partsModel.ts";
+import { fieldOptions, unitOptions, withColumn, withProposals } from "./tableModel.ts";
+
+export interface ImportPartProps {
+  readonly kind: FormKind;
+  readonly preview: PartsTablePreview;
+  readonly choices: PartsTableChoices;
+  readonly onChoices: (choices: PartsTableChoices) => void;
+}
+
+/** What each column is taken for and why; units that are not written are asked with what each would mean. */
+export function ImportColumns(props: ImportPartProps) {
+  const { preview, choices, onChoices } = props;
+  const proposed = preview.columns.filter(({ open, unit }) => open && unit !== "").length;
+  return (
+    <section aria-labelledby="import-columns">
+      <div class="parts-head">
+        <h3 id="import-columns">What the columns hold</h3>
+        {proposed > 1 && (
+          <button type="button" onClick={() => onChoices(withProposals(choices, preview))}>
+            Take the {proposed} proposed units
+          </button>
+        )}
+      </div>
+      <TableBox label="Columns of the table">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">First values</th>
+              <th scope="col">Stands for</th>
+              <th scope="col">Unit</th>
+              <th scope="col">Why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {preview.columns.map((column) => (
+              <ColumnRow key={column.column} {...props} column={column} />
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+    </section>
+  );
+}
+
+type ColumnRowProps = ImportPartProps & { readonly column: PartsTableColumn };
+
+function ColumnRow({ kind, choices, onChoices, column }: ColumnRowProps) {
+  const { header, examples, field, unit, open, reason, readings } = column;
+  const name = header === "" ? `column ${column.column + 1}` : header;
+  const choose = (newField: string, newUnit: string) =>
+    onChoices(withColumn(choices, column.column, newField, newUnit));
+  const units = unitOptions(kind, field);
+  return (
+    <tr class={open ? "import-open" : ""}>
+      <th scope="row">{name}</th>
+      <td class="import-values">{examples.join(", ")}</td>
+      <td>
+        <select
+          aria-label={`What ${name} stands for`}
+          value={field}
+          onChange={(event) => choose(event.currentTarget.value, "")}
+        >
+          {fieldOptions(kind).map(({ value, label }) => (
+            <option key={value} value={value} selected={value === field}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        {units.length > 0 && (
+          <select
+            aria-label={`Unit of ${name}`}
+            value={open ? "" : unit}
+            onChange={(event) => choose(field, event.currentTarget.value)}
+          >
+            {(open || unit === "") && <option value="">{open ? "choose" : "in the cells"}</option>}
+            {units.map((one) => (
+              <option key={one} value={one} selected={!open && one === unit}>
+                {one === "1" ? "share of 1" : one}
+              </option>
+            ))}
+          </select>
+        )}
+      </td>
+      <td class="import-why">
+        {open && <span class="chip">choose</span>} {reason}
+        {readings.length > 1 && (
+          <ul class="import-readings">
+            {readings.map((reading) => (
+              <li key={reading.unit}>
+                <button
+                  type="button"
+                  class={open && reading.unit === unit ? "primary" : ""}
+                  aria-pressed={!open && reading.unit === unit}
+                  onClick={() => choose(field, reading.unit)}
+                >
+                  {reading.unit === "1" ? "share of 1" : reading.unit}
+                </button>{" "}
+                {reading.implies}
+              </li>
+            ))}
+          </ul>
+        )}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,96 @@
+import { useState } from "preact/hooks";
+import type { Shortlist, ShortlistRow } from "../../../shared/model/shortlistResult.ts";
+import { TableBox } from "../../app/TableBox.tsx";
+import { Warnings } from "../../app/Warnings.tsx";
+import { combinationText, marginRows, scoreText, shownColumns, sureText } from "./resultModel.ts";
+
+/** Those that meet every demand, best first; one of them opened. */
+export function Results({
+  result,
+  onDrive,
+}: {
+  readonly result: Shortlist;
+  readonly onDrive: (row: ShortlistRow) => void;
+}) {
+  const [open, setOpen] = useState(0);
+  const columns = shownColumns(result.rows);
+  const chosen = result.rows[Math.min(open, result.rows.length - 1)];
+  if (chosen === undefined) return <p>Nothing meets every demand. Why, and what comes nearest, stands below.</p>;
+  return (
+    <>
+      <TableBox label="Combinations that meet the requirement, best first">
+        <table class="shortlist-table">
+          <thead>
+            <tr>
+              <th scope="col">Look closer</th>
+              {columns.map(({ key, label }) => (
+                <th key={key} scope="col">
+                  {label}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {result.rows.map((row, at) => (
+              <tr key={row.combination.number} class={row === chosen ? "shortlist-chosen" : ""}>
+                <td>
+                  <button
+                    type="button"
+                    class="quiet"
+                    aria-pressed={row === chosen}
+                    aria-label={`Look closer at number ${row.rank}, ${combinationText(row.combination)}`}
+                    onClick={() => setOpen(at)}
+                  >
+                    {row.rank}
+                  </button>
+                </td>
+                {columns.map(({ key, cell }) => (
+                  <td key={key}>{cell(row)}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+      <p class="hint">{result.method}</p>
+      <Closer row={chosen} onDrive={onDrive} />
+    </>
+  );
+}
+
+/** One combination with the margin on each of its limits. */
+function Closer({ row, onDrive }: { readonly row: ShortlistRow; readonly onDrive: (row: ShortlistRow) => void }) {
+  return (
+    <section class="shortlist-closer" aria-labelledby="shortlist-closer">
+      <h3 id="shortlist-closer">
+        Number {row.rank}: {combinationText(row.combination)}
+      </h3>
+      <p>
+        {scoreText(row)}.{" "}
+        {row.drawn !== null && `By ${row.drawn.draws} draws all demands hold with ${sureText(row.drawn.all)}.`}
+      </p>
+      <Warnings items={row.warnings} />
+      <TableBox label="Margin on each demand">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Demand</th>
+              <th scope="col">Held with</th>
+            </tr>
+          </thead>
+          <tbody>
+            {marginRows(row.demands).map((demand) => (
+              <tr key={`${demand.duty} ${demand.demand}`}>
+                <td>{demand.sentence}</td>
+                <td>{sureText(demand.probability)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+      <button type="button" onClick={() => onDrive(row)}>
+        Open it on Drive
+      </button>
+    </section>
+  );
+}
