@@ -1,14 +1,10 @@
 import type { z } from "zod";
 import type { Instrument } from "../shared/model/instrument.ts";
-import type { Controller } from "../shared/model/parts/controller.ts";
-import type { Gear } from "../shared/model/parts/gear.ts";
-import type { Motor } from "../shared/model/parts/motor.ts";
-import type { Pack } from "../shared/model/parts/pack.ts";
 import type { Propeller } from "../shared/model/parts/propeller.ts";
-import type { TetherCable } from "../shared/model/parts/tetherCable.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
 import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
+import { DEMO_BOX, type DemoBox, INVENTED } from "./demoBox.ts";
 
 /** One log of the demonstration: which file, what was on the stand, and how the file is to be read. */
 export interface DemoRun {
@@ -31,14 +27,9 @@ export interface DemoRun {
 }
 
 /** A demonstration project as plain data; documents still lack their defaults, so parse them with their schemas. */
-export interface Demo {
+export interface Demo extends DemoBox {
   readonly project: z.input<typeof Project>;
   readonly propellers: Readonly<Record<string, z.input<typeof Propeller>>>;
-  readonly motors: Readonly<Record<string, z.input<typeof Motor>>>;
-  readonly controllers: Readonly<Record<string, z.input<typeof Controller>>>;
-  readonly packs: Readonly<Record<string, z.input<typeof Pack>>>;
-  readonly tethers: Readonly<Record<string, z.input<typeof TetherCable>>>;
-  readonly gears: Readonly<Record<string, z.input<typeof Gear>>>;
   readonly instruments: Readonly<Record<string, z.input<typeof Instrument>>>;
   readonly runs: readonly DemoRun[];
 }
@@ -51,8 +42,6 @@ export function propellerRuns({ runs }: Demo): PropellerDemoRun[] {
   return runs.filter((run): run is PropellerDemoRun => run.propeller !== undefined);
 }
 
-const INVENTED = "Invented for the demonstration.";
-const RPM_PER_VOLT = (2 * Math.PI) / 60;
 const TANK_WATER = { kind: "fresh", temperature: 273.15 + 18 } as const;
 
 type Columns = readonly (readonly [ColumnRole, string])[];
@@ -82,6 +71,8 @@ const propeller = (name: string, pitchRatio: number, finish: string): z.input<ty
     thicknessRatio: 0.09,
     camberRatio: 0,
   }),
+  mass: 0.018,
+  price: 4,
   note: INVENTED,
 });
 
@@ -276,7 +267,7 @@ const TOW_RUN: DemoRun = {
 export const DEMO: Demo = {
   project: {
     name: "Dabchick",
-    note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them.",
+    note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them. Prices are in the currency of the co-op.",
     water: { kind: "sea", temperature: 273.15 + 12, salinity: 33 },
     invented: true,
     predictions: [
@@ -297,53 +288,7 @@ export const DEMO: Demo = {
     pitch10: propeller("Net propeller, pitch ratio 1.0", 1, "sanded"),
     pitch12: propeller("Net propeller, pitch ratio 1.2", 1.2, "sanded"),
   },
-  motors: {
-    a: {
-      name: "Motor A, 455 rpm/V",
-      speedConstant: 455 * RPM_PER_VOLT,
-      resistance: 0.12,
-      noLoadCurrent: 0.55,
-      noLoadCurrentSlope: 0.0008,
-      polePairs: 7,
-      currentLimit: 24,
-      powerLimit: 320,
-      note: INVENTED,
-    },
-    b: {
-      name: "Motor B, 620 rpm/V",
-      speedConstant: 620 * RPM_PER_VOLT,
-      resistance: 0.085,
-      noLoadCurrent: 0.8,
-      noLoadCurrentSlope: 0.0012,
-      polePairs: 7,
-      currentLimit: 32,
-      powerLimit: 420,
-      note: INVENTED,
-    },
-  },
-  controllers: {
-    stand: { name: "Reversing controller, 30 A", resistance: 0.008, currentLimit: 30, note: INVENTED },
-  },
-  packs: {
-    fourCells: {
-      name: "Four cells in series, 14.8 V",
-      openCircuitVoltage: 14.8,
-      resistance: 0.035,
-      currentLimit: 60,
-      charge: 10 * 3600,
-      note: INVENTED,
-    },
-    sixCells: {
-      name: "Six cells in series, 22.2 V",
-      openCircuitVoltage: 22.2,
-      resistance: 0.05,
-      currentLimit: 60,
-      charge: 8 * 3600,
-      note: INVENTED,
-    },
-  },
-  tethers: {},
-  gears: {},
+  ...DEMO_BOX,
   instruments: { beamCell: BEAM_CELL },
   runs: [
     finishRun("finish-as-printed", "as printed", "asPrinted", 1, INVENTED),

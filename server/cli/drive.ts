@@ -87,6 +87,9 @@ const SHOWN: Partial<Record<keyof typeof OPERATING_POINT_NUMBERS, ShownUnit>> = 
   windingTemperature: { symbol: "°C", factor: 1, offset: CELSIUS_ZERO },
 };
 
+/** The longest name, "Current from the supply, all thrusters and the hotel load", and a space. */
+const NAME_WIDTH = 58;
+
 function readable(point: OperatingPoint, { request, grounds }: PreparedDrive): string {
   const keys = (Object.keys(OPERATING_POINT_NUMBERS) as (keyof typeof OPERATING_POINT_NUMBERS)[]).filter(
     (key) => key !== "windingTemperature" || request.heat !== undefined,
@@ -96,11 +99,11 @@ function readable(point: OperatingPoint, { request, grounds }: PreparedDrive): s
     const shownUnit = SHOWN[key] ?? { symbol: String(unit), factor: 1 };
     const doubt = point.uncertainties?.[key];
     const text = doubt ? formatUncertain(doubt, shownUnit) : formatQuantity(point[key], shownUnit, 4);
-    return `${description.replace(/;.*|, [^,]*$/, "").padEnd(52)} ${text.replace("\u202f", " ")}`;
+    return `${description.replace(/;.*|, [^,]*$/, "").padEnd(NAME_WIDTH)} ${text.replace("\u202f", " ")}`;
   });
   return `${[
     ...lines,
-    `${"Governing limit".padEnd(52)} ${governing(point)}`,
+    `${"Governing limit".padEnd(NAME_WIDTH)} ${governing(point)}`,
     ...point.warnings.map(({ message }) => `Note: ${message}`),
     ...grounds.map(({ text }) => `Note: ${text}`),
   ].join("\n")}\n`;

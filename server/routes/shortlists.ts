@@ -25,7 +25,10 @@ const NewShortlist = z
 type NewShortlist = z.infer<typeof NewShortlist>;
 
 const ExportChoice = z.strictObject({
-  format: z.enum(["csv", "json"]).default("csv").describe("csv: the ranked combinations; json: everything that is kept"),
+  format: z
+    .enum(["csv", "json"])
+    .default("csv")
+    .describe("csv: the ranked combinations; json: everything that is kept"),
 });
 
 const EVENTS = { 200: { description: "Events", content: { "text/event-stream": { schema: z.string() } } } };

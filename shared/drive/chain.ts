@@ -74,14 +74,42 @@ export interface Chain {
   lowestPosition: number;
 }
 
+/** Not a whole number, so that the engine keeps the fields as floating point from the start. */
+const UNSET = 0.5;
+const NO_CHANGE: readonly number[] = [];
+
+// Written out in one literal: put together from pieces, an object of this many fields becomes a slow dictionary.
 export function emptyChain(): Chain {
   return {
-    ...{ speedConstant: 0, noLoadCurrent: 0, noLoadCurrentSlope: 0, coldResistance: 0, resistancePerHeat: 0 },
-    ...{ surroundings: 0, thermalResistance: 0, wetTorque: 0, wetExponent: 0, gearRatio: 0, gearEfficiency: 0 },
-    ...{ controllerResistance: 0, freewheelVoltage: 0, switchingLoss: 0, standbyPower: 0, supplyVoltage: 0 },
-    ...{ supplyResistance: 0, hotelPower: 0, thrusters: 0, constantPower: 0, collapseVoltage: 0, thrustUnit: 0 },
-    ...{ torqueUnit: 0, thrustCoefficient: 0, torqueCoefficient: 0, thrustChange: [], torqueChange: [] },
-    ...{ advance: 0, lowestPosition: 0 },
+    speedConstant: UNSET,
+    noLoadCurrent: UNSET,
+    noLoadCurrentSlope: UNSET,
+    coldResistance: UNSET,
+    resistancePerHeat: UNSET,
+    surroundings: UNSET,
+    thermalResistance: UNSET,
+    wetTorque: UNSET,
+    wetExponent: UNSET,
+    gearRatio: UNSET,
+    gearEfficiency: UNSET,
+    controllerResistance: UNSET,
+    freewheelVoltage: UNSET,
+    switchingLoss: UNSET,
+    standbyPower: UNSET,
+    supplyVoltage: UNSET,
+    supplyResistance: UNSET,
+    hotelPower: UNSET,
+    thrusters: UNSET,
+    constantPower: UNSET,
+    collapseVoltage: UNSET,
+    thrustUnit: UNSET,
+    torqueUnit: UNSET,
+    thrustCoefficient: UNSET,
+    torqueCoefficient: UNSET,
+    thrustChange: NO_CHANGE,
+    torqueChange: NO_CHANGE,
+    advance: UNSET,
+    lowestPosition: UNSET,
   };
 }
 
@@ -97,18 +125,34 @@ export function fillChain(chain: Chain, inputs: ChainInputs, advance: Advance | 
 export function chainOf(request: DriveRequest): Chain {
   const { heat, wetTorque, advanceSpeed, openWater, torqueCoefficient } = request;
   const resistanceTemperature = heat?.resistanceTemperature ?? COPPER_REFERENCE_TEMPERATURE;
+  // Field by field, as below: draws and sensitivities make a chain each time.
   const inputs: ChainInputs = {
-    ...request,
+    speedConstant: request.speedConstant,
+    motorResistance: request.motorResistance,
+    noLoadCurrent: request.noLoadCurrent,
+    noLoadCurrentSlope: request.noLoadCurrentSlope,
     resistanceTemperature,
     surroundings: heat?.surroundings ?? resistanceTemperature,
     thermalResistance: heat?.thermalResistance ?? 0,
     wetTorque: wetTorque?.coefficient ?? 0,
     wetExponent: wetTorque?.exponent ?? 1,
+    gearRatio: request.gearRatio,
+    gearEfficiency: request.gearEfficiency,
+    controllerResistance: request.controllerResistance,
+    freewheelVoltage: request.freewheelVoltage,
+    switchingLoss: request.switchingLoss,
+    standbyPower: request.standbyPower,
+    supplyVoltage: request.supplyVoltage,
+    supplyResistance: request.supplyResistance,
+    hotelPower: request.hotelPower,
+    thrusters: request.thrusters,
+    diameter: request.diameter,
+    density: request.density,
+    thrustCoefficient: request.thrustCoefficient,
+    torqueCoefficient,
   };
   const advance =
-    advanceSpeed > 0 && openWater
-      ? { advanceSpeed, openWater, end: endOfCurve(torqueCoefficient, openWater) }
-      : null;
+    advanceSpeed > 0 && openWater ? { advanceSpeed, openWater, end: endOfCurve(torqueCoefficient, openWater) } : null;
   return fillChain(emptyChain(), inputs, advance);
 }
 
@@ -156,8 +200,6 @@ function fillPropeller(chain: Chain, inputs: ChainInputs, advance: Advance | nul
   chain.advance = advance === null ? 0 : (turn * advance.advanceSpeed) / D;
   chain.lowestPosition = advance === null ? -inputs.noLoadCurrent : chain.advance / advance.end;
 }
-
-const NO_CHANGE: readonly number[] = [];
 
 /** Thrust of one propeller, N, at angular velocity `omega` of the motor (rad/s). */
 export function thrustAt(chain: Chain, omega: number): number {

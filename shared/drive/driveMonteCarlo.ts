@@ -1,4 +1,9 @@
-import { type DriveRequest, OPERATING_POINT_NUMBERS, type OperatingPoint, type UncertainInput } from "../model/drive.ts";
+import {
+  type DriveRequest,
+  OPERATING_POINT_NUMBERS,
+  type OperatingPoint,
+  type UncertainInput,
+} from "../model/drive.ts";
 import { DRIVE_DRAWS, type DriveDrawn, type DriveDraws, type DriveMonteCarlo } from "../model/driveMonteCarlo.ts";
 import { independentCauses } from "../motor/motorCovariance.ts";
 import { normalDraw, type Uniform } from "../numeric/distributions.ts";
@@ -12,7 +17,7 @@ import { type DriveNumbers, driveNumbers } from "./driveNumbers.ts";
 import { operatingPoint } from "./operatingPoint.ts";
 import { requireDrive } from "./requireDrive.ts";
 import { emptyState, solveSteadyState } from "./steadyState.ts";
-import { inputValue, withInput } from "./uncertainInput.ts";
+import { changeable, inputValue, putInput } from "./uncertainInput.ts";
 
 const QUANTITIES = Object.keys(OPERATING_POINT_NUMBERS) as (keyof DriveNumbers)[];
 
@@ -60,19 +65,24 @@ function resultOf(quantity: keyof DriveNumbers, values: Float64Array, point: Ope
   return [{ quantity, ...againstFirstOrder(values, firstOrder) }];
 }
 
-/** A function that draws the request anew. */
+/** A function that draws the request anew, each time into the same one. */
 function requestDraw(request: DriveRequest): (uniform: Uniform) => DriveRequest {
   const inputs = (Object.entries(request.uncertainties) as [UncertainInput, number][])
     .map(([input, u]) => ({ input, u, x: inputValue(request, input) }))
     .filter((one): one is { input: UncertainInput; u: number; x: number } => one.u > 0 && one.x !== null);
   if (inputs.length === 0) throw nothingUncertain();
-  const causes = independentCauses(correlationMatrix(inputs.map(({ input }) => input), request.correlations));
+  const causes = independentCauses(
+    correlationMatrix(
+      inputs.map(({ input }) => input),
+      request.correlations,
+    ),
+  );
+  const drawn = changeable(request);
   return (uniform) => {
     const errors = inputs.map(() => normalDraw(uniform));
-    let drawn = request;
     inputs.forEach(({ input, u, x }, i) => {
       const error = causes[i]!.reduce((sum, share, j) => sum + share * errors[j]!, 0);
-      drawn = withInput(drawn, input, x + u * error);
+      putInput(drawn, input, x + u * error);
     });
     return drawn;
   };

@@ -33,7 +33,8 @@ export function noSlope(): Warning {
   return warning({
     code: "drive.uncertainty-at-collapse",
     where: "uncertainties",
-    found: "The supply is so close to collapse, or the propeller to the end of its curve, that the doubt of this point has no bound",
+    found:
+      "The supply is so close to collapse, or the propeller to the end of its curve, that the doubt of this point has no bound",
     needed: "a point that holds with every input a little worse",
     mend: "Open the throttle less, or use a supply of lower resistance; at speed open it more",
   });

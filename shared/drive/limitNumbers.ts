@@ -35,10 +35,16 @@ export interface LimitNumbers {
 }
 
 export function emptyLimits(): LimitNumbers {
-  const [none, of] = [Number.POSITIVE_INFINITY, -1];
+  const none = Number.POSITIVE_INFINITY;
   return {
-    ...{ motorCurrent: none, motorCurrentLimit: of, motorPower: none, windingTemperature: none },
-    ...{ supplyCurrent: none, supplyCurrentLimit: of, angularVelocity: none, angularVelocityLimit: of },
+    motorCurrent: none,
+    motorCurrentLimit: -1,
+    motorPower: none,
+    windingTemperature: none,
+    supplyCurrent: none,
+    supplyCurrentLimit: -1,
+    angularVelocity: none,
+    angularVelocityLimit: -1,
   };
 }
 

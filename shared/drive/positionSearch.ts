@@ -104,8 +104,7 @@ function supplyExcess(chain: Chain, value: number, state: SteadyState): void {
   const share = kappa + ((1 - kappa) * (state.inputVoltage + U_f)) / (U + U_f);
   state.excess = thrusters * state.motorCurrent * share + constantCurrent(chain, U) - value;
   state.excessSlope =
-    thrusters *
-    (state.currentSlope * share + (state.motorCurrent * (1 - kappa) * state.voltageSlope) / (U + U_f));
+    thrusters * (state.currentSlope * share + (state.motorCurrent * (1 - kappa) * state.voltageSlope) / (U + U_f));
 }
 
 function motorPowerSlope(chain: Chain, state: SteadyState): number {
@@ -120,6 +119,7 @@ function temperatureExcess(chain: Chain, value: number, state: SteadyState): voi
   const R = chain.coldResistance + chain.resistancePerHeat * carriedOff;
   const { motorCurrent: I, currentSlope, angularVelocity: omega } = state;
   state.excess = I * I * R + frictionLossOf(chain, state) - carriedOff;
-  const friction = state.position < 0 ? 0 : (chain.noLoadCurrent + 2 * chain.noLoadCurrentSlope * omega) / chain.speedConstant;
+  const friction =
+    state.position < 0 ? 0 : (chain.noLoadCurrent + 2 * chain.noLoadCurrentSlope * omega) / chain.speedConstant;
   state.excessSlope = 2 * I * currentSlope * R + friction;
 }

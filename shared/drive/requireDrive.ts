@@ -96,7 +96,10 @@ function requireOpenWater({ openWater, advanceSpeed, thrustCoefficient, torqueCo
     });
   }
   named("openWater.greatestAdvanceRatio", () => positive(openWater.greatestAdvanceRatio, "greatest advance ratio", ""));
-  for (const [field, change] of [["thrust", openWater.thrust], ["torque", openWater.torque]] as const) {
+  for (const [field, change] of [
+    ["thrust", openWater.thrust],
+    ["torque", openWater.torque],
+  ] as const) {
     change.forEach((c, i) => {
       named(`openWater.${field}[${i}]`, () => nonNegative(Math.abs(c), "coefficient", ""));
     });

@@ -33,12 +33,23 @@ export interface SteadyState {
 }
 
 export function emptyState(): SteadyState {
-  // Not a whole number, so that the engine keeps these fields as floating point from the start.
-  const none = 0.5;
+  // Not a whole number, so that the engine keeps these fields as floating point from the start; one literal, see chain.ts.
+  const unset = 0.5;
   return {
-    ...{ status: "atRest", position: none, angularVelocity: none, motorCurrent: none, motorResistance: none },
-    ...{ inputVoltage: none, throttle: none, busVoltage: none, converged: true, limit: -1 },
-    ...{ currentSlope: none, voltageSlope: none, excess: none, excessSlope: none },
+    status: "atRest",
+    position: unset,
+    angularVelocity: unset,
+    motorCurrent: unset,
+    motorResistance: unset,
+    inputVoltage: unset,
+    throttle: unset,
+    busVoltage: unset,
+    converged: true,
+    limit: -1,
+    currentSlope: unset,
+    voltageSlope: unset,
+    excess: unset,
+    excessSlope: unset,
   };
 }
 
@@ -102,7 +113,8 @@ function fillVoltage(chain: Chain, state: SteadyState, frictionLoss: number, fri
   const resistanceSlope = h === 0 ? 0 : (h * (frictionSlope + 2 * R * I * currentSlope)) / (1 - h * I * I);
   state.motorResistance = R;
   state.inputVoltage = omega / speedConstant + I * (R + R_c);
-  state.voltageSlope = (omega > 0 || state.position >= 0 ? 1 / speedConstant : 0) + currentSlope * (R + R_c) + I * resistanceSlope;
+  state.voltageSlope =
+    (omega > 0 || state.position >= 0 ? 1 / speedConstant : 0) + currentSlope * (R + R_c) + I * resistanceSlope;
 }
 
 /** Thrust of one propeller, N. */

@@ -93,13 +93,7 @@ function goBack(chain: Chain, goal: Goal, value: number, limit: number, state: S
 const FULL = 1 + 1e-12;
 
 /** What became of a point that was asked for. */
-export type Reach =
-  | "held"
-  | "beyondFullThrottle"
-  | "beyondLimit"
-  | "beyondSupply"
-  | "beyondCurve"
-  | "runaway";
+export type Reach = "held" | "beyondFullThrottle" | "beyondLimit" | "beyondSupply" | "beyondCurve" | "runaway";
 
 /**
  * Fills `state` for a propeller that turns at `angularVelocity` of the motor (rad/s): explicit, nothing is searched.

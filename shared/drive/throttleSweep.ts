@@ -33,8 +33,7 @@ export function throttleSweep(request: DriveRequest, steps: number): OperatingPo
     solveSteadyState(chain, throttle, state);
     if (state.status === "collapsed") {
       const last = points.at(-1);
-      if (last === undefined)
-        throw supplyCollapse(supply, `a hotel load of ${formatNumber(chain.constantPower)} W`);
+      if (last === undefined) throw supplyCollapse(supply, `a hotel load of ${formatNumber(chain.constantPower)} W`);
       last.warnings.push(sweepCutShort((step - 1) / steps));
       break;
     }

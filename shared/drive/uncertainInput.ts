@@ -7,13 +7,19 @@ export function inputValue(request: DriveRequest, input: UncertainInput): number
   return request[input];
 }
 
-/** The request with one input changed. */
-export function withInput(request: DriveRequest, input: UncertainInput, value: number): DriveRequest {
+/** A request whose uncertain inputs can be changed without touching the one it was made from. */
+export function changeable(request: DriveRequest): DriveRequest {
+  const { heat, wetTorque } = request;
+  return { ...request, ...(heat && { heat: { ...heat } }), ...(wetTorque && { wetTorque: { ...wetTorque } }) };
+}
+
+/** Changes one input of a `changeable` request in place; nothing where its part of the chain is left out. */
+export function putInput(request: DriveRequest, input: UncertainInput, value: number): void {
   if (input === "thermalResistance") {
-    return request.heat ? { ...request, heat: { ...request.heat, thermalResistance: value } } : request;
+    if (request.heat) request.heat.thermalResistance = value;
+  } else if (input === "wetTorque") {
+    if (request.wetTorque) request.wetTorque.coefficient = value;
+  } else {
+    request[input] = value;
   }
-  if (input === "wetTorque") {
-    return request.wetTorque ? { ...request, wetTorque: { ...request.wetTorque, coefficient: value } } : request;
-  }
-  return { ...request, [input]: value };
 }

@@ -64,7 +64,8 @@ function speedConstantSlip({ speedConstant }: MotorConstants, voltage: number | 
 /** "477 rpm/V (7640 rpm without load at 16.0 V)" */
 function speedText(speedConstant: number, voltage: number | null): string {
   const perVolt = speedConstant / RPM_PER_VOLT;
-  const free = voltage === null ? "" : ` (${formatNumber(perVolt * voltage)} rpm without load at ${formatNumber(voltage)} V)`;
+  const free =
+    voltage === null ? "" : ` (${formatNumber(perVolt * voltage)} rpm without load at ${formatNumber(voltage)} V)`;
   return `${formatNumber(perVolt)} rpm/V${free}`;
 }
 

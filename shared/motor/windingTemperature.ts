@@ -101,7 +101,12 @@ export function steadyWinding(
   nonNegative(winding.thermalResistance, "thermal resistance", "K/W");
   nonNegative(otherLoss, "core and friction loss", "W");
   const cold = nonNegative(coldResistance(winding, winding.resistance), "resistance in the surroundings", "Ω");
-  const resistance = heatedResistance(cold, resistancePerHeat(winding, winding.resistance), otherLoss, finite(current, "current", "A"));
+  const resistance = heatedResistance(
+    cold,
+    resistancePerHeat(winding, winding.resistance),
+    otherLoss,
+    finite(current, "current", "A"),
+  );
   if (!Number.isFinite(resistance)) throw runaway(winding, current);
   const loss = current * current * resistance;
   return { temperature: winding.surroundings + winding.thermalResistance * (loss + otherLoss), resistance, loss };

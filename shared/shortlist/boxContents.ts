@@ -11,7 +11,9 @@ import type { Sizes } from "./combinations.ts";
 
 /** Supplies of a box: those put together already, then each pack with each tether, or aboard where there is none. */
 export function allSupplies({ supplies, packs, tethers }: PartsBox): SupplyAssembly[] {
-  const more = packs.flatMap((pack) => (tethers.length === 0 ? [{ pack }] : tethers.map((tether) => ({ pack, tether }))));
+  const more = packs.flatMap((pack) =>
+    tethers.length === 0 ? [{ pack }] : tethers.map((tether) => ({ pack, tether })),
+  );
   return [...supplies, ...more];
 }
 
@@ -27,7 +29,10 @@ export function allPropellers({ propellers, scaleTo, series }: PartsBox, water: 
   );
   const told = series.flatMap(ofSeries);
   const warnings = told.flatMap((one) => one.warnings);
-  return { propellers: [...propellers, ...scaled, ...told.map(({ propeller }) => propeller)], warnings: once(warnings) };
+  return {
+    propellers: [...propellers, ...scaled, ...told.map(({ propeller }) => propeller)],
+    warnings: once(warnings),
+  };
 }
 
 /** How many of each kind a box gives, without making them. */
@@ -82,7 +87,8 @@ export function seriesPropeller(series: SeriesPropeller, diameter: number) {
 
 /** A series without its pitch, in words. */
 export function seriesWords(series: SeriesWithoutPitch): string {
-  if (series.family === "wageningen-b") return `B series, ${series.blades} blades, area ratio ${formatNumber(series.areaRatio)}`;
+  if (series.family === "wageningen-b")
+    return `B series, ${series.blades} blades, area ratio ${formatNumber(series.areaRatio)}`;
   return `${series.family === "ka-4-70-19a" ? "Ka 4-70" : "Ka 5-75"} in nozzle 19A`;
 }
 

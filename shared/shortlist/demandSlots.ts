@@ -104,4 +104,3 @@ function askedDuties({ thrustAhead, thrustAtSpeed, thrustAstern }: ShortlistRequ
   if (thrustAstern !== undefined) asked.push({ duty: "astern", thrust: thrustAstern, advanceSpeed: 0 });
   return asked.length > 0 ? asked : [{ duty: "ahead", thrust: 0, advanceSpeed: 0 }];
 }
-

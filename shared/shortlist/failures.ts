@@ -70,10 +70,14 @@ function failureInWords(failure: Omit<FailureCount, "sentence">, missed: string,
   const parts = count > 0 ? [`${combinationsInWords(count)} ${count === 1 ? "fails" : "fail"}: ${missed}`] : [];
   if (alone > 0) parts.push(`${countInWords(alone)} of them by that alone`);
   if (least !== null) {
-    const by = unit === "" ? percent(least.share) : `${differenceInWords(least.amount, unit)} (${percent(least.share)})`;
+    const by =
+      unit === "" ? percent(least.share) : `${differenceInWords(least.amount, unit)} (${percent(least.share)})`;
     parts.push(`the nearest by ${by}`);
   }
-  if (uncertain > 0) parts.push(`${combinationsInWords(uncertain)} are not certain enough: ${missed} in more cases than the stated confidence allows`);
+  if (uncertain > 0)
+    parts.push(
+      `${combinationsInWords(uncertain)} are not certain enough: ${missed} in more cases than the stated confidence allows`,
+    );
   return asSentence(parts.join("; "));
 }
 

@@ -23,7 +23,9 @@ export function missInWords(table: DemandTable, { combination, points, failing }
     const shortOf = point.greatestThrust === null ? 0 : demanded - point.greatestThrust;
     if (!(shortOf > 0)) return [];
     const state = DUTY_WORDS[point.duty];
-    return [`${formatNumber(shortOf, 2)} N short ${state} within its limits: ${percent(shortOf / demanded)} too little`];
+    return [
+      `${formatNumber(shortOf, 2)} N short ${state} within its limits: ${percent(shortOf / demanded)} too little`,
+    ];
   });
   const worst = [...failing].sort((a, b) => (a.margin.share ?? 0) - (b.margin.share ?? 0)).slice(0, TOLD);
   const missed = worst.map(({ slot, margin }) => marginInWords(table.slots[slot]!, margin));

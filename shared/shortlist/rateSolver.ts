@@ -2,7 +2,13 @@ import { electricalPowerOf, fillBus, supplyCurrentOf } from "../drive/bus.ts";
 import { type Advance, type Chain, emptyChain, fillChain, rotationRateAt, thrustAt } from "../drive/chain.ts";
 import { endOfCurve } from "../drive/curveEnd.ts";
 import { emptyLimits, fillLimits, type LimitInputs, type LimitNumbers } from "../drive/limitNumbers.ts";
-import { emptyState, evaluateShaft, motorPowerOf, type SteadyState, windingTemperatureOf } from "../drive/shaftState.ts";
+import {
+  emptyState,
+  evaluateShaft,
+  motorPowerOf,
+  type SteadyState,
+  windingTemperatureOf,
+} from "../drive/shaftState.ts";
 import { angularVelocityForThrust, solveFull } from "../drive/solveFull.ts";
 import type { CurveInputs, Inputs } from "./inputs.ts";
 

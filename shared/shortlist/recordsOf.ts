@@ -24,8 +24,8 @@ import { advanceOf, NOT_KNOWN, RateSolver } from "./rateSolver.ts";
 
 const AT_REST: DriveRunning = { throttle: 1, direction: "ahead", advanceSpeed: 0 };
 
-/** A request and what is known of the parts in it, so that nothing of it is worked out twice. */
-interface Making {
+/** What records are made with. */
+export interface Making {
   readonly requirement: ShortlistRequirement;
   readonly table: DemandTable;
   /** A drive of the first of each kind; a part is put in its place to see what it brings. */
@@ -44,11 +44,7 @@ export function recordsOf(requirement: ShortlistRequirement, box: PartsBox): Par
   const { propellers, warnings } = allPropellers(box, requirement.water);
   const controllers = [...box.controllers, ...(box.withoutController ? [undefined] : [])];
   const gears = [...(box.directDrive ? [undefined] : []), ...box.gears];
-  const making: Making = {
-    requirement,
-    table: demandTable(requirement),
-    first: drive(requirement, { motor: box.motors[0]!, supply: supplies[0]!, propeller: propellers[0]! }),
-  };
+  const making = makingOf(requirement, { motor: box.motors[0]!, supply: supplies[0]!, propeller: propellers[0]! });
   const { request } = driveRequestOf(making.first, AT_REST);
   const records = {
     motors: box.motors.map((motor) => motorRecord(making, motor)),
@@ -66,6 +62,11 @@ export function recordsOf(requirement: ShortlistRequirement, box: PartsBox): Par
     commonDoubts: { inputs: doubt("hotelPower", requirement.hotelPowerUncertainty), correlations: [] },
     warnings,
   };
+}
+
+/** What records of parts are made with; `parts` are put beside each. */
+export function makingOf(requirement: ShortlistRequirement, parts: Chosen): Making {
+  return { requirement, table: demandTable(requirement), first: drive(requirement, parts) };
 }
 
 type Chosen = Pick<DriveTrain, "motor" | "supply" | "propeller"> & Partial<Pick<DriveTrain, "controller" | "gear">>;
@@ -193,7 +194,8 @@ function gearRecord(making: Making, gear: Gear | undefined): GearRecord {
   };
 }
 
-function propellerRecord(making: Making, propeller: DrivePropeller): PropellerRecord {
+/** What a propeller brings into every combination. */
+export function propellerRecord(making: Making, propeller: DrivePropeller): PropellerRecord {
   const { duties } = making.table;
   const rest = requestWith(making, { propeller }, "Propeller", propeller.name);
   const requests = duties.map((duty) => requestIn(making, propeller, duty));
@@ -217,7 +219,12 @@ function propellerRecord(making: Making, propeller: DrivePropeller): PropellerRe
 }
 
 /** The rate does not depend on what turns the propeller, so motor and supply are left empty. */
-function rateOf({ requirement }: Making, { thrust }: AskedDuty, curve: CurveInputs, { diameter, density }: DriveRequest) {
+function rateOf(
+  { requirement }: Making,
+  { thrust }: AskedDuty,
+  curve: CurveInputs,
+  { diameter, density }: DriveRequest,
+) {
   const solver = new RateSolver();
   solver.fill({ ...emptyInputs(requirement, density), diameter }, curve, curve.advance);
   return solver.rateForThrust(thrust);

@@ -107,4 +107,3 @@ export function shortlist(
     onProgress(step.value);
   }
 }
-

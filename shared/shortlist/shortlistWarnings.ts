@@ -53,11 +53,16 @@ function notStated({ weights }: ShortlistRequest["requirement"], records: PartRe
   return (["mass", "price"] as const).flatMap((what) => {
     const without = parts.filter((part) => Number.isNaN(part[what]));
     if (weights[what] === 0 || without.length === 0) return [];
-    const all = Number.isFinite(ranges[what].least) ? "" : ", so that none of those that meet the requirement can be ranked by it";
+    const all = Number.isFinite(ranges[what].least)
+      ? ""
+      : ", so that none of those that meet the requirement can be ranked by it";
     return [
       warning({
         code: "shortlist.not-stated",
-        where: without.map(({ name }) => name).slice(0, 5).join(", "),
+        where: without
+          .map(({ name }) => name)
+          .slice(0, 5)
+          .join(", "),
         found: `${without.length} part${without.length === 1 ? " does" : "s do"} not state the ${what}${all}`,
         needed: `the ${what} of every part that is ranked by it`,
         mend: "State it; until then combinations with these parts score 0 in it",

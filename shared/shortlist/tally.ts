@@ -116,7 +116,14 @@ export function mergedTally(tallies: readonly Tally[], misses: number): Tally {
     });
   }
   for (const tally of tallies) mergeRanges(merged.ranges, tally.ranges);
-  return { ...merged, ...own, leastShare, leastNumber, fronts: mergedFronts(tallies), misses: nearest(tallies, misses) };
+  return {
+    ...merged,
+    ...own,
+    leastShare,
+    leastNumber,
+    fronts: mergedFronts(tallies),
+    misses: nearest(tallies, misses),
+  };
 }
 
 function addTo(sum: Float64Array, more: Float64Array): void {

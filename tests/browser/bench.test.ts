@@ -1,7 +1,7 @@
 import type { Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
-import { chooseFiles, servedPages } from "./setUp.ts";
+import { answered, chooseFiles, servedPages } from "./setUp.ts";
 
 const { open } = servedPages();
 
@@ -10,6 +10,7 @@ async function benchOf(run: RegExp): Promise<Page> {
   const { page } = await open("bench");
   await page.getByRole("button", { name: run }).click();
   await page.locator("#bench-coefficients").waitFor();
+  await answered(page);
   return page;
 }
 
@@ -73,14 +74,14 @@ test("a plateau is split, merged again, and left out only with a reason; each ac
   await expect.poll(() => names.count()).toBe(count + 1);
   await page.getByRole("button", { name: "Merge with next: Plateau 2" }).click();
   await expect.poll(() => names.count()).toBe(count);
-  expect(await row(page, "Plateau 2").textContent()).toContain("merged by hand");
+  await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("merged by hand");
   await undo(page);
   await undo(page);
   await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("change points");
 
   await page.getByRole("button", { name: "Leave out Plateau 2" }).click();
   const leave = page.getByRole("button", { name: "Leave out", exact: true });
-  expect(await leave.isDisabled()).toBe(true);
+  await expect.poll(() => leave.isDisabled()).toBe(true);
   await page.getByLabel("Why Plateau 2 is left out").fill("air drawn from the surface");
   await leave.click();
   await expect.poll(() => row(page, "Plateau 2").textContent()).toContain("no: air drawn from the surface");
@@ -113,12 +114,12 @@ test("a zero of the scale is removed, added, refused where it overlaps, drawn th
   await fill(end - 3, end - 1);
   await add.getByRole("button").click();
   await expect.poll(() => windows.count()).toBe(count);
-  expect(await placeOf(windows.last())).toEqual([end - 3, end - 1].map((edge) => expect.closeTo(edge, 1)));
+  await expect.poll(() => placeOf(windows.last())).toEqual([end - 3, end - 1].map((edge) => expect.closeTo(edge, 1)));
 
   const [first] = await placeOf(windows.first());
   await fill(first, first + 1);
-  expect(await add.textContent()).toContain("It overlaps tare 1");
-  expect(await add.getByRole("button").isDisabled()).toBe(true);
+  await expect.poll(() => add.textContent()).toContain("It overlaps tare 1");
+  await expect.poll(() => add.getByRole("button").isDisabled()).toBe(true);
 
   const line = page.getByRole("radio", { name: "one straight line through all windows" });
   await line.check();
@@ -132,11 +133,11 @@ test("a zero of the scale is removed, added, refused where it overlaps, drawn th
 test("the quality card says what asks for a look, says it once, and a stated fact settles a check", async () => {
   const page = await benchOf(/^Net propeller sanded.*mounting 1/);
   const card = page.locator("#bench-quality");
-  expect(await card.getByRole("status").textContent()).toMatch(/./);
-  expect(await card.textContent()).toContain("Blade Reynolds number");
+  await expect.poll(() => card.getByRole("status").textContent()).toMatch(/./);
+  await expect.poll(() => card.textContent()).toContain("Blade Reynolds number");
   expect(await page.locator("#bench-warnings").textContent()).not.toMatch(/Reynolds/);
   const immersion = card.locator("li").filter({ hasText: "Immersion." });
-  expect(await immersion.textContent()).toContain("Not known");
+  await expect.poll(() => immersion.textContent()).toContain("Not known");
   await card.getByText("What only you can say of the stand").click();
   await card.getByLabel(/^Depth of the shaft/).fill("300 mm");
   await card.getByLabel(/^Depth of the shaft/).press("Enter");
@@ -148,8 +149,8 @@ test("the quality card says what asks for a look, says it once, and a stated fac
 test("a tow shows its curves against the advance ratio, and the order of the curves can be stated", async () => {
   const page = await benchOf(/under a towing carriage/);
   const panel = page.locator("#bench-advance");
-  expect(await panel.textContent()).toMatch(/the lowest that the corrected information criterion finds/);
-  expect(await panel.locator("canvas").count()).toBe(1);
+  await expect.poll(() => panel.textContent()).toMatch(/the lowest that the corrected information criterion finds/);
+  await expect.poll(() => panel.locator("canvas").count()).toBe(1);
   await panel.getByLabel("Order of the curves").selectOption("1");
   await expect.poll(() => panel.textContent()).toContain("K_T(J): order 1, as stated.");
   await undo(page);
@@ -202,7 +203,7 @@ test("the columns of the second log are changed like those of the first: role, u
   const sign = columns.getByRole("combobox", { name: /^Sign of .*current/i }).first();
   const store = page.getByRole("button", { name: "Store the columns of the electrical log" });
   const before = await unit.inputValue();
-  expect(await store.isDisabled()).toBe(true);
+  await expect.poll(() => store.isDisabled()).toBe(true);
   await unit.selectOption("mA");
   await sign.selectOption("turned");
   await store.click();

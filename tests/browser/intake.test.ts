@@ -21,9 +21,9 @@ test("a unit that can not be is asked about with what each would mean, and chang
   const page = await benchWith("gram-force labelled newton");
   const choices = page.locator(".bench-choices");
   await expect.poll(() => choices.textContent()).toMatch(/In newton .*above the momentum limit .*impossible/);
-  expect(await page.getByLabel("Unit of thrust (N)").inputValue()).toBe("N");
+  await expect.poll(() => page.getByLabel("Unit of thrust (N)").inputValue()).toBe("N");
   await choices.getByRole("button", { name: "Read it in g (the only possible one)" }).click();
-  expect(await page.getByLabel("Unit of thrust (N)").inputValue()).toBe("g");
+  await expect.poll(() => page.getByLabel("Unit of thrust (N)").inputValue()).toBe("g");
   await page.getByRole("button", { name: "These columns are right" }).click();
   await expect.poll(() => choices.count()).toBe(0);
 });
@@ -44,7 +44,7 @@ test("the electrical log of the same run is added, laid over the log, and moved 
   await chooseFiles(page, { name: "meter.csv", mimeType: "text/csv", buffer: meter }, 1);
   const panel = page.locator("details", { hasText: "Electrical log: meter.csv" });
   await expect.poll(() => panel.textContent(), { timeout: 15_000 }).toMatch(/−412\.3 s ± .* correlation/);
-  expect(await panel.locator("canvas").count()).toBe(1);
+  await expect.poll(() => panel.locator("canvas").count()).toBe(1);
   await panel.getByLabel("Added to its clock").fill("-410 s");
   await panel.getByLabel("Added to its clock").press("Enter");
   await expect.poll(() => panel.textContent()).toContain("as you stated");

@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
 
 /** What the keyboard stands on. */
 export interface Focused {
@@ -30,6 +31,17 @@ export class KeyboardWalk {
   async press(name: RegExp): Promise<void> {
     await this.to(name);
     await this.page.keyboard.press("Enter");
+  }
+
+  /** Presses a button that takes the focus elsewhere, and waits until it has gone there. */
+  async follow(name: RegExp): Promise<void> {
+    await this.press(name);
+    await expect.poll(async () => (await this.look()).name).not.toMatch(name);
+  }
+
+  /** Waits until a control of this name has the focus. */
+  async arriveAt(name: RegExp): Promise<void> {
+    await expect.poll(async () => (await this.look()).name).toMatch(name);
   }
 
   /** Tabs to a field and writes over what stands there. */

@@ -1,13 +1,12 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { resolve } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { violationsOf } from "./axe.ts";
 import { type FakeStand, fakeSerialPort } from "./fakeSerialPort.ts";
 import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const LOG = readFileSync(resolve(import.meta.dirname, "../../samples/logs/finish-sanded-1.csv"), "utf8");
 const LINES = LOG.split(/(?<=\n)/);
 const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
@@ -44,6 +43,17 @@ async function bench(options: BrowserContextOptions = {}) {
 }
 
 const answer = (page: Page) => page.locator("main [role=status]").first().innerText();
+/** Waits until the answer says so; what it says then. */
+async function answerOnce(page: Page, says: RegExp): Promise<RegExpExecArray> {
+  let found: RegExpExecArray | null = null;
+  await expect
+    .poll(async () => {
+      found = says.exec(await answer(page));
+      return found;
+    }, PATIENT)
+    .not.toBeNull();
+  return found!;
+}
 const lines = (page: Page) => page.locator(".live-source").innerText();
 const stand = (page: Page, act: "write" | "unplug", text = "") =>
   page.evaluate(([what, words]) => (window as unknown as { stand: FakeStand }).stand[what](words), [
@@ -85,8 +95,8 @@ test("lines of a serial port make the picture and the coefficient grow, and the 
   const { page, complaints, context } = await bench();
   await begin(page, "From a port", "Connect a serial port");
   await choosePropeller(page);
-  expect(await page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
-  expect(await answer(page)).toContain("no line has come yet");
+  await expect.poll(() => page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
+  await expect.poll(() => answer(page), PATIENT).toContain("no line has come yet");
   // Through the rest at the start and a first step: nothing to be said of a coefficient yet.
   await stand(page, "write", part(0, 0.12));
   await expect.poll(() => answer(page), PATIENT).toMatch(/rows so far/);
@@ -99,17 +109,17 @@ test("lines of a serial port make the picture and the coefficient grow, and the 
   };
   const early = await shown();
   await stand(page, "write", part(0.12, 0.45));
-  await expect
-    .poll(() => answer(page), PATIENT)
-    .toMatch(/thrust coefficient so far is 0\.\d+ ± 0\.\d+, from \d plateaus; the zero at the end is still missing/);
-  const before = Number(/from (\d+) plateaus/.exec(await answer(page))![1]);
-  expect(await shown()).toBeGreaterThan(early);
+  const [, before] = await answerOnce(
+    page,
+    /thrust coefficient so far is 0\.\d+ ± 0\.\d+, from (\d) plateaus; the zero at the end is still missing/,
+  );
+  await expect.poll(shown, PATIENT).toBeGreaterThan(early);
   // Cut in the middle of a line, as a port does.
   const cut = part(0, 0.45).length + 1234;
   await stand(page, "write", LOG.slice(part(0, 0.45).length, cut));
   await stand(page, "write", LOG.slice(cut));
-  await expect.poll(() => answer(page), PATIENT).toMatch(/the zero is there before and after/);
-  expect(Number(/from (\d+) plateaus/.exec(await answer(page))![1])).toBeGreaterThan(before);
+  const [, after] = await answerOnce(page, /from (\d+) plateaus.*the zero is there before and after/s);
+  expect(Number(after)).toBeGreaterThan(Number(before));
   await expect.poll(() => lines(page), PATIENT).toMatch(/lines received, .* lines kept by the workbench\./);
   const { stored, reduction, project } = await kept(page);
   expect(stored.document).toMatchObject({ name: "From a port", file: { sha256: sha256(LOG), size: LOG.length } });
@@ -210,9 +220,8 @@ test("where another program wrote into the recording meanwhile, unsent lines are
   await expect.poll(() => lines(page), PATIENT).toMatch(/bytes could not be sent and wait in this browser\./);
   const remove = page.getByRole("button", { name: "Remove them from this browser" });
   expect(await remove.count()).toBe(0);
-  const saving = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Save the unsent lines" }).click();
-  const saved = await saving;
+  const save = page.getByRole("button", { name: "Save the unsent lines" });
+  const [saved] = await Promise.all([page.waitForEvent("download"), save.click()]);
   expect(readFileSync(await saved.path(), "utf8")).toBe(part(0.1, 0.2));
   await remove.click();
   await expect.poll(() => lines(page), PATIENT).not.toMatch(/could not be sent/);
@@ -237,12 +246,14 @@ test("a recording that a program ends is on show as the run that it became, and 
   await expect.poll(() => lines(page), PATIENT).toMatch(/bytes wait in this browser/);
   expect((await fetch(`${address}/end`, { method: "POST" })).status).toBe(201);
   await page.getByText("Ended elsewhere has ended and is a run now").waitFor();
-  expect(await page.locator('[aria-label="Runs"] [aria-current=true]').innerText()).toContain("Ended elsewhere");
+  await expect
+    .poll(() => page.locator('[aria-label="Runs"] [aria-current=true]').innerText())
+    .toContain("Ended elsewhere");
   await page.unroute("**/lines?*");
-  const saving = page.waitForEvent("download");
   const left = page.locator(".live-stranded");
-  await left.getByRole("button", { name: "Save the unsent lines" }).click();
-  expect(readFileSync(await (await saving).path(), "utf8")).toBe(part(0.4, 0.5));
+  const save = left.getByRole("button", { name: "Save the unsent lines" });
+  const [saved] = await Promise.all([page.waitForEvent("download"), save.click()]);
+  expect(readFileSync(await saved.path(), "utf8")).toBe(part(0.4, 0.5));
   await left.getByRole("button", { name: "Remove them from this browser" }).click();
   await left.waitFor({ state: "detached" });
   await context.close();
@@ -260,7 +271,7 @@ test("a recording that was left behind is offered when the bench is opened again
     .getByRole("button", { name: /Left behind/ })
     .click();
   await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
-  expect(await lines(page)).toContain("No port is connected. Lines can go on from here");
+  await expect.poll(() => lines(page), PATIENT).toContain("No port is connected. Lines can go on from here");
   await page.getByRole("button", { name: "Discard" }).click();
   await expect.poll(() => page.getByText("Left behind", { exact: true }).count()).toBe(0);
   await context.close();
@@ -272,7 +283,7 @@ test("a browser without serial ports says so and offers the program", async () =
   await page.goto(`${workbench.address}/#/bench`);
   await page.getByRole("button", { name: "Record live" }).click();
   const dialog = page.getByRole("dialog");
-  expect(await dialog.innerText()).toContain("offers no serial ports");
+  await expect.poll(() => dialog.innerText()).toContain("offers no serial ports");
   expect(await dialog.getByRole("button", { name: "Connect a serial port" }).count()).toBe(0);
   expect(await dialog.innerText()).toMatch(/guard/);
   await page.close();
@@ -287,17 +298,7 @@ test.each(["light", "dark"] as const)(
     await stand(page, "write", part(0, 0.5));
     await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
     await page.getByText("Lines from a program").click();
-    await page.addScriptTag({ content: AXE });
-    const violations = await page.evaluate(async () => {
-      const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-      // @ts-expect-error axe is put into the page above
-      const found = await window.axe.run({ runOnly: tags });
-      return found.violations.map((one: { id: string; nodes: { target: string[] }[] }) => [
-        one.id,
-        ...one.nodes.map(({ target }) => target.join(" ")),
-      ]);
-    });
-    expect(violations).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
     expect(await page.locator("main").innerText()).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
     await page.setViewportSize({ width: 390, height: 900 });
     // The picture is drawn anew for the narrow window first.

@@ -4,7 +4,7 @@ import { beforeAll, expect, test } from "vitest";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { formatUncertain } from "../../shared/quantity/format.ts";
 import { runCli } from "../cli/runCli.ts";
-import { isNoRefusal, servedPages } from "./setUp.ts";
+import { answered, isNoRefusal, servedPages } from "./setUp.ts";
 
 const LOGS = resolve(import.meta.dirname, "../../samples/logs");
 const FINISHES = [
@@ -84,7 +84,7 @@ test("a builder makes a project, enters propellers, motor and pack", async () =>
   });
   await fillPart(/Add a controller/, { Name: "Controller", Resistance: "8 mohm" });
   await fillPart(/Add a pack/, { Name: "Four cells", "Open-circuit voltage": "14.8 V", Resistance: "35 mohm" });
-  expect(await page.locator("main").innerText()).toContain("Four cells");
+  await expect.poll(() => page.locator("main").innerText()).toContain("Four cells");
 });
 
 test("both logs are dropped at once, and the columns are shown for confirmation with their reasons", async () => {
@@ -94,7 +94,6 @@ test("both logs are dropped at once, and the columns are shown for confirmation 
     .first()
     .setInputFiles(FINISHES.map(({ file }) => resolve(LOGS, file)));
   for (const { file } of FINISHES) await runButton(file).waitFor();
-  await page.waitForLoadState("networkidle");
   for (const { finish, file } of FINISHES) {
     await runButton(file).click();
     await page
@@ -129,24 +128,25 @@ test("Variants answers how much the finish gained, with its interval, and judges
     .getByText(/gives 1\.[56]\d+ times the thrust/)
     .first()
     .waitFor();
-  expect(await page.locator("main").innerText()).toMatch(/speak against "more than 2 times"/);
+  await expect.poll(() => page.locator("main").innerText()).toMatch(/speak against "more than 2 times"/);
 });
 
 test("Theory lays both finishes over the momentum limit and the prediction of a stated merit", async () => {
   await screen("Theory");
   await page.getByRole("heading", { level: 1, name: /How close to the ideal/ }).waitFor();
   await page.locator("canvas").first().waitFor();
-  const words = await page.locator("main").innerText();
-  expect(words).toMatch(/Momentum limit/);
-  expect(words).toMatch(/Prediction, static merit/);
-  for (const { finish } of FINISHES) expect(words).toContain(finish);
+  const words = () => page.locator("main").innerText();
+  await expect.poll(words).toMatch(/Momentum limit/);
+  await expect.poll(words).toMatch(/Prediction, static merit/);
+  for (const { finish } of FINISHES) await expect.poll(words).toContain(finish);
 });
 
 test("Drive tells bollard thrust and current of both finishes in the water, on this motor and pack", async () => {
   await screen("Drive");
   await page.getByRole("heading", { level: 1, name: /What will it pull in the water/ }).waitFor();
   await page.locator("canvas").first().waitFor();
-  expect(await answer()).toMatch(/\d+\.\d+ ± \d\.\d+\sN .* ± \d\.\d+\sA/s);
+  await answered(page);
+  await expect.poll(answer).toMatch(/\d+\.\d+ ± \d\.\d+\sN .* ± \d\.\d+\sA/s);
   const before = await answer();
   await page.getByRole("slider").first().focus();
   await page.keyboard.press("End");

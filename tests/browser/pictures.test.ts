@@ -1,14 +1,14 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { servedPages } from "./setUp.ts";
+import { answered, QUESTIONS, servedPages } from "./setUp.ts";
 
 const { open } = servedPages();
 
 test("a picture saved from a dark page is dark on white, as paper wants it", async () => {
   const { page } = await open("variants", { colorScheme: "dark" });
-  const download = page.waitForEvent("download");
-  await page.getByRole("button", { name: "PNG" }).first().click();
-  const bytes = readFileSync(await (await download).path()).toString("base64");
+  const save = page.getByRole("button", { name: "PNG" }).first();
+  const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
+  const bytes = readFileSync(await download.path()).toString("base64");
   const { corner, darkest } = await page.evaluate(async (base64) => {
     const file = new Blob([Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))], { type: "image/png" });
     const picture = await createImageBitmap(file);
@@ -29,13 +29,15 @@ test("no screen is wider than an upright sheet of paper, but for the plateaus, w
   const [upright, onSide] = [703, 1032];
   await page.emulateMedia({ media: "print" });
   await page.setViewportSize({ width: upright, height: 994 });
-  for (const screen of ["Overview", "Parts", "Bench", "Variants", "Drive"]) {
-    await page.evaluate((name) => {
-      location.hash = `#/${name.toLowerCase()}`;
-    }, screen);
-    await page.waitForLoadState("networkidle");
-    await page.locator("main h1").waitFor();
-    const width = await page.evaluate(() => document.documentElement.scrollWidth);
-    expect(width, screen).toBeLessThanOrEqual(screen === "Bench" ? onSide : upright);
+  for (const { name, question } of QUESTIONS.filter((one) => one.name !== "theory")) {
+    await page.evaluate((screen) => {
+      location.hash = `#/${screen}`;
+    }, name);
+    await page.getByRole("heading", { level: 1, name: question }).waitFor();
+    await answered(page);
+    // Pictures follow the width of the sheet a little later.
+    await expect
+      .poll(() => page.evaluate(() => document.documentElement.scrollWidth), { message: name })
+      .toBeLessThanOrEqual(name === "bench" ? onSide : upright);
   }
 });

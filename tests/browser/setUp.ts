@@ -1,5 +1,5 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, beforeAll, onTestFinished } from "vitest";
+import { afterAll, beforeAll, expect, onTestFinished } from "vitest";
 import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
 
 export interface OpenPage {
@@ -30,13 +30,13 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   });
   const keep = async (screen: string, options: BrowserContextOptions = {}) => {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, ...options });
-    page.setDefaultTimeout(20_000);
+    page.setDefaultTimeout(40_000);
     page.setDefaultNavigationTimeout(60_000);
     const complaints: string[] = [];
     page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
     page.on("pageerror", (error) => complaints.push(error.message));
     await page.goto(`${workbench.address}/#/${screen}`);
-    await page.waitForLoadState("networkidle");
+    await answered(page);
     return { page, complaints };
   };
   return {
@@ -50,12 +50,45 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   };
 }
 
+/** Each screen with the question that heads it. */
+export const QUESTIONS = [
+  { name: "overview", question: /What is measured/ },
+  { name: "parts", question: /What can a thruster be built from/ },
+  { name: "bench", question: /What does this log say/ },
+  { name: "variants", question: /How much did/ },
+  { name: "theory", question: /How close to the ideal/ },
+  { name: "drive", question: /What will it pull in the water/ },
+] as const;
+
+/** A screen asks for many runs at once, which takes its time where several such tests share two cores. */
+const OPENING = { timeout: 45_000 };
+
+/** Waits until nothing that the answer of the screen rests on is still being worked out, and its pictures are drawn. */
+export async function answered(page: Page): Promise<void> {
+  await page.locator("main .screen > .answer:not([aria-busy=true])").waitFor(OPENING);
+  await expect.poll(() => page.locator("main .chart-wait").count(), OPENING).toBe(0);
+}
+
+/** Opens every section of the screen, and what folds inside them, until nothing is left to open. */
+export async function unfoldAll(page: Page, sections = "details"): Promise<void> {
+  const closed = () =>
+    page.evaluate((which) => {
+      // What is inside a section may be made only after it was opened.
+      const unmade = document.querySelectorAll("main details.fold[open]:not(:has(> .fold-body)):not(.bench-columns)");
+      const folded = document.querySelectorAll<HTMLDetailsElement>(`main ${which}:not([open])`);
+      for (const one of folded) one.open = true;
+      return folded.length + unmade.length;
+    }, sections);
+  await expect.poll(closed).toBe(0);
+  await answered(page);
+}
+
 /** Chromium writes a line for every answer that is a refusal, which a test may be about. */
 export const isNoRefusal = (complaint: string) => !complaint.startsWith("Failed to load resource");
 
 /** Chooses files by the button that opens the file chooser. */
 export async function chooseFiles(page: Page, files: Parameters<Page["setInputFiles"]>[1], which = 0): Promise<void> {
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Choose files" }).nth(which).click();
-  await (await chooser).setFiles(files);
+  const button = page.getByRole("button", { name: "Choose files" }).nth(which);
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button.click()]);
+  await chooser.setFiles(files);
 }

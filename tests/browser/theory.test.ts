@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { violationsOf } from "./axe.ts";
-import { servedPages } from "./setUp.ts";
+import { answered, servedPages, unfoldAll } from "./setUp.ts";
 
 const { open, address } = servedPages();
 
@@ -12,27 +12,17 @@ async function openTheory(picture: string, options = {}) {
   return opened;
 }
 
-/** Opens every card, and what folds inside the cards. */
-async function unfold(page: Page) {
-  for (let layer = 0; layer < 3; layer++) {
-    await page.evaluate(() => {
-      for (const section of document.querySelectorAll("details")) section.open = true;
-    });
-    await page.waitForTimeout(200);
-  }
-}
-
 async function post(page: Page, path: string, body: unknown) {
   const answer = await page.request.post(`${address()}/api/compute/${path}`, { data: body });
   expect(answer.status()).toBe(200);
   return answer.json();
 }
 
-/** Numbers of the table under the first picture, by the name of their series. */
-async function tableOf(page: Page) {
+/** Shows the table under the first picture: numbers by the name of their series. */
+async function openTable(page: Page) {
   const figure = page.locator("figure.chart").first();
   await figure.getByRole("button", { name: "Table" }).click();
-  return figure.locator("table").innerText();
+  return figure.locator("table");
 }
 
 describe("predictions", () => {
@@ -47,7 +37,8 @@ describe("predictions", () => {
     await dialog.getByRole("button", { name: "Add", exact: true }).click();
     await page.getByRole("button", { name: "Remove B 4-70" }).waitFor();
     // B4-70 at P/D 1.0, J 0: K_T 0.4547 (Oosterveld & van Oossanen 1975, table 5).
-    expect(await tableOf(page)).toMatch(/B 4-70\t0\t0\.4547/);
+    const table = await openTable(page);
+    await expect.poll(() => table.innerText()).toMatch(/B 4-70\t0\t0\.4547/);
     await page.keyboard.press("Control+z");
     await page.getByRole("button", { name: "Remove B 4-70" }).waitFor({ state: "detached" });
     expect(complaints).toEqual([]);
@@ -55,11 +46,11 @@ describe("predictions", () => {
 
   test("three pictures of one diagram share one legend, which takes a curve out of all of them", async () => {
     const { page } = await openTheory("advance");
-    expect(await page.locator(".picture .legend").count()).toBe(1);
-    expect(await page.locator(".picture figure.chart").count()).toBe(3);
+    await expect.poll(() => page.locator(".picture .legend").count()).toBe(1);
+    await expect.poll(() => page.locator(".picture figure.chart").count()).toBe(3);
     const entry = page.locator(".picture .legend-entry").first();
     await entry.click();
-    expect(await entry.getAttribute("aria-pressed")).toBe("false");
+    await expect.poll(() => entry.getAttribute("aria-pressed")).toBe("false");
   });
 
   test("a form that lacks something says what, and keeps what was typed", async () => {
@@ -70,7 +61,7 @@ describe("predictions", () => {
     await dialog.getByLabel("Static merit").fill("");
     await dialog.getByRole("button", { name: "Add", exact: true }).click();
     await dialog.getByRole("alert").filter({ hasText: "Give the static merit." }).waitFor();
-    expect(await dialog.getByLabel("Computed from").inputValue()).toBe("staticMerit");
+    await expect.poll(() => dialog.getByLabel("Computed from").inputValue()).toBe("staticMerit");
   });
 
   test("ten curves carry ten numbers that the legend explains", async () => {
@@ -88,7 +79,7 @@ describe("predictions", () => {
     const changed = { version, document: { ...document, predictions } };
     expect((await page.request.put(`${address()}/api/projects/${id}`, { data: changed })).status()).toBe(200);
     await page.reload();
-    await page.getByText("Sanded makes", { exact: false }).first().waitFor();
+    await answered(page);
     const numbers = page.locator("figure.chart").first().locator(".legend-number");
     await expect.poll(() => numbers.allInnerTexts()).toEqual(Array.from({ length: 10 }, (_, at) => String(at + 1)));
     const back = await (await page.request.get(`${address()}/api/projects/${id}`)).json();
@@ -101,7 +92,7 @@ describe("the cards", () => {
     const { page } = await openTheory("power");
     await page.locator("#theory-pitch > summary").click();
     await page.getByText("Lay it over the measurements").waitFor();
-    const told = await page.locator("#theory-pitch").innerText();
+    const told = () => page.locator("#theory-pitch").innerText();
     const found = await post(page, "best-pitch", {
       series: { family: "wageningen-b", blades: 3, areaRatio: 0.38 },
       duty: { given: "thrust", thrust: 20 },
@@ -109,21 +100,20 @@ describe("the cards", () => {
       density: 998.598,
       kinematicViscosity: 1.0543e-6,
     });
-    expect(told).toContain(`P/D ${found.best.pitchRatio.toFixed(3)}`);
-    expect(told).toContain(`needs ${found.best.shaftPower.toFixed(1)}\u202fW`);
+    await expect.poll(told).toContain(`P/D ${found.best.pitchRatio.toFixed(3)}`);
+    await expect.poll(told).toContain(`needs ${found.best.shaftPower.toFixed(1)}\u202fW`);
   });
 
   test("are folded but for the answer, keep a note, and open from the list of sections by keyboard alone", async () => {
     const { page, complaints } = await openTheory("power");
     const open = page.locator("main details.fold[open] > summary > h2");
-    expect(await open.allInnerTexts()).toEqual([
-      "How close each variant comes",
-      "Predictions laid over the measurements",
-    ]);
-    expect(await page.locator("#theory-losses .fold-note").innerText()).toMatch(
-      /^sanded: static merit 0\.\d+ ± 0\.\d+$/,
-    );
-    expect(await page.locator("#theory-losses .loss-bars").count()).toBe(0);
+    await expect
+      .poll(() => open.allInnerTexts())
+      .toEqual(["How close each variant comes", "Predictions laid over the measurements"]);
+    await expect
+      .poll(() => page.locator("#theory-losses .fold-note").innerText())
+      .toMatch(/^sanded: static merit 0\.\d+ ± 0\.\d+$/);
+    await expect.poll(() => page.locator("#theory-losses .loss-bars").count()).toBe(0);
     const sections = page.getByRole("navigation", { name: "Sections of this screen" });
     await sections.getByRole("button", { name: "Where the power goes" }).focus();
     await page.keyboard.press("Enter");
@@ -137,12 +127,14 @@ describe("the cards", () => {
   test("tell the same static merit in the heading, in the table and with the losses", async () => {
     const { page } = await openTheory("power");
     const [, percent] = /Sanded makes ([\d.]+ ± [\d.]+)/.exec(await page.locator(".answer").innerText())!;
-    expect(await page.locator("#theory-closeness").innerText()).toContain(`${percent}\u202f%`);
+    await expect.poll(() => page.locator("#theory-closeness").innerText()).toContain(`${percent}\u202f%`);
     await page.locator("#theory-losses > summary").click();
-    expect(await page.locator("#theory-losses .loss-bars li").first().innerText()).toContain(`${percent}\u202f%`);
-    expect(await page.locator(".basis").innerText()).toMatch(
-      /B 3-38, P\/D 1\.00, laid over it .* sanded makes [\d.]+ ±/,
-    );
+    await expect
+      .poll(() => page.locator("#theory-losses .loss-bars li").first().innerText())
+      .toContain(`${percent}\u202f%`);
+    await expect
+      .poll(() => page.locator(".basis").innerText())
+      .toMatch(/B 3-38, P\/D 1\.00, laid over it .* sanded makes [\d.]+ ±/);
   });
 
   test("take a surface by how the blades were made, say where its numbers come from, and let them be changed", async () => {
@@ -153,34 +145,36 @@ describe("the cards", () => {
     const smooth = await status.innerText();
     await card.getByLabel("Surface", { exact: true }).selectOption({ label: "As printed" });
     await card.getByText("cusp height", { exact: false }).waitFor();
-    expect(await card.getByLabel("Layer height").inputValue()).toBe("0.2 mm");
+    await expect.poll(() => card.getByLabel("Layer height").inputValue()).toBe("0.2 mm");
     await expect.poll(() => status.innerText()).not.toBe(smooth);
     const asPrinted = await card.getByLabel("Roughness height").inputValue();
     await card.getByLabel("Layer height").fill("0.1 mm");
     await expect.poll(() => card.getByLabel("Roughness height").inputValue()).not.toBe(asPrinted);
     await card.getByLabel("Lift factor").fill("0.8");
-    expect(await card.getByLabel("Surface", { exact: true }).inputValue()).toBe("");
+    await expect.poll(() => card.getByLabel("Surface", { exact: true }).inputValue()).toBe("");
   });
 
   test("answer for finish, losses, blade, strength and water in words, with cautions, and complain of nothing", async () => {
     const { page, complaints } = await openTheory("speed");
-    await unfold(page);
-    const text = await page.locator("main").innerText();
-    expect(text).toMatch(/Going from as printed to sanded/);
-    expect(text).toMatch(/Sanded has a static merit of 0\.\d+ ± 0\.\d+/);
-    expect(text).toMatch(/By blade elements it pushes/);
-    expect(text).toMatch(/Safety factor/);
-    expect(text).toMatch(/put a guard around the propeller plane/);
-    expect(text).toMatch(/draw air/);
-    expect(text).toMatch(/At rest the computed thrust is off by/);
-    expect(text).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
+    await unfoldAll(page);
+    const text = () => page.locator("main").innerText();
+    for (const words of [
+      /Going from as printed to sanded/,
+      /Sanded has a static merit of 0\.\d+ ± 0\.\d+/,
+      /By blade elements it pushes/,
+      /Safety factor/,
+      /put a guard around the propeller plane/,
+      /draw air/,
+      /At rest the computed thrust is off by/,
+    ])
+      await expect.poll(text).toMatch(words);
+    expect(await text()).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
     expect(complaints).toEqual([]);
   });
 
   test.each(["light", "dark"] as const)("meet WCAG 2.2 AA unfolded, %s", async (colorScheme) => {
     const { page } = await openTheory("residual", { colorScheme, bypassCSP: true });
-    await unfold(page);
-    await page.waitForLoadState("networkidle");
+    await unfoldAll(page);
     expect(await violationsOf(page)).toEqual([]);
   });
 });
@@ -194,12 +188,12 @@ test("a blade shape is pasted on Parts with its fault named, mended, seen and ke
     `radius (mm),chord (mm),pitch angle (deg),thickness (mm),camber (mm)\n8,14,56.5,2.5,0.5\n20,${chord},31.2,2,0.5\n30,17,21.9,1.5,0.4\n38,2,17.7,1,0.1`;
   await table.fill(rows("-18"));
   await dialog.getByText(/chord/i).filter({ hasText: "18" }).first().waitFor();
-  expect(await dialog.getByRole("button", { name: "Save" }).isDisabled()).toBe(true);
+  await expect.poll(() => dialog.getByRole("button", { name: "Save" }).isDisabled()).toBe(true);
   await table.fill(rows("18"));
   await dialog.getByText("4 sections from 8.00\u202fmm to 38.0\u202fmm").waitFor();
   await dialog.getByRole("button", { name: "Save" }).click();
   await dialog.waitFor({ state: "detached" });
   await page.getByRole("button", { name: "Blade shape of Net propeller, sanded" }).click();
-  expect(await page.getByLabel("Sections, one row a radius").inputValue()).toContain("20; 18; 31.2; 2; 0.5");
+  await expect.poll(() => page.getByLabel("Sections, one row a radius").inputValue()).toContain("20; 18; 31.2; 2; 0.5");
   expect(complaints).toEqual([]);
 });

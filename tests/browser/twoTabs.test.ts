@@ -53,6 +53,6 @@ test("a run stays on show when a change gives it another place in the list", asy
   await page.getByRole("button", { name: "On the stand", exact: true }).click();
   await type(page, "9");
   await page.getByText(/^Set the mounting of/).waitFor();
-  expect(await shown.locator(".bench-run-name").textContent()).toBe(before);
-  expect(await mounting(page).inputValue()).toBe("9");
+  await expect.poll(() => shown.locator(".bench-run-name").textContent()).toBe(before);
+  await expect.poll(() => mounting(page).inputValue()).toBe("9");
 });

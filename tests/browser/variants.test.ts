@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { ratioInWords } from "../../shared/compare/ratioInWords.ts";
 import type { VariantRatio } from "../../shared/model/comparison.ts";
 import { violationsOf } from "./axe.ts";
-import { servedPages } from "./setUp.ts";
+import { servedPages, unfoldAll } from "./setUp.ts";
 
 const { open, address } = servedPages();
 
@@ -12,9 +12,7 @@ async function openVariants(query = "", options = {}) {
   const opened = await open(`variants${query}`, options);
   await opened.page.getByRole("heading", { level: 1 }).waitFor();
   await opened.page.locator("main [role=status]").filter({ hasText: "Sanded gives" }).first().waitFor();
-  await opened.page.evaluate(() => {
-    for (const section of document.querySelectorAll("details.fold")) (section as HTMLDetailsElement).open = true;
-  });
+  await unfoldAll(opened.page, "details.fold");
   return opened;
 }
 
@@ -23,12 +21,11 @@ const status = (page: Page, id: string) => page.locator(`#${id} [role=status]`).
 describe("the study of variants", () => {
   test("says what else differs, whether the answer holds and how many mountings a difference takes", async () => {
     const { page, complaints } = await openVariants();
-    const factors = await page.locator("#variants-factors").innerText();
-    expect(factors).toMatch(/finish/);
-    expect(factors).toMatch(/what is compared/);
-    const robust = await page.locator("#variants-robustness").innerText();
-    expect(robust).toMatch(/holds/);
-    expect(await status(page, "variants-planner")).toMatch(/mountings of each variant/);
+    const factors = () => page.locator("#variants-factors").innerText();
+    await expect.poll(factors).toMatch(/finish/);
+    await expect.poll(factors).toMatch(/what is compared/);
+    await expect.poll(() => page.locator("#variants-robustness").innerText()).toMatch(/holds/);
+    await expect.poll(() => status(page, "variants-planner")).toMatch(/mountings of each variant/);
     const text = await page.locator("main").innerText();
     expect(text).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
     expect(complaints).toEqual([]);
@@ -46,14 +43,14 @@ describe("the study of variants", () => {
     const asked = { data: { groups, baseline: "as printed" } };
     const answer = await page.request.post(`${address()}/api/projects/${projects[0].id}/comparison`, asked);
     const { comparisons } = await answer.json();
-    const table = await page.locator("#variants-table").locator("xpath=..").innerText();
+    const table = () => page.locator("#variants-table").locator("xpath=..").innerText();
     const ratios = comparisons[0].answers.map(({ ratio }: { ratio: VariantRatio | null }) => ratio);
-    for (const ratio of ratios) if (ratio !== null) expect(table).toContain(ratioInWords(ratio));
+    for (const ratio of ratios) if (ratio !== null) await expect.poll(table).toContain(ratioInWords(ratio));
   });
 
   test("a trend over the pitch needs several pitches on show, and has the series behind it", async () => {
     const { page } = await openVariants();
-    expect(await page.locator("#variants-trend").innerText()).toMatch(/tick more of them above/);
+    await expect.poll(() => page.locator("#variants-trend").innerText()).toMatch(/tick more of them above/);
     for (const name of ["pitch 0.8", "pitch 1.0", "pitch 1.2"]) await page.getByLabel(name, { exact: true }).check();
     await page.getByLabel("as printed", { exact: true }).uncheck();
     await expect.poll(() => status(page, "variants-trend")).toMatch(/rises by \d+\s%/);
@@ -86,13 +83,13 @@ describe("the study of variants", () => {
     });
     await page.getByText(/^Run sheet: \d+ runs/).click();
     const sheet = page.locator(".run-sheet-page");
-    expect(await sheet.innerText()).toMatch(/seed 1/);
-    expect(await sheet.innerText()).toMatch(/pack/i);
+    await expect.poll(() => sheet.innerText()).toMatch(/seed 1/);
+    await expect.poll(() => sheet.innerText()).toMatch(/pack/i);
     await page.getByRole("button", { name: "Print the run sheet" }).click();
-    expect(await page.evaluate(() => document.documentElement.dataset["asked"])).toBe("run-sheet");
+    await expect.poll(() => page.evaluate(() => document.documentElement.dataset["asked"])).toBe("run-sheet");
     await page.emulateMedia({ media: "print" });
-    expect(await sheet.isVisible()).toBe(true);
-    expect(await page.locator("h1").evaluate((h) => getComputedStyle(h).visibility)).toBe("hidden");
+    await expect.poll(() => sheet.isVisible()).toBe(true);
+    await expect.poll(() => page.locator("h1").evaluate((h) => getComputedStyle(h).visibility)).toBe("hidden");
   });
 
   test.each(["ratio", "electrical", "shaft"])(
@@ -108,10 +105,7 @@ describe("the study of variants", () => {
 
   test.each(["light", "dark"] as const)("meets WCAG 2.2 AA unfolded, %s", async (colorScheme) => {
     const { page } = await openVariants("", { colorScheme, bypassCSP: true });
-    await page.evaluate(() => {
-      for (const section of document.querySelectorAll("details")) section.open = true;
-    });
-    await page.waitForLoadState("networkidle");
+    await unfoldAll(page);
     expect(await violationsOf(page)).toEqual([]);
   });
 });

@@ -51,8 +51,8 @@ test.each(Object.entries(SOLVED))(
 test("drive without --json prints every quantity with its unit", async () => {
   const { code, stdout } = await runCli("drive", ...THRUSTER);
   expect(code).toBe(0);
-  expect(stdout).toMatch(/Rotation rate\s+[\d.]+ rpm/);
-  expect(stdout).toMatch(/Bollard thrust\s+[\d.]+ N/);
+  expect(stdout).toMatch(/Rotation rate of the propeller\s+[\d.]+ rpm/);
+  expect(stdout).toMatch(/Thrust\s+[\d.]+ N/);
   expect(stdout).not.toMatch(/NaN|undefined|null/);
 });
 

@@ -135,7 +135,9 @@ describe.each([
         const state = solveFull(chain, fillLimits(emptyLimits(), limitInputsOf(request), chain), 1, emptyState());
         fc.pre(state.status === "turning" && state.throttle > 1e-3);
         const there = operatingPoint({ ...request, throttle: Math.min(1, state.throttle) });
-        expect(thrustOf(chain, state)).toSatisfy((T: number) => Math.abs(T - there.thrust) <= 1e-5 * Math.abs(T) + 1e-9);
+        expect(thrustOf(chain, state)).toSatisfy(
+          (T: number) => Math.abs(T - there.thrust) <= 1e-5 * Math.abs(T) + 1e-9,
+        );
         const reached = LIMIT_NAMES[state.limit];
         for (const { name, limit, actual } of there.limits) {
           const over = name.includes("voltage") ? limit / actual : actual / limit;

@@ -66,7 +66,7 @@ function partOf(kind: TableKind): fc.Arbitrary<Record<string, unknown>> {
       const held = leaves.filter(({ key, optional, way: own }, i) => {
         const outer = key.includes(".") ? key.split(".")[0]! : null;
         if (outer !== null && !begun.includes(outer)) return false;
-        if (own !== null) return way?.given === own.given;
+        if (own !== null) return way?.way?.given === own.given;
         return !optional || there[i]!;
       });
       return documentWith(held.map((leaf) => [leaf, values[leaves.indexOf(leaf)]] as const));

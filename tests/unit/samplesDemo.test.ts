@@ -12,7 +12,7 @@ describe("the demonstration project", () => {
     expect(Project.parse(DEMO.project)).toMatchObject({ name: "Dabchick", invented: true });
   });
 
-  test.each(["propellers", "motors", "controllers", "packs", "instruments"] as const)(
+  test.each(["propellers", "motors", "controllers", "packs", "tethers", "gears", "instruments"] as const)(
     "has %s that fit their schema",
     (kind) => {
       const parts = Object.values(DEMO[kind]);

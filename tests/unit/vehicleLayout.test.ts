@@ -170,14 +170,14 @@ describe("current of the bus", () => {
     expect([2, 4, 6, 8, 10].map((thrust) => currentAt(table, thrust))).toEqual([0.5, 1, 2.5, 4, 5.5]);
   });
 
-  test("the pieces of the power law lie above it by at most 0.2 % of the greatest current", () => {
+  test("the pieces of the power law lie above it by at most 0.3 % of the greatest current", () => {
     const pieces = currentPieces([{ thrust: 10, current: 6 }], 10);
     let [thrust, drawn] = [0, 0];
     for (const { width, slope } of pieces) {
       for (const part of [0.25, 0.5, 0.75]) {
         const off = drawn + part * width * slope - 6 * ((thrust + part * width) / 10) ** 1.5;
         expect(off).toBeGreaterThan(0);
-        expect(off).toBeLessThan(0.002 * 6);
+        expect(off).toBeLessThan(0.003 * 6);
       }
       thrust += width;
       drawn += width * slope;

@@ -182,6 +182,27 @@ describe("tethers without a certain shape", () => {
     expect(solved.greatestTension.tension).toBeLessThan(0.2 * solved.dragBound);
     expect(Math.max(...solved.points.map((point) => point.forward))).toBeGreaterThan(28);
   });
+
+  test("one that is not found says by how much it misses, and still gives the bound", () => {
+    // 2.7 times the straight distance, without weight, in weak water that turns round with depth: a shape is not found.
+    const depth = 10.183201609179378;
+    const profile = [
+      { depth: 0, speed: 0.13009754507365517 },
+      { depth: depth / 3, speed: 0.05203901802946207 },
+      { depth, speed: -0.022528077112063748 },
+    ];
+    const direction = Math.atan2(0.7930189155812114, -0.6091970120826262);
+    const odd = tetherRequest({
+      tether: { diameter: 4.153044250030071 / (0.5 * 1025 * 1.2), length: 256.15870760914953 },
+      surroundings: { density: 1025, current: { kind: "sheared", direction, profile } },
+      vehicle: { depth, velocity: { forward: 0.0241364949716614 } },
+      given: { what: "upperEnd", upperEnd: { forward: -92.248790153692, starboard: 1.7462417474376597 } },
+    });
+    const solution = solveTether(odd);
+    expect(solution).toMatchObject({ state: "failed", convergence: { converged: false } });
+    expect(solution.state === "failed" && solution.reason).toMatch(/misses it by .* m\. Pay out less/);
+    expect(solution.dragBound).toBeGreaterThan(0);
+  });
 });
 
 const { tether, surroundings } = base;

@@ -7,6 +7,8 @@ export interface ScreenProps {
   readonly answer: string;
   /** How the answer is to be taken: plain, something to see to, or not known yet. */
   readonly tone?: "known" | "open" | "problem";
+  /** What the answer rests on is still being worked out. */
+  readonly isBusy?: boolean;
   /** Under the answer: what it rests on, in small type. */
   readonly basis?: ComponentChildren;
   /** Buttons and choices next to the question. */
@@ -16,7 +18,7 @@ export interface ScreenProps {
 }
 
 /** The frame that all screens share: question, answer, picture, detail. */
-export function Screen({ question, answer, tone = "known", basis, actions, picture, children }: ScreenProps) {
+export function Screen({ question, answer, tone = "known", isBusy, basis, actions, picture, children }: ScreenProps) {
   return (
     <article class="screen" aria-labelledby="question">
       <header class="screen-head">
@@ -25,7 +27,7 @@ export function Screen({ question, answer, tone = "known", basis, actions, pictu
         </h1>
         {actions && <div class="screen-actions">{actions}</div>}
       </header>
-      <p class={`answer answer-${tone}`} role="status">
+      <p class={`answer answer-${tone}`} role="status" aria-busy={isBusy}>
         {answer}
       </p>
       {basis && <div class="basis">{basis}</div>}

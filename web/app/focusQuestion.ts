@@ -1,4 +1,9 @@
-/** Takes the keyboard to the head of the screen, where the new answer stands, after the control in use went away. */
-export function focusQuestion(): void {
-  document.getElementById("question")?.focus();
+/**
+ * Takes the keyboard to the head of the screen, where the new answer stands, after the panel of the control in use was
+ * done with. A person who has gone on to another place meanwhile stays there.
+ */
+export function focusQuestion(panel: string): void {
+  const now = document.activeElement;
+  const isElsewhere = now !== null && now !== document.body && now.closest(`#${panel}`) === null;
+  if (!isElsewhere) document.getElementById("question")?.focus();
 }

@@ -1,4 +1,4 @@
-import { signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
@@ -94,6 +94,27 @@ const LONG = 4_000_000;
 
 /** Stops the work on a long log, by run id, when an edit overtakes it. */
 const stops = new Map<string, () => void>();
+
+const isToCome = (state: ReductionState | undefined) => state === undefined || state.state === "working";
+
+/** Whether the reduction of a run is still to come, so that what rests on it may change; never of a run without propeller. */
+export function awaits({ id, document }: StoredDocument<Run>): boolean {
+  return document.purpose === "propeller" && isToCome(reductions.value.get(id));
+}
+
+/** Whether the reduction of any run of the project is still to come. */
+export const isReducing = computed(() => runs.value.some(awaits));
+
+/** Resolves as soon as no reduction of this run is on its way. */
+export function reduced(id: string): Promise<void> {
+  return new Promise((done) => {
+    const stop = effect(() => {
+      if (reductions.value.get(id)?.state === "working") return;
+      done();
+      queueMicrotask(() => stop());
+    });
+  });
+}
 
 function problemOf(thrown: unknown): ApiProblem {
   return thrown instanceof ApiProblem

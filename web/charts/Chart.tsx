@@ -16,8 +16,8 @@ export interface ChartProps {
   readonly spec: ChartSpec;
   /** Height of the picture in CSS pixels. */
   readonly height?: number;
-  /** Makes the edges of spans draggable; called when one is let go. */
-  readonly onSpanChange?: (id: string, start: number, end: number) => void;
+  /** Makes the edges of spans draggable; called when one is let go. It stays there until a promised change is done. */
+  readonly onSpanChange?: (id: string, start: number, end: number) => unknown;
   /** Called when a span is pressed. */
   readonly onSpanSelect?: (id: string) => void;
   /** Called with the stretch of x that is on show after a zoom; null when the whole picture is back. */

@@ -1,18 +1,20 @@
+import { useState } from "preact/hooks";
+import { useChosen } from "../forms/useChosen.ts";
 import type { ChartAxis, ChartSpan } from "./chartSpec.ts";
 
 export interface SpanEdgesProps {
   readonly axis: ChartAxis;
   readonly spans: readonly ChartSpan[];
-  readonly onSpanChange: (id: string, start: number, end: number) => void;
+  readonly onSpanChange: (id: string, start: number, end: number) => unknown;
 }
 
 /** The edges of the spans as numbers to type: what dragging does, for those who do not drag. */
 export function SpanEdges({ axis, spans, onSpanChange }: SpanEdgesProps) {
   const take = (span: ChartSpan, edge: "start" | "end", text: string) => {
     const value = Number(text);
-    if (text.trim() === "" || !Number.isFinite(value)) return;
+    if (text.trim() === "" || !Number.isFinite(value)) return undefined;
     const other = edge === "start" ? span.end : span.start;
-    onSpanChange(span.id, Math.min(value, other), Math.max(value, other));
+    return onSpanChange(span.id, Math.min(value, other), Math.max(value, other));
   };
   return (
     <details class="span-edges">
@@ -24,13 +26,11 @@ export function SpanEdges({ axis, spans, onSpanChange }: SpanEdgesProps) {
             <li key={span.id}>
               <span class="span-name">{span.label}</span>
               {(["start", "end"] as const).map((edge) => (
-                <input
+                <EdgeField
                   key={edge}
-                  type="number"
-                  step="any"
-                  value={Number(span[edge].toPrecision(7))}
-                  aria-label={`${span.label}, ${edge}${axis.unit && `, ${axis.unit}`}`}
-                  onChange={(event) => take(span, edge, event.currentTarget.value)}
+                  label={`${span.label}, ${edge}${axis.unit && `, ${axis.unit}`}`}
+                  value={span[edge]}
+                  onTake={(text) => take(span, edge, text)}
                 />
               ))}
               <span class="muted">{axis.unit}</span>
@@ -38,5 +38,32 @@ export function SpanEdges({ axis, spans, onSpanChange }: SpanEdgesProps) {
           ))}
       </ul>
     </details>
+  );
+}
+
+interface EdgeFieldProps {
+  readonly label: string;
+  readonly value: number;
+  readonly onTake: (text: string) => unknown;
+}
+
+/** What is being typed stays, though the picture is drawn anew meanwhile; it is taken by Enter, or when the field is left. */
+function EdgeField({ label, value, onTake }: EdgeFieldProps) {
+  const [shown, take] = useChosen(String(Number(value.toPrecision(7))), onTake);
+  const [typed, setTyped] = useState<string | null>(null);
+  const commit = () => {
+    setTyped(null);
+    if (typed !== null && typed !== shown) take(typed);
+  };
+  return (
+    <input
+      type="number"
+      step="any"
+      value={typed ?? shown}
+      aria-label={label}
+      onInput={(event) => setTyped(event.currentTarget.value)}
+      onBlur={commit}
+      onKeyDown={(event) => event.key === "Enter" && commit()}
+    />
   );
 }

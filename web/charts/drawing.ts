@@ -8,6 +8,6 @@ export interface Drawing {
   hidden: ReadonlySet<string>;
   cursor: Cursor | null;
   palette: Palette;
-  /** Edges of a span while it is dragged. */
+  /** Edges of a span while it is dragged, and until it is settled where they come to lie. */
   dragged: { readonly id: string; readonly start: number; readonly end: number } | null;
 }

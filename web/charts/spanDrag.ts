@@ -3,7 +3,7 @@ import type { ChartSpan } from "./chartSpec.ts";
 import type { Drawing } from "./drawing.ts";
 
 export interface SpanHandlers {
-  readonly change?: ((id: string, start: number, end: number) => void) | undefined;
+  readonly change?: ((id: string, start: number, end: number) => unknown) | undefined;
   readonly select?: ((id: string) => void) | undefined;
 }
 
@@ -13,6 +13,7 @@ const REACH = 7;
 export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => SpanHandlers): () => void {
   const { canvas } = chart;
   let grip: Grip | null = null;
+  let isOver = false;
 
   const down = (event: PointerEvent) => {
     const change = handlers().change;
@@ -20,6 +21,7 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
     if (!grip) return select(event);
     // A cancelled pointerdown sends no mouse event, so the drag does not zoom as well.
     event.preventDefault();
+    drawing.dragged = null;
     canvas.setPointerCapture(event.pointerId);
   };
   const move = (event: PointerEvent) => {
@@ -31,11 +33,19 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
     chart.draw();
   };
   const up = () => {
-    const moved = drawing.dragged;
+    const moved = grip && drawing.dragged;
     grip = null;
-    drawing.dragged = null;
-    if (moved) handlers().change?.(moved.id, moved.start, moved.end);
+    if (moved) void Promise.resolve(handlers().change?.(moved.id, moved.start, moved.end)).finally(() => letGo(moved));
   };
+  // The picture with the edge in its new place is drawn after the next frame.
+  const letGo = (moved: Drawing["dragged"]) =>
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        if (isOver || drawing.dragged !== moved) return;
+        drawing.dragged = null;
+        chart.draw();
+      }),
+    );
   const select = (event: PointerEvent) => {
     const at = chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0;
     const span = drawing.spec.spans?.findLast(({ start, end }) => at >= start && at <= end);
@@ -50,6 +60,7 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
   const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancel } as const;
   for (const [name, listen] of Object.entries(listeners)) canvas.addEventListener(name, listen as EventListener);
   return () => {
+    isOver = true;
     for (const [name, listen] of Object.entries(listeners)) canvas.removeEventListener(name, listen as EventListener);
   };
 }

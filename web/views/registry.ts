@@ -47,4 +47,10 @@ export const SCREENS: readonly ScreenEntry[] = [
     icon: "M3 9h11v8H3zM14 11h3v4h-3M17 13h4M6 9V6h5v3",
     load: () => import("./drive/DriveView.tsx"),
   },
+  {
+    id: "shortlist",
+    label: "Shortlist",
+    icon: "M4 6h10M4 12h10M4 18h6M16 16l2.5 2.5L22 14M18 5v4M16 7h4",
+    load: () => import("./shortlist/ShortlistView.tsx"),
+  },
 ];

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { Doubtful, DrivePropeller } from "../drivePropeller.ts";
 import { SupplyAssembly } from "../driveTrain.ts";
+import { AsternEstimate } from "../driveTrainPoint.ts";
 import { Name, Note, si } from "../fields.ts";
 import { FluidState } from "../fluid.ts";
 import { Controller } from "../parts/controller.ts";
@@ -21,6 +22,9 @@ export const ThrusterDrive = z
     controller: Controller.exactOptional().describe("Absent: no resistance, no loss, no limit"),
     gear: Gear.exactOptional().describe("Absent: the propeller sits on the motor shaft"),
     propeller: DrivePropeller,
+    asternEstimate: AsternEstimate.exactOptional().describe(
+      "For a propeller without coefficients astern; absent too: it pushes ahead only, which a warning says",
+    ),
   })
   .meta({ id: "ThrusterDrive" });
 export type ThrusterDrive = z.infer<typeof ThrusterDrive>;

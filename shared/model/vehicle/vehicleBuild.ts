@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { DrivePropeller } from "../drivePropeller.ts";
 import { SupplyAssembly } from "../driveTrain.ts";
+import { AsternEstimate } from "../driveTrainPoint.ts";
 import { Name } from "../fields.ts";
 import { Tether } from "./tether.ts";
 import { Vehicle } from "./vehicle.ts";
@@ -24,6 +25,9 @@ export const DriveChoice = z
     controllerId: partId("Controller").exactOptional(),
     gearId: partId("Gear").exactOptional(),
     propeller: PropellerChoice,
+    asternEstimate: AsternEstimate.exactOptional().describe(
+      "For a propeller without coefficients astern; absent too: it pushes ahead only, which a warning says",
+    ),
   })
   .meta({ id: "DriveChoice" });
 export type DriveChoice = z.infer<typeof DriveChoice>;

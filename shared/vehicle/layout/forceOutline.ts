@@ -15,7 +15,7 @@ const PLANES = [
 
 /** A bulge beyond a side that is not worth a corner, as a part of the size: rounding, or what the pieces of a current are off. */
 const ROUNDING = 1e-9;
-const CURRENT_ROUNDING = 4e-3;
+const CURRENT_ROUNDING = 1e-2;
 const MOST_CORNERS = 200;
 
 /** The outlines of what can be pushed in the three planes while the other held axes stay at zero. */
@@ -45,7 +45,7 @@ interface OutlineAsk {
  *
  * Source   support function of a convex set; planar hull by farthest points, e.g. Eddy, ACM Transactions on Mathematical
  *          Software 3 (1977) 398.
- * Error    exact to rounding for the limits of thrust; a current's bulges under 0.4 % of the size are left out.
+ * Error    exact to rounding for the limits of thrust; a current's bulges under 1 % of the size are left out.
  *          Where torque ahead and astern differ and is counted, the set is not convex and this is its convex hull.
  */
 export function outlineIn(model: LayoutModel, { axes, held, current }: OutlineAsk) {

@@ -1,6 +1,8 @@
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { nonNegative, positive } from "../../quantity/domain.ts";
-import { InputProblem, sentence } from "../../quantity/problem.ts";
+import { formatQuantity } from "../../quantity/format.ts";
+import { InputProblem, OutOfDomain, sentence } from "../../quantity/problem.ts";
+import { METRE_PER_SECOND } from "./shownUnits.ts";
 import { tetherDragBound } from "./tetherClosedForms.ts";
 import { type TetherForceAt, type TowedTether, tetherForceAt } from "./tetherForceAt.ts";
 
@@ -22,6 +24,7 @@ export interface SpeedAgainstTether extends TowedTether {
   /** Speed to look up to, m/s: the vehicle's own without a tether. */ readonly greatestSpeed: number;
 }
 
+const NOT_FOUND = "vehicle.tether-not-found";
 /** Width of the last bracket of a speed, relative: finer than any tether is known. */
 const SPEED_TOLERANCE = 1e-6;
 
@@ -40,7 +43,9 @@ export function speedAgainstTether(request: SpeedAgainstTether): SpeedWithTether
     try {
       return speedAt({ ...request, tether: { ...request.tether, length } });
     } catch (error) {
-      if (error instanceof InputProblem) return { state: "failed", length, reason: sentence(error.problem) };
+      const isKnown =
+        error instanceof InputProblem || (error instanceof OutOfDomain && error.problem.code === NOT_FOUND);
+      if (isKnown) return { state: "failed", length, reason: sentence(error.problem) };
       throw error;
     }
   });
@@ -49,25 +54,27 @@ export function speedAgainstTether(request: SpeedAgainstTether): SpeedWithTether
 function speedAt(request: SpeedAgainstTether): SpeedWithTether {
   const { tether, surroundings, netThrustAvailable, greatestSpeed } = request;
   const { length } = tether;
-  const { force, isCertain } = rememberedForce(request);
+  const force = rememberedForce(request);
   const whole = balance((speed) => netThrustAvailable(speed) - force(speed).resistance, greatestSpeed);
   if (whole === null) return { state: "failed", length, reason: "The thrust does not move this tether ahead." };
-  if (!isCertain()) return { state: "failed", length, reason: "The shape of the tether was not found at some speed." };
   const bound = (speed: number) => tetherDragBound({ ...tether, density: surroundings.density, speed, length });
   const leastSpeed = balance((speed) => netThrustAvailable(speed) - bound(speed), greatestSpeed) ?? 0;
   return { state: "solved", length, speed: whole, resistance: force(whole).resistance, leastSpeed };
 }
 
-/** The tether's force at a speed, each search begun from the one before; and whether all of them ended. */
-function rememberedForce(request: TowedTether) {
+/** The tether's force at a speed, each search begun from the one before. Throws OutOfDomain where one does not end. */
+function rememberedForce(request: TowedTether): (speed: number) => TetherForceAt {
   let last: TetherForceAt | null = null;
-  let isCertain = true;
-  const force = (speed: number): TetherForceAt => {
-    last = tetherForceAt({ ...request, speed, near: last?.converged ? last.anchor : null });
-    isCertain &&= last.converged;
-    return last;
+  return (speed) => {
+    last = tetherForceAt({ ...request, speed, near: last?.anchor ?? null });
+    if (last.converged) return last;
+    throw new OutOfDomain({
+      code: NOT_FOUND,
+      found: `The shape of the tether was not found at ${formatQuantity(speed, METRE_PER_SECOND)}`,
+      needed: "a shape that ends where the tether is held",
+      mend: "Pay out less",
+    });
   };
-  return { force, isCertain: () => isCertain };
 }
 
 /** Speed at which what is left over is nothing; the greatest one if something is left there, null if there is none at rest. */

@@ -35,9 +35,7 @@ export function AdvancePanel({ reduction, advance, recipe }: AdvancePanelProps) 
           ]}
           help={words.orders}
           onChange={(order) =>
-            void editRecipe("Set the order of the curves", (now) =>
-              withOrder(now, order === "auto" ? null : Number(order)),
-            )
+            editRecipe("Set the order of the curves", (now) => withOrder(now, order === "auto" ? null : Number(order)))
           }
         />
       </div>

@@ -5,7 +5,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { runFileAddress } from "../../api/client.ts";
 import { notesOf } from "../../app/notes.ts";
-import { needReductions } from "../../app/reductions.ts";
+import { awaits, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, runs } from "../../app/session.ts";
 import { Warnings } from "../../app/Warnings.tsx";
@@ -62,6 +62,7 @@ export default function BenchView() {
           : benchAnswer(run.document, state)
       }
       tone={state?.problem ? "problem" : reduction === null && !motorRun ? "open" : "known"}
+      isBusy={run !== null && awaits(run)}
       basis={
         reduction && (
           <>

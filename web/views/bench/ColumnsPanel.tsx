@@ -42,7 +42,7 @@ export function ColumnsPanel({ run, inspection }: ColumnsPanelProps) {
         "polePairs",
         polePairs ?? undefined,
       ),
-    })).then((stored) => stored && focusQuestion());
+    })).then((stored) => stored && focusQuestion("bench-columns"));
   return (
     <ColumnsFold name={file.name} confirmed={confirmed}>
       <p>{confirmed ? model.size : model.lead}</p>

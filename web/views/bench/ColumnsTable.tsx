@@ -1,5 +1,6 @@
 import type { ColumnRole } from "../../../shared/model/recipe.ts";
 import { TableBox } from "../../app/TableBox.tsx";
+import { useChosen } from "../../forms/useChosen.ts";
 import type { SignOwner } from "./columnSigns.ts";
 import { type ColumnRow, ROLES, roleTitle, unitForRole, unitWords } from "./columnsModel.ts";
 
@@ -8,8 +9,8 @@ interface ColumnsTableProps {
   readonly rows: readonly ColumnRow[];
   readonly turned: ReadonlySet<ColumnRole>;
   readonly signOwner: (role: ColumnRole) => SignOwner;
-  readonly onUse: (row: ColumnRow, role: ColumnRole, unit: string) => void;
-  readonly onTurn: (role: ColumnRole, turned: boolean) => void;
+  readonly onUse: (row: ColumnRow, role: ColumnRole, unit: string) => unknown;
+  readonly onTurn: (role: ColumnRole, turned: boolean) => unknown;
 }
 
 /** Every column of a log: what it holds, what it is taken for, in which unit and which way round, and why. */
@@ -52,17 +53,15 @@ export function ColumnsTable({ label, rows, turned, signOwner, onUse, onTurn }: 
 type CellProps = Pick<ColumnsTableProps, "onUse"> & { readonly row: ColumnRow };
 
 function RoleSelect({ row, onUse }: CellProps) {
+  const [shown, choose] = useChosen<ColumnRole>(row.role, (role) => onUse(row, role, unitForRole(role, row.unit)));
   return (
     <select
       aria-label={`What ${row.header} stands for`}
-      value={row.role}
-      onChange={(event) => {
-        const role = event.currentTarget.value as ColumnRole;
-        onUse(row, role, unitForRole(role, row.unit));
-      }}
+      value={shown}
+      onChange={(event) => choose(event.currentTarget.value as ColumnRole)}
     >
       {ROLES.map((role) => (
-        <option key={role} value={role} selected={role === row.role}>
+        <option key={role} value={role} selected={role === shown}>
           {roleTitle(role)}
         </option>
       ))}
@@ -71,14 +70,11 @@ function RoleSelect({ row, onUse }: CellProps) {
 }
 
 function UnitSelect({ row, onUse }: CellProps) {
+  const [shown, choose] = useChosen(row.unit, (unit) => onUse(row, row.role, unit));
   return (
-    <select
-      aria-label={`Unit of ${row.header}`}
-      value={row.unit}
-      onChange={(event) => onUse(row, row.role, event.currentTarget.value)}
-    >
+    <select aria-label={`Unit of ${row.header}`} value={shown} onChange={(event) => choose(event.currentTarget.value)}>
       {row.units.map((unit) => (
-        <option key={unit} value={unit} selected={unit === row.unit}>
+        <option key={unit} value={unit} selected={unit === shown}>
           {unitWords(unit)}
         </option>
       ))}
@@ -94,18 +90,19 @@ interface SignSelectProps {
 }
 
 function SignSelect({ row, owner, turned, onTurn }: SignSelectProps) {
+  const [shown, choose] = useChosen(turned, (isTurned) => onTurn(row.role, isTurned));
   if (owner === "none") return null;
   if (owner === "instrument") return <span class="muted">sign by its instrument</span>;
   return (
     <select
       aria-label={`Sign of ${row.header}`}
-      value={turned ? "turned" : "kept"}
-      onChange={(event) => onTurn(row.role, event.currentTarget.value === "turned")}
+      value={shown ? "turned" : "kept"}
+      onChange={(event) => choose(event.currentTarget.value === "turned")}
     >
-      <option value="kept" selected={!turned}>
+      <option value="kept" selected={!shown}>
         sign as logged
       </option>
-      <option value="turned" selected={turned}>
+      <option value="turned" selected={shown}>
         sign turned round
       </option>
     </select>

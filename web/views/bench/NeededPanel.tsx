@@ -15,9 +15,9 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
   const propellers = parts.value.propellers;
   const suggested = suggestedPropeller(run.document, propellers);
   const choose = (id: string) =>
-    void editRun(run.id, `Set the propeller of ${run.document.name}`, (now) =>
+    editRun(run.id, `Set the propeller of ${run.document.name}`, (now) =>
       withPropeller(now, partOf("propellers", id)),
-    ).then(focusQuestion);
+    ).then((stored) => stored && focusQuestion("bench-needed"));
   const none = propellers.length === 0;
   return (
     <section class="card bench-needed" id="bench-needed" aria-labelledby="bench-needed-title">
@@ -37,7 +37,7 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
           {suggested && (
             <div class="bench-suggested">
               <span class="hint">The name of the log fits one of them:</span>
-              <button type="button" onClick={() => choose(suggested.id)}>
+              <button type="button" onClick={() => void choose(suggested.id)}>
                 Use “{suggested.document.name}”
               </button>
             </div>
@@ -59,7 +59,7 @@ interface PropellerDraft {
 }
 
 /** The least that a propeller needs; the rest can be added under Parts. */
-function NewPropeller({ called, onMade }: { readonly called: string; readonly onMade: (id: string) => void }) {
+function NewPropeller({ called, onMade }: { readonly called: string; readonly onMade: (id: string) => unknown }) {
   const [draft, setDraft] = useState<PropellerDraft>({ name: called, diameter: null, diameterUncertainty: null });
   const [tried, setTried] = useState(false);
   const make = async (event: Event) => {

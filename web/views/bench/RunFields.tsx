@@ -8,7 +8,7 @@ import { withPropeller } from "./recipeEdits.ts";
 
 interface RunFieldsProps {
   readonly run: Run;
-  readonly onChange: (label: string, change: (run: Run) => Run) => void;
+  readonly onChange: (label: string, change: (run: Run) => Run) => Promise<unknown>;
 }
 
 /** What the run is called, what was on the shaft, and which runs it is compared with. */

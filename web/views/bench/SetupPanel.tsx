@@ -17,7 +17,7 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
   return (
     <Fold id="bench-setup" title="On the stand">
       <div class="form-grid">
-        <RunFields run={run.document} onChange={(label, change) => void editRun(run.id, label, change)} />
+        <RunFields run={run.document} onChange={(label, change) => editRun(run.id, label, change)} />
         <StandParts run={run.document} onChange={editRecipe} />
       </div>
       {loaded && propellerId === undefined && (

@@ -6,8 +6,8 @@ import { SelectField } from "../../forms/SelectField.tsx";
 import { partChoices } from "./partChoices.ts";
 import { withEntry } from "./recipeEdits.ts";
 
-/** Takes a change of the recipe, and what to call it. */
-export type RecipeChange = (label: string, change: (recipe: Recipe) => Recipe) => void;
+/** Takes a change of the recipe, and what to call it; done when it is stored or refused. */
+export type RecipeChange = (label: string, change: (recipe: Recipe) => Recipe) => Promise<unknown>;
 
 interface StandPartsProps {
   readonly run: Pick<Run, "recipe" | "purpose">;

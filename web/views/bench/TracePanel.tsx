@@ -4,6 +4,7 @@ import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { Trace } from "../../../shared/model/trace.ts";
+import { reduced } from "../../app/reductions.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { editRecipe, openRun, openState, pickedPlateau, trace } from "./benchState.ts";
 import { plateauName } from "./plateausModel.ts";
@@ -54,20 +55,21 @@ export function TracePanel() {
   );
 }
 
-/** Takes an edge that was dragged, or typed, into the recipe. */
-function moveSpan(id: string, start: number, end: number): void {
+/** Takes an edge that was dragged, or typed, into the recipe; done when the picture tells where it came to lie. */
+async function moveSpan(id: string, start: number, end: number): Promise<void> {
+  const run = openRun.peek();
   const reduction = openState.peek()?.reduction;
   const { kind, index } = spanTarget(id);
-  if (kind === "rejected") return;
+  if (run === null || kind === "rejected") return;
   const span = { start, end };
-  if (kind === "tare")
-    void editRecipe(`Moved tare ${index + 1}`, (now) =>
-      withTareMoved(now, reduction?.tare.windows ?? tareWindowsOf(now), index, span),
-    );
-  else
-    void editRecipe(`Moved ${plateauName(index).toLowerCase()}`, (now) =>
-      reduction ? withPlateauMoved(now, reduction.plateaus, index, span) : withHandPlateauMoved(now, index, span),
-    );
+  await (kind === "tare"
+    ? editRecipe(`Moved tare ${index + 1}`, (now) =>
+        withTareMoved(now, reduction?.tare.windows ?? tareWindowsOf(now), index, span),
+      )
+    : editRecipe(`Moved ${plateauName(index).toLowerCase()}`, (now) =>
+        reduction ? withPlateauMoved(now, reduction.plateaus, index, span) : withHandPlateauMoved(now, index, span),
+      ));
+  await reduced(run.id);
 }
 
 function pickSpan(id: string): void {

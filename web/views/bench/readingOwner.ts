@@ -11,14 +11,14 @@ export type ReadingEdit = <T extends ReadAs>(kept: T) => T;
 export interface ReadingOwner {
   readonly reading: LogReading | undefined;
   /** Switches a repair: the columns stay what they are. */
-  readonly repair: (label: string, edit: ReadingEdit) => void;
+  readonly repair: (label: string, edit: ReadingEdit) => Promise<unknown>;
   /** Reads the text into other columns, perhaps: a person looks at them again. */
-  readonly restate: (label: string, edit: ReadingEdit) => void;
+  readonly restate: (label: string, edit: ReadingEdit) => Promise<unknown>;
 }
 
 export function readingOfRun({ id, document }: StoredDocument<Run>): ReadingOwner {
   const edit = (label: string, change: ReadingEdit, more: Partial<Run> = {}) =>
-    void editRun(id, label, (now) => ({ ...now, ...more, recipe: change(now.recipe) }));
+    editRun(id, label, (now) => ({ ...now, ...more, recipe: change(now.recipe) }));
   return {
     reading: document.recipe.reading,
     repair: edit,
@@ -29,6 +29,6 @@ export function readingOfRun({ id, document }: StoredDocument<Run>): ReadingOwne
 /** Of the electrical log of a run. */
 export function readingOfCompanion({ id, document }: StoredDocument<Run>): ReadingOwner {
   const edit = (label: string, change: ReadingEdit) =>
-    void editRun(id, label, ({ companion, ...now }) => (companion ? { ...now, companion: change(companion) } : now));
+    editRun(id, label, ({ companion, ...now }) => (companion ? { ...now, companion: change(companion) } : now));
   return { reading: document.companion?.reading, repair: edit, restate: edit };
 }

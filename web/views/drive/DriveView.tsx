@@ -2,7 +2,7 @@ import { useSignalEffect } from "@preact/signals";
 import type { ComponentType } from "preact";
 import { Caution } from "../../app/Caution.tsx";
 import { Fold } from "../../app/Fold.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
@@ -52,6 +52,7 @@ export default function DriveView() {
       question="What will it pull in the water?"
       answer={fluidProblem.value || answer.value}
       tone={ready ? "known" : problem ? "problem" : "open"}
+      isBusy={isReducing.value}
       basis={<Basis />}
       picture={driven.value.length > 0 && <Pictures />}
     >

@@ -1,4 +1,5 @@
 import { computed, signal } from "@preact/signals";
+import type { DrivePropeller } from "../../../shared/model/drivePropeller.ts";
 import type { DriveDirection } from "../../../shared/model/driveTrainPoint.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
@@ -39,6 +40,9 @@ export interface TypedPropeller {
 
 /** Null when none are typed. */
 export const typed = signal<TypedPropeller | null>(null);
+
+/** A propeller that was brought here from another screen; null for none. */
+export const brought = signal<DrivePropeller | null>(null);
 
 type ChosenPart = "motor" | "controller" | "pack" | "tether" | "gear";
 const chosenIds = signal<Readonly<Partial<Record<ChosenPart, string>>>>({});

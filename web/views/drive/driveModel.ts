@@ -79,6 +79,9 @@ export function torqueSourceText({ torqueSource, name }: PropellerInHand, static
     statedMerit: `${name}: no torque was measured; its torque coefficient is worked out from the stated static merit of ${staticMerit.toFixed(2)}, taken as exact. Currents and powers rest on it.`,
     typed: `${name}: coefficients as typed.`,
     series: `${name}: coefficients of a published series.`,
+    scaled: `${name}: coefficients of a propeller of another size, carried to this one.`,
+    bladeElements: `${name}: coefficients computed by blade elements.`,
+    measured: `${name}: coefficients measured on the stand.`,
   };
   return sentences[torqueSource];
 }

@@ -4,13 +4,14 @@ import { predictions } from "../theory/predictions/predictionsState.ts";
 import { freeStyle, type VariantRuns } from "../variants/variantGroups.ts";
 import { allGroups, groups } from "../variants/variantsState.ts";
 import { ofSeries, typedPropeller } from "./computedPropellers.ts";
-import { statedMerit, typed } from "./driveChoices.ts";
+import { brought, statedMerit, typed } from "./driveChoices.ts";
 import { measuredPropeller, type PropellerInHand } from "./measuredPropeller.ts";
 
 /** Variants on show, and the propeller that was typed. */
 export const propellers = computed((): PropellerInHand[] => [
   ...measured(groups.value, statedMerit.value),
   ...typedOnes(freeStyle(groups.value)),
+  ...broughtOnes(freeStyle(groups.value) + 1),
 ]);
 
 /** Every propeller whose coefficients are known: all variants, the series among the predictions, the typed one. */
@@ -32,4 +33,11 @@ function measured(all: readonly VariantRuns[], merit: number): PropellerInHand[]
 
 function typedOnes(style: number): PropellerInHand[] {
   return typed.value === null ? [] : [typedPropeller(typed.value, statedMerit.value, style)];
+}
+
+function broughtOnes(style: number): PropellerInHand[] {
+  const propeller = brought.value;
+  return propeller === null
+    ? []
+    : [{ name: propeller.name, style, propeller, torqueSource: propeller.source, runs: 0 }];
 }

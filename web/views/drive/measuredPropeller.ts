@@ -1,6 +1,6 @@
 import { type CoefficientPair, coefficientPair, pairFromMerit } from "../../../shared/drive/coefficientPair.ts";
 import { measuredCurve, seriesPropellerCurve, withShapeOf } from "../../../shared/drive/propellerCurves.ts";
-import type { DrivePropeller, PropellerCurve } from "../../../shared/model/drivePropeller.ts";
+import type { DrivePropeller, PropellerCurve, PropellerSource } from "../../../shared/model/drivePropeller.ts";
 import type { FluidState } from "../../../shared/model/fluid.ts";
 import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
@@ -10,7 +10,7 @@ import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
 import { meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
 
 /** Where a torque coefficient comes from. */
-export type TorqueSource = "torque" | "motorConstants" | "statedMerit" | "typed" | "series";
+export type TorqueSource = "torque" | "motorConstants" | "statedMerit" | PropellerSource;
 
 /** A propeller with the evidence behind it, as Drive, Shortlist and Vehicle take it. */
 export interface PropellerInHand {

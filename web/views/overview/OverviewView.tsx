@@ -1,6 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { Caution } from "../../app/Caution.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { project, runs } from "../../app/session.ts";
@@ -23,6 +23,7 @@ export default function OverviewView() {
       question="What is measured, and what does it say?"
       answer={answer}
       tone={tone}
+      isBusy={isReducing.value}
       basis={
         <>
           {invented && (

@@ -5,6 +5,7 @@ import { Slider } from "../../forms/Slider.tsx";
 import { keyOf, unpaired, withDemand } from "./demands.ts";
 import { DEMAND_GROUPS, type DemandField } from "./requirementFields.ts";
 import {
+  asternShare,
   chosenWater,
   confidence,
   counted,
@@ -126,6 +127,19 @@ function Judging() {
         ]}
         onChange={(whole) => {
           counted.value = whole;
+        }}
+      />
+      <QuantityField
+        label="Astern, where nothing was measured"
+        dimension="fraction"
+        unit="%"
+        value={asternShare.value}
+        positive
+        max={1}
+        optional
+        help="Share of the coefficients ahead, a guess known to 20 %. Left empty, such a propeller pushes ahead only."
+        onChange={(share) => {
+          asternShare.value = share;
         }}
       />
       <FluidField

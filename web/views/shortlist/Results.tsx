@@ -3,15 +3,10 @@ import type { Shortlist, ShortlistRow } from "../../../shared/model/shortlistRes
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { combinationText, marginRows, scoreText, shownColumns, sureText } from "./resultModel.ts";
+import { openOnDrive } from "./toDrive.ts";
 
 /** Those that meet every demand, best first; one of them opened. */
-export function Results({
-  result,
-  onDrive,
-}: {
-  readonly result: Shortlist;
-  readonly onDrive: (row: ShortlistRow) => void;
-}) {
+export function Results({ result }: { readonly result: Shortlist }) {
   const [open, setOpen] = useState(0);
   const columns = shownColumns(result.rows);
   const chosen = result.rows[Math.min(open, result.rows.length - 1)];
@@ -53,13 +48,13 @@ export function Results({
         </table>
       </TableBox>
       <p class="hint">{result.method}</p>
-      <Closer row={chosen} onDrive={onDrive} />
+      <Closer row={chosen} />
     </>
   );
 }
 
 /** One combination with the margin on each of its limits. */
-function Closer({ row, onDrive }: { readonly row: ShortlistRow; readonly onDrive: (row: ShortlistRow) => void }) {
+function Closer({ row }: { readonly row: ShortlistRow }) {
   return (
     <section class="shortlist-closer" aria-labelledby="shortlist-closer">
       <h3 id="shortlist-closer">
@@ -88,7 +83,7 @@ function Closer({ row, onDrive }: { readonly row: ShortlistRow; readonly onDrive
           </tbody>
         </table>
       </TableBox>
-      <button type="button" onClick={() => onDrive(row)}>
+      <button type="button" onClick={() => openOnDrive(row.train)}>
         Open it on Drive
       </button>
     </section>

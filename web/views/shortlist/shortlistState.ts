@@ -6,6 +6,7 @@ import type {
   ShortlistRequirementInput,
 } from "../../../shared/model/shortlist.ts";
 import { parts, project } from "../../app/session.ts";
+import { asternEstimate } from "../drive/asternShare.ts";
 import { drivePropellers } from "../drive/drivePropellers.ts";
 import { type BoxChoices, boxOf, NOTHING_LEFT_OUT, sizeText } from "./box.ts";
 import { type Demands, demandsOf } from "./demands.ts";
@@ -20,6 +21,8 @@ export const counted = signal<"thruster" | "all">("thruster");
 /** Null: the best estimate decides. */
 export const confidence = signal<number | null>(0.95);
 export const weights = signal<Weights>(EQUAL_START);
+/** Share of the coefficients ahead taken astern where nothing was measured; null: such propellers push ahead only. */
+export const asternShare = signal<number | null>(0.6);
 /** Null: the water of the project. */
 export const chosenWater = signal<FluidState | null>(null);
 export const water = computed((): FluidState => chosenWater.value ?? project.value!.document.water);
@@ -33,6 +36,7 @@ export const requirement = computed(
     position: position.value,
     thrusters: thrusters.value,
     ...demandsOf(demands.value),
+    ...(asternShare.value !== null && { asternEstimate: asternEstimate(asternShare.value) }),
     water: water.value,
     hotelPower: hotelPower.value,
     counted: counted.value,

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, useSignalEffect } from "@preact/signals";
 import type { ComponentType } from "preact";
 import { Fold } from "../../app/Fold.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
 import { runs } from "../../app/session.ts";
@@ -55,6 +55,7 @@ export default function TheoryView() {
       question="How close to the ideal is it?"
       answer={fluidProblem.value || answer.value}
       tone={fluidProblem.value ? "problem" : known ? "known" : "open"}
+      isBusy={isReducing.value}
       basis={<Basis />}
       picture={<Pictures />}
     >

@@ -3,6 +3,7 @@ import { reductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
+import { useChosen } from "../../forms/useChosen.ts";
 import { NoteField } from "../bench/NoteField.tsx";
 import { DRAGGED_RUN, DropStrip } from "./DropStrip.tsx";
 import { GroupingFields } from "./GroupingFields.tsx";
@@ -74,15 +75,15 @@ interface VariantChoiceProps {
 }
 
 function VariantChoice({ id, name, variant, names }: VariantChoiceProps) {
-  const move = (to: string) => void moveRun({ id, name }, to);
+  const [shown, move] = useChosen(variant, (to) => moveRun({ id, name }, to));
   return (
     <div class="variant-choice">
-      <select aria-label={`Variant of ${name}`} value={variant} onChange={(event) => move(event.currentTarget.value)}>
-        <option value="" selected={variant === ""}>
+      <select aria-label={`Variant of ${name}`} value={shown} onChange={(event) => move(event.currentTarget.value)}>
+        <option value="" selected={shown === ""}>
           none, not compared
         </option>
         {names.map((one) => (
-          <option key={one} value={one} selected={one === variant}>
+          <option key={one} value={one} selected={one === shown}>
             {one}
           </option>
         ))}

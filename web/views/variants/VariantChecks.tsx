@@ -1,5 +1,7 @@
 import { Swatch } from "../../charts/Swatch.tsx";
+import { useChosen } from "../../forms/useChosen.ts";
 import "./variantChecks.css";
+import type { VariantRuns } from "./variantGroups.ts";
 import { allGroups, groups, showVariant } from "./variantsState.ts";
 
 /** Which variants are on show, here and on the other screens that show variants. */
@@ -9,16 +11,20 @@ export function VariantChecks() {
   return (
     <fieldset class="variant-checks">
       <legend>Variants on show</legend>
-      {allGroups.value.map(({ name, style }) => (
-        <label key={name}>
-          <input
-            type="checkbox"
-            checked={shown.has(name)}
-            onChange={(event) => showVariant(name, event.currentTarget.checked)}
-          />{" "}
-          <Swatch kind="measured" style={style} /> {name}
-        </label>
+      {allGroups.value.map((group) => (
+        <VariantCheck key={group.name} group={group} isShown={shown.has(group.name)} />
       ))}
     </fieldset>
+  );
+}
+
+/** The last one on show can not be taken away, and its box says so again. */
+function VariantCheck({ group: { name, style }, isShown }: { readonly group: VariantRuns; readonly isShown: boolean }) {
+  const [checked, choose] = useChosen(isShown, (on) => showVariant(name, on));
+  return (
+    <label>
+      <input type="checkbox" checked={checked} onChange={(event) => choose(event.currentTarget.checked)} />{" "}
+      <Swatch kind="measured" style={style} /> {name}
+    </label>
   );
 }

@@ -1,6 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useMemo } from "preact/hooks";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { runs } from "../../app/session.ts";
@@ -44,6 +44,7 @@ export default function VariantsView() {
       )}
       answer={problem || variantsAnswer(againstBaseline.value, all)}
       tone={problem ? "problem" : comparisons.length > 0 ? "known" : "open"}
+      isBusy={isReducing.value}
       basis={
         comparisons.length > 0 &&
         "± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats."

@@ -19,11 +19,13 @@ interface LiveColumnsProps {
 export function LiveColumns({ recording, result }: LiveColumnsProps) {
   const { id, document } = recording;
   const { recipe, confirmed, purpose } = document;
-  const { inspection, columns } = result;
+  const { inspection } = result;
   if (inspection === null) return null;
+  // What was stated is on show at once: the result that rests on it comes later.
+  const columns = recipe.columns.length > 0 ? recipe.columns : result.columns;
   const model = columnsModel(inspection, columns, purpose === "propeller" ? [] : ["thrust"]);
   const edit: RecipeChange = (label, change) =>
-    void editRecording(id, label, (now) => ({ ...now, recipe: change(now.recipe) }));
+    editRecording(id, label, (now) => ({ ...now, recipe: change(now.recipe) }));
   const confirm = () =>
     void editRecording(id, `Confirmed the columns of ${document.name}`, (now) => confirmedAs(now, columns));
   return (

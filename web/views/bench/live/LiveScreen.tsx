@@ -47,7 +47,7 @@ export function LiveScreen({ recording }: { readonly recording: StoredRecording 
           {result?.reduction && <LivePlateaus reduction={result.reduction} />}
           <LiveStand
             run={run}
-            onChange={(label, change) => void editRecording(recording.id, label, asRecordingEdit(change))}
+            onChange={(label, change) => editRecording(recording.id, label, asRecordingEdit(change))}
           />
           {result !== null && <LiveColumns recording={recording} result={result} />}
           {notes.length > 0 && (

@@ -12,7 +12,7 @@ import { StandParts } from "../StandParts.tsx";
 
 interface LiveStandProps {
   readonly run: Run;
-  readonly onChange: (label: string, change: (run: Run) => Run) => void;
+  readonly onChange: (label: string, change: (run: Run) => Run) => Promise<unknown>;
 }
 
 /** What is on the stand. It can be stated while lines come; the next result rests on it. */

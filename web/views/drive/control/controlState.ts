@@ -4,6 +4,7 @@ import { controlTable } from "../../../../shared/drive/controlTable.ts";
 import type { ControlTable, VoltageKind } from "../../../../shared/model/controlTable.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
+import { asternEstimate } from "../asternShare.ts";
 import { subject } from "../subjectOfDrive.ts";
 
 /** Supply voltages of the table, V; none: that of the supply. */
@@ -15,9 +16,6 @@ export const asternShare = signal<number | null>(null);
 /** Thrust that a command is looked up for, N. */
 export const wantedThrust = signal(5);
 
-/** How well a stated share astern is known, relative. Common practice, no source. */
-const SHARE_DOUBT = 0.2;
-
 export const made = computed((): { readonly table: ControlTable | null; readonly problem: string } => {
   const one = subject.value;
   if (one === undefined) return { table: null, problem: "Nothing runs yet." };
@@ -28,7 +26,7 @@ export const made = computed((): { readonly table: ControlTable | null; readonly
       ...(voltages.value.length > 0 && { voltages: [...voltages.value] }),
       ...{ voltageKind: voltageKind.value, steps: steps.value },
       ...(share !== null && {
-        asternEstimate: { thrustShare: share, torqueShare: share, relativeUncertainty: SHARE_DOUBT },
+        asternEstimate: asternEstimate(share),
       }),
     });
     return { table, problem: "" };
