@@ -34,12 +34,13 @@ function voltagesOf(text: string | undefined): number[] | undefined {
   return text?.split(/[,;]/).map((one) => parseQuantity(one, "voltage", { where: "--voltages" }));
 }
 
-function readable({ blocks, warnings }: ControlTable, path: string): string {
+function readable({ blocks, grounds, warnings }: ControlTable, path: string): string {
   const rows = blocks.reduce((sum, block) => sum + block.rows.length, 0);
   return [
     `${path}: ${rows} commands at ${blocks.length === 1 ? "one voltage" : `${blocks.length} voltages`}`,
     ...blocks.flatMap(endsOf),
     ...warnings.map(({ message }) => `Note: ${message}`),
+    ...grounds.map(({ text }) => `Note: ${text}`),
     "Caution: propeller off, or the vehicle held in deep water, when a command is tried the first time.",
     "",
   ].join("\n");

@@ -83,7 +83,7 @@ function emptyTrain(words: Words): Record<string, unknown> {
 type Branch = Record<string, unknown>;
 
 function put(tree: Branch, path: string, value: number): void {
-  const keys = path.split(".");
+  const keys = path.split("/");
   const last = keys.pop()!;
   let branch = tree;
   for (const key of keys) {
@@ -117,7 +117,7 @@ function withSeriesShape(train: DriveTrain, words: Words): Pick<WordedTrain, "tr
 /** The option that a field of the drive train came from. */
 function optionOf(field: string): string | undefined {
   if (field === "thrusters") return field;
-  return Object.entries(TRAIN_OPTIONS).find(([, { path }]) => path === field || field.endsWith(path))?.[0];
+  return Object.entries(TRAIN_OPTIONS).find(([, { path }]) => field === path.replaceAll("/", "."))?.[0];
 }
 
 function fileAndParts(option: string): InputProblem {

@@ -33,6 +33,10 @@ export const VERBS = {
     summary: "motor, supply and propeller -> speed, thrust, currents and efficiency at a throttle",
     load: () => import("./drive.ts"),
   },
+  shortlist: {
+    summary: "a requirement and a parts box -> the combinations that meet it, ranked, and why the others fail",
+    load: () => import("./shortlist.ts"),
+  },
   identify: {
     summary: "logs of a motor, with and without propeller -> its constants with uncertainty",
     load: () => import("./identify.ts"),

@@ -58,7 +58,7 @@ function estimated({ thrustShare, torqueShare, relativeUncertainty }: AsternEsti
 function notMeasuredAstern({ name }: DrivePropeller): InputProblem {
   return new InputProblem({
     code: "drive.no-astern-coefficients",
-    where: "propeller.astern",
+    where: "train.propeller.astern",
     found: `Nothing is known of “${name}” turning astern`,
     needed: "its K_T and K_Q turning the other way",
     mend: "Run it backwards on the stand at several steady throttles, thrust and torque or motor current recorded: plateaus that turn backwards are reduced apart. Or state shares of the coefficients ahead as an estimate",
@@ -68,7 +68,7 @@ function notMeasuredAstern({ name }: DrivePropeller): InputProblem {
 function oneWay(): InputProblem {
   return new InputProblem({
     code: "drive.one-way-controller",
-    where: "controller.command.fullReverse",
+    where: "train.controller.command.fullReverse",
     found: "The controller turns its motor one way only",
     needed: "a pulse for full throttle astern",
     mend: "State the pulse if the controller can reverse, or use one that can",

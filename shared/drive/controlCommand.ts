@@ -44,7 +44,7 @@ export function commandScale(command: ControllerCommand): CommandScale {
 function swallowed(field: string, pulse: number, { stop, deadBand }: ControllerCommand): InputProblem {
   return new InputProblem({
     code: "drive.command-range",
-    where: `controller.command.${field}`,
+    where: `train.controller.command.${field}`,
     found: `${formatNumber(pulse, 4)} µs with stop at ${formatNumber(stop, 4)} µs and a dead band of ${formatNumber(deadBand)} µs`,
     needed: "full throttle ahead on one side of the dead band, and full throttle astern on the other",
     mend: "Check the three pulses; usual ones are 1100, 1500 and 1900 µs with a dead band of 25 µs (common practice, no source)",

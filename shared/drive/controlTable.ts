@@ -6,7 +6,7 @@ import { InputProblem, sentence } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { type CommandScale, commandScale } from "./controlCommand.ts";
 import { directionRows, stopRow } from "./controlRows.ts";
-import { driveRequestOf, type PreparedDrive } from "./driveRequestOf.ts";
+import { driveRequestOf, type PreparedDrive, VOLTAGE_CODE, voltageAboveLimit } from "./driveRequestOf.ts";
 
 /**
  * What to command for a thrust: command, throttle, thrust, currents and rotation rate of one thruster at rest, ahead and
@@ -43,11 +43,12 @@ export function controlTable(asked: ControlTableRequest): ControlTable {
   );
   const warnings = [
     ...(train.controller?.command === undefined ? [usualCommand(command)] : []),
-    ...(astern.prepared ?? ahead).warnings,
+    ...(astern.prepared ?? ahead).warnings.filter(({ code }) => code !== VOLTAGE_CODE),
+    ...voltageAboveLimit(train, voltages.at(-1)!),
     ...astern.warnings,
     ...blocks.flatMap(nothingAllowed),
   ];
-  return { command, voltageKind, blocks, warnings };
+  return { command, voltageKind, blocks, grounds: [...ahead.grounds], warnings };
 }
 
 /** The request astern; where there is none, the table ends at stop, and a warning says why. */

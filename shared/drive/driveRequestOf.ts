@@ -137,7 +137,11 @@ function supplyGrounds({ supply }: DriveTrain): DriveGround[] {
   return [{ about: "supply", text }];
 }
 
-function voltageAboveLimit({ motor, controller }: DriveTrain, voltage: number): Warning[] {
+/** Code of the warnings of `voltageAboveLimit`. */
+export const VOLTAGE_CODE = "drive.voltage-above-limit";
+
+/** Parts that are rated for less than a supply voltage, V, as warnings. */
+export function voltageAboveLimit({ motor, controller }: DriveTrain, voltage: number): Warning[] {
   const parts = [
     { part: "motor", limit: motor.voltageLimit },
     { part: "controller", limit: controller?.voltageLimit },
@@ -147,7 +151,7 @@ function voltageAboveLimit({ motor, controller }: DriveTrain, voltage: number): 
       ? []
       : [
           warning({
-            code: "drive.voltage-above-limit",
+            code: VOLTAGE_CODE,
             where: `${part}.voltageLimit`,
             found: `The supply has ${formatNumber(voltage)} V without load, and the ${part} is rated for ${formatNumber(limit)} V`,
             needed: `at most ${formatNumber(limit)} V`,

@@ -3,7 +3,7 @@ import { uncertain } from "../quantity/uncertain.ts";
 import { chainOf } from "./chain.ts";
 import { type DriveNumbers, driveNumbers } from "./driveNumbers.ts";
 import { emptyState, type SteadyState, solveSteadyState } from "./steadyState.ts";
-import { changeable, inputValue, putInput } from "./uncertainInput.ts";
+import { inputValue, withInput } from "./uncertainInput.ts";
 
 type Output = keyof DriveNumbers;
 
@@ -67,11 +67,7 @@ function slopesBy(request: DriveRequest, { input, x, u }: DoubtfulInput): DriveN
   // A resistance of zero has no size of its own to take a step of; its uncertainty has.
   const step = x === 0 ? RELATIVE_STEP * u : RELATIVE_STEP * x;
   const [low, high] = [Math.max(0, x - step), x + step];
-  const [below, above] = [low, high].map((value) => {
-    const near = changeable(request);
-    putInput(near, input, value);
-    return numbersOf(near);
-  });
+  const [below, above] = [low, high].map((value) => numbersOf(withInput(request, input, value)));
   if (!below || !above) return null;
   const slopes: DriveNumbers = { ...above };
   for (const name of Object.keys(slopes) as Output[]) slopes[name] = (above[name] - below[name]) / (high - low);

@@ -23,3 +23,10 @@ export function putInput(request: DriveRequest, input: UncertainInput, value: nu
     request[input] = value;
   }
 }
+
+/** The request with one input changed. */
+export function withInput(request: DriveRequest, input: UncertainInput, value: number): DriveRequest {
+  const changed = changeable(request);
+  putInput(changed, input, value);
+  return changed;
+}

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { LIMIT_NAMES } from "./drive.ts";
 import { DriveTrain } from "./driveTrain.ts";
-import { AsternEstimate } from "./driveTrainPoint.ts";
+import { AsternEstimate, DriveGround } from "./driveTrainPoint.ts";
 import { si } from "./fields.ts";
 import { ControllerCommand } from "./parts/controller.ts";
 import { ResultWarning } from "./uncertain.ts";
@@ -80,6 +80,7 @@ export const ControlTable = z
     command: ControllerCommand,
     voltageKind: VoltageKind,
     blocks: z.array(ControlBlock).min(1).describe("One for each voltage, rising"),
+    grounds: z.array(DriveGround).describe("What limits and estimates rest on, of the direction ahead"),
     warnings: z.array(ResultWarning),
   })
   .meta({ id: "ControlTable" });

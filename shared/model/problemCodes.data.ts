@@ -126,6 +126,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "cli.no-log": "No log was named.",
   "cli.no-manifest": "The manifest can not be opened.",
   "cli.no-such-column": "No column has the header that was named.",
+  "cli.no-such-file": "A file that was named can not be read.",
   "cli.no-such-project": "No project of the workbench has the name that was given, or several could be meant.",
   "cli.no-train": "The file of the drive train can not be read.",
   "cli.no-variants": "No row of the manifest names a variant.",

@@ -26,7 +26,7 @@ test("astern without coefficients is refused with what to measure", async () => 
   const running = { throttle: 1, direction: "astern" };
   const { status, body } = await ask("POST", "/api/compute/drive-train", { train: { ...TRAIN, propeller }, running });
   expect(status).toBe(422);
-  expect(body).toMatchObject({ code: "drive.no-astern-coefficients", where: "propeller.astern" });
+  expect(body).toMatchObject({ code: "drive.no-astern-coefficients", where: "train.propeller.astern" });
   expect(body.detail).toMatch(/backwards on the stand/);
 });
 

@@ -61,6 +61,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["result", "events", "file"].map((what) => `get ${project}/recordings/{id}/${what}`),
     `post ${project}/comparison`,
     ...["operating-point", "bollard-estimate", "fluid", "plan"].map((what) => `post /api/compute/${what}`),
+    ...["drive-train", "control-table", "wire-and-fuse"].map((what) => `post /api/compute/${what}`),
     "get /api/compute/printed-materials",
     "get /api/compute/blade-elements/evidence",
     ...["blade-elements", "blade-geometry", "section-polar"].map((what) => `post /api/compute/${what}`),

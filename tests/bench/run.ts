@@ -1,4 +1,5 @@
 import { measureBladeElements } from "./bladeElements.ts";
+import { measureDrive } from "./driveSpeed.ts";
 import { measureGrowth } from "./growth.ts";
 import { measureLogReading } from "./logReading.ts";
 import { measureLongRuns } from "./longRuns.ts";
@@ -12,6 +13,7 @@ const rows = [
   ...(await measureLongRuns()),
   ...measureSeries(),
   ...measureBladeElements(),
+  ...(await measureDrive()),
   ...(await measureSliders()),
 ];
 

@@ -65,8 +65,7 @@ const OPENING = { timeout: 45_000 };
 
 /** Waits until nothing that the answer of the screen rests on is still being worked out, and its pictures are drawn. */
 export async function answered(page: Page): Promise<void> {
-  await page.locator("main .screen > .answer:not([aria-busy=true])").waitFor(OPENING);
-  await expect.poll(() => page.locator("main .chart-wait").count(), OPENING).toBe(0);
+  await page.locator("main:not(:has(.chart-wait)) .screen > .answer:not([aria-busy=true])").waitFor(OPENING);
 }
 
 /** Opens every section of the screen, and what folds inside them, until nothing is left to open. */

@@ -161,6 +161,12 @@ test("a voltage at which a limit stands before the first turn is told", () => {
   expect(table.blocks[1]!.ahead.thrust).toBeGreaterThan(0);
 });
 
+test("a table for more volts than a part is rated for says so, whatever the pack has", () => {
+  const controller = { ...TRAIN.controller!, voltageLimit: 17 };
+  expect(codes(tableOf({ controller }, { voltages: [14, 16] }))).toEqual([]);
+  expect(codes(tableOf({ controller }, { voltages: [16, 18] }))).toEqual(["drive.voltage-above-limit"]);
+});
+
 test("the text of a table holds every number of it, under one head with units", () => {
   const table = tableOf({}, { voltages: [14, 16], steps: 5 });
   expect(ControlTable.parse(table)).toEqual(table);

@@ -67,18 +67,18 @@ describe("a fully coupled point with correlated coefficients", () => {
 /** T = K_T ρ n² D⁴ with all else exact is linear in K_T: normal, and the first order is exact (JCGM 101:2008, 5.11.2). */
 test("in the linear case the draws bear out the first order", () => {
   const request = driveRequest({ uncertainties: { thrustCoefficient: 0.012 } });
-  const { results } = driveMonteCarlo(request, { draws: 200_000, seed: 5 });
+  const { results } = driveMonteCarlo(request, { draws: 60_000, seed: 5 });
   expect(results.map(({ quantity }) => quantity)).toEqual(["thrust", "thrustPerPower"]);
   for (const { agrees, settled, standardUncertainty, quantity } of results) {
     const expected = operatingPoint(request).uncertainties![quantity]!.standardUncertainty;
-    expect(standardUncertainty).toSatisfy(relative(expected, 0.005));
+    expect(standardUncertainty).toSatisfy(relative(expected, 0.01));
     expect([agrees, settled]).toEqual([true, true]);
   }
 });
 
 test("next to the collapse of the supply the draws are lopsided, some are lost, and both are told", () => {
   const edge = driveRequest({
-    ...{ supplyResistance: 0.6, hotelPower: 90, throttle: 0.4, thrusters: 1 },
+    ...{ supplyResistance: 0.6, hotelPower: 90, throttle: 0.5, thrusters: 1 },
     uncertainties: { supplyResistance: 0.05 },
   });
   const { used, collapsed, warnings, results } = driveMonteCarlo(edge, { draws: 5000, seed: 2 });

@@ -46,7 +46,11 @@ describe("plausibility", () => {
 
   test.each([
     [{ ...MOTOR, resistance: 0 }, "motor.zero-resistance", /0 Ω/],
-    [{ ...MOTOR, speedConstant: 500 }, "motor.speed-constant-unit", /4775 rpm\/V \(70665 rpm .* If the number is in rpm\/V, it is 500 rpm\/V \(7400 rpm without load at 14\.8 V\)/],
+    [
+      { ...MOTOR, speedConstant: 500 },
+      "motor.speed-constant-unit",
+      /4775 rpm\/V \(70665 rpm .* If the number is in rpm\/V, it is 500 rpm\/V \(7400 rpm without load at 14\.8 V\)/,
+    ],
     [{ ...MOTOR, speedConstant: 500 / 60 }, "motor.speed-constant-unit", /rev\/s per volt, it is 500 rpm\/V/],
     [
       { ...MOTOR, resistance: 100 },

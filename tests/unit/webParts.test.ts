@@ -1,7 +1,12 @@
 import { describe, expect, test } from "vitest";
+import { Controller } from "../../shared/model/parts/controller.ts";
 import { Motor } from "../../shared/model/parts/motor.ts";
+import { Pack } from "../../shared/model/parts/pack.ts";
 import { PART_SCHEMAS } from "../../shared/model/parts/partKinds.ts";
 import { Propeller } from "../../shared/model/parts/propeller.ts";
+import { TetherCable } from "../../shared/model/parts/tetherCable.ts";
+import { groupsOf } from "../../web/views/parts/fieldGroups.ts";
+import { motorQuestion } from "../../web/views/parts/motorQuestion.ts";
 import { documentOf, draftOf, draftProblems, numberFrom, numberText } from "../../web/views/parts/partDraft.ts";
 import { fieldsOf, KEPT_ASIDE } from "../../web/views/parts/partFields.ts";
 import { KINDS, partsModel } from "../../web/views/parts/partsModel.ts";
@@ -100,5 +105,101 @@ describe("the parts screen", () => {
   test("doubts a speed constant that looks like rpm/V taken for rad/(V·s)", () => {
     const motors = partsModel({ ...EMPTY, motors: [stored({ ...MOTOR, speedConstant: 455 })] }, []).lists[1];
     expect(motors?.rows[0]?.doubts.map(({ code }) => code)).toEqual(["motor.speed-constant-unit"]);
+  });
+});
+
+describe("fields of documents inside a part", () => {
+  const PACK = Pack.parse({
+    name: "Four cells",
+    openCircuitVoltage: 14.8,
+    resistance: 0.035,
+    cells: {
+      series: 4,
+      curve: [
+        { charge: 0, voltage: 3 },
+        { charge: 1, voltage: 4.2 },
+      ],
+    },
+    lead: { length: 0.4, size: { given: "gauge", gauge: 12 } },
+  });
+  const TETHER = TetherCable.parse({
+    name: "Tether",
+    diameter: 0.01,
+    conductor: { length: 40, size: { given: "resistance", resistancePerLength: 0.012 } },
+  });
+  const ONE_WAY = Controller.parse({ name: "One way", resistance: 0.006, command: { fullReverse: null } });
+  test.each([
+    { kind: "packs", part: PACK },
+    { kind: "tethers", part: TETHER },
+    { kind: "controllers", part: ONE_WAY },
+  ] as const)("of $kind give the same part back", ({ kind, part }) => {
+    const fields = fieldsOf(kind);
+    const draft = draftOf(fields, part);
+    expect(draftProblems(fields, draft)).toEqual({});
+    expect(PART_SCHEMAS[kind].parse(documentOf(fields, draft, part))).toEqual(part);
+  });
+  test("are left away together when all of them are empty", () => {
+    const fields = fieldsOf("packs");
+    const emptied = Object.fromEntries(fields.filter(({ key }) => key.includes(".")).map(({ key }) => [key, null]));
+    const draft = { ...draftOf(fields, PACK), ...emptied };
+    expect(draftProblems(fields, draft)).toEqual({});
+    expect(documentOf(fields, draft, PACK)).not.toHaveProperty("cells");
+  });
+  test.each([
+    { kind: "packs", change: { "cells.parallel": 2 }, key: "cells.series", says: "goes with the other values" },
+    { kind: "packs", change: { "lead.length": 0.4 }, key: "lead.size.area", says: "one of section" },
+    { kind: "packs", change: { "cells.series": 4, "cells.curve": "0:3; 1" }, key: "cells.curve", says: "pairs as in" },
+    { kind: "motors", change: { "wetTorque.exponent": 1.8 }, key: "wetTorque.coefficient", says: "goes with" },
+    {
+      kind: "tethers",
+      change: { "conductor.length": 40, "conductor.size.gauge": 16, "conductor.size.area": 1e-6 },
+      key: "conductor.size.gauge",
+      says: "Only one of",
+    },
+  ] as const)("of $kind with $change say what is missing: $says", ({ kind, change, key, says }) => {
+    const fields = fieldsOf(kind);
+    expect(draftProblems(fields, { ...draftOf(fields, null), ...change })[key]).toContain(says);
+  });
+});
+
+test("the usual fields come first and every field stands in one group", () => {
+  for (const kind of KINDS) {
+    const groups = groupsOf(kind);
+    expect(groups[0]).toMatchObject({
+      title: "",
+      fields: expect.arrayContaining([expect.objectContaining({ key: "name" })]),
+    });
+    const keys = groups.flatMap(({ fields }) => fields.map(({ key }) => key));
+    expect([...keys].sort()).toEqual(
+      fieldsOf(kind)
+        .map(({ key }) => key)
+        .sort(),
+    );
+    expect(groups.slice(1).every(({ title, fields }) => title !== "" && fields.length > 0)).toBe(true);
+  }
+});
+
+describe("a motor with implausible constants", () => {
+  test("is asked for with its other readings, the likeliest first", () => {
+    const asked = motorQuestion({ ...MOTOR, speedConstant: 470 }, null, 14.8);
+    expect(asked?.doubts.map(({ code }) => code)).toEqual(["motor.speed-constant-unit"]);
+    expect(asked?.readings[0]).toMatchObject({
+      label: "It is 470 rpm/V",
+      // 470 rpm/V = 470 · 2π/60 rad/(V·s); BIPM, The International System of Units, 9th ed. (2019), table 8 and 2.3.4.
+      document: { speedConstant: expect.closeTo(49.2183, 4) },
+    });
+  });
+  test.each([
+    { change: { resistance: 0 }, code: "motor.zero-resistance" },
+    { change: { resistance: 85 }, code: "motor.no-load-above-stall" },
+  ])("$change: $code, without another reading", ({ change, code }) => {
+    const asked = motorQuestion({ ...MOTOR, ...change }, null, 14.8);
+    expect(asked?.doubts.map((doubt) => doubt.code)).toEqual([code]);
+    expect(asked?.readings).toEqual([]);
+  });
+  test("is not asked for again when something else of it changes", () => {
+    const motor = { ...MOTOR, speedConstant: 470 };
+    expect(motorQuestion({ ...motor, note: "kept" }, motor, 14.8)).toBeNull();
+    expect(motorQuestion(MOTOR, null, 14.8)).toBeNull();
   });
 });

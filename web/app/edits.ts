@@ -119,8 +119,12 @@ export function removePart(kind: PartKind, id: string): Promise<boolean> {
 }
 
 /** Stores the changed project; undone by storing the one before. */
-export function editProject(label: string, change: (project: Project) => Project): Promise<boolean> {
-  return editDocument({ label, change, find: () => project.value!, write: writeProject, options: {} });
+export function editProject(
+  label: string,
+  change: (project: Project) => Project,
+  options: EditOptions = {},
+): Promise<boolean> {
+  return editDocument({ label, change, find: () => project.value!, write: writeProject, options });
 }
 
 async function editDocument<T>({

@@ -15,7 +15,10 @@ export const MissionLeg = z
           speed: number("V", "m/s", "Speed through the water"),
           extent: z.discriminatedUnion("by", [
             z.strictObject({ by: z.literal("duration"), duration: number("t", "s", "How long") }),
-            z.strictObject({ by: z.literal("distance"), distance: number("s", "m", "How far over the ground") }),
+            z.strictObject({
+              by: z.literal("distance"),
+              distance: number("s", "m", "How far over the ground, along the bow"),
+            }),
           ]),
         }),
         z.strictObject({
@@ -28,7 +31,9 @@ export const MissionLeg = z
           distance: number("s", "m", "How far"),
         }),
         z.strictObject({
-          does: z.literal("push").describe("Make a steady force, e.g. against a net or with a tool"),
+          does: z
+            .literal("push")
+            .describe("Make a steady force over one place in the current, e.g. against a net or with a tool"),
           force: number("F", "N", "Force ahead"),
           duration: number("t", "s", "How long"),
         }),
@@ -36,7 +41,11 @@ export const MissionLeg = z
       ])
       .describe("What it does"),
     hotelPower: number("P_h", "W", "Hotel load of this leg, instead of the vehicle's").exactOptional(),
-    current: number("U", "m/s", "Current against it on this leg, instead of the scenario's").exactOptional(),
+    current: si(z.number().min(0), {
+      symbol: "U",
+      unit: "m/s",
+      text: "Speed of the current on this leg, instead of the scenario's; it comes from the same side",
+    }).exactOptional(),
   })
   .meta({ id: "MissionLeg" });
 export type MissionLeg = z.infer<typeof MissionLeg>;
@@ -44,10 +53,15 @@ export type MissionLeg = z.infer<typeof MissionLeg>;
 export const Mission = z
   .strictObject({
     legs: z.array(MissionLeg).min(1).max(200),
+    startCharge: si(z.number().min(0.01).max(1), {
+      symbol: "s",
+      unit: "1",
+      text: "Share of the charge at the start; that of the supply if absent, and a full pack if that is absent too",
+    }).exactOptional(),
     reserve: si(z.number().min(0).max(0.9), {
       symbol: "r",
       unit: "1",
-      text: "Share of the charge that must be left at the end",
+      text: "Share of the rated charge that must be left at the end",
     }).default(0.2),
     packTemperature: number("T", "K", "Temperature of the pack; as the supply says if absent").exactOptional(),
   })

@@ -65,14 +65,12 @@ export function greatestShare(geometry: ThrustGeometry, ask: ShareAsk): Share {
   const { direction, aside, limits, most } = ask;
   const wrenchAt = (times: number) => aside.map((one, k) => one + times * direction[k]!);
   if (direction.every((one) => one === 0)) return held(geometry, ask);
-  for (const price of geometry.prices) {
-    const bound = boundBy(geometry, ask, price);
-    if (bound === null || bound.times < 0) continue;
+  const bound = leastBound(geometry, ask);
+  if (bound !== null && bound.times < 0) return { times: -1, forces: limits.map(() => 0), gains: [] };
+  if (bound !== null) {
     const times = Math.min(most, bound.times);
     const forces = sharedThrusts(geometry, limits, wrenchAt(times));
     if (forces !== null) return { times, forces, gains: times < most ? bound.gains : [] };
-    if (times < most) continue;
-    // Below the bound of these prices, yet perhaps above that of others.
   }
   return byProgramme(geometry, ask, wrenchAt);
 }
@@ -82,7 +80,22 @@ function held(geometry: ThrustGeometry, { aside, limits }: ShareAsk): Share {
   return forces === null ? { times: -1, forces: limits.map(() => 0), gains: [] } : { times: 0, forces, gains: [] };
 }
 
-function boundBy({ rows }: ThrustGeometry, { direction, aside, limits }: ShareAsk, price: readonly number[]) {
+/** The least of the bounds that are known; null where none is. */
+function leastBound(geometry: ThrustGeometry, ask: ShareAsk): Bound | null {
+  let least: Bound | null = null;
+  for (const price of geometry.prices) {
+    const bound = boundBy(geometry, ask, price);
+    if (bound !== null && (least === null || bound.times < least.times)) least = bound;
+  }
+  return least;
+}
+
+interface Bound {
+  readonly times: number;
+  readonly gains: readonly number[];
+}
+
+function boundBy({ rows }: ThrustGeometry, { direction, aside, limits }: ShareAsk, price: readonly number[]): Bound | null {
   const along = dot(price, direction);
   if (!(along > 1e-9 * Math.hypot(...price) * Math.hypot(...direction))) return null;
   const y = price.map((one) => one / along);
@@ -170,19 +183,31 @@ function excessOf(limits: Limits, forces: number[], i: number): { thruster: numb
   return [];
 }
 
+/** Part of the trace that is added to a system that may be singular, and how often what that misses is added back. */
+const DAMPING = { part: 1e-9, rounds: 3 } as const;
+
 /** Thrusts of least squares of the free thrusters for what is left: Wᵀ (W Wᵀ)⁻¹ r; null where they can not make it. */
 function leastSquares(rows: Rows, free: readonly number[], left: readonly number[]): number[] | null {
   const size = Math.max(...left.map(Math.abs));
   if (free.length === 0) return size <= 1e-9 ? [] : null;
   const normal = rows.map((a) => rows.map((b) => free.reduce((sum, i) => sum + a[i]! * b[i]!, 0)));
-  const y = solvedSystem(normal, left);
-  if (y === null) return null;
-  const forces = free.map((i) => rows.reduce((sum, row, k) => sum + row[i]! * y[k]!, 0));
-  const missed = rows.some((row, k) => {
-    const made = free.reduce((sum, i, j) => sum + row[i]! * forces[j]!, 0);
-    return !(Math.abs(made - left[k]!) <= 1e-9 * (size + 1));
+  const trace = normal.reduce((sum, row, k) => sum + row[k]!, 0);
+  normal.forEach((row, k) => {
+    row[k]! += DAMPING.part * trace;
   });
-  return missed ? null : forces;
+  const forces = free.map(() => 0);
+  let rest = [...left];
+  for (let round = 0; round < DAMPING.rounds; round++) {
+    const y = solvedSystem(normal, rest);
+    if (y === null) return null;
+    free.forEach((i, j) => {
+      rows.forEach((row, k) => {
+        forces[j]! += row[i]! * y[k]!;
+      });
+    });
+    rest = left.map((one, k) => one - free.reduce((sum, i, j) => sum + rows[k]![i]! * forces[j]!, 0));
+  }
+  return rest.every((one) => Math.abs(one) <= 1e-9 * (size + 1)) ? forces : null;
 }
 
 function cheapest({ layout, held }: ThrustGeometry, limits: Limits, wrench: readonly number[]): readonly number[] | null {

@@ -44,16 +44,13 @@ const FOLDED: Readonly<Record<FormKind, readonly Group[]>> = {
 
 /** The fields of a kind in groups, the usual ones first, each field in one group. */
 export function groupsOf(kind: FormKind): FieldGroup[] {
-  const taken = new Set<string>();
-  const take = (belongs: (key: string) => boolean) =>
-    fieldsOf(kind).filter(({ key }) => {
-      if (taken.has(key) || !belongs(key)) return false;
-      taken.add(key);
-      return true;
-    });
-  const folded = FOLDED[kind].map(({ title, keys }) => ({
-    title,
-    fields: take((key) => keys.some((wanted) => key === wanted || key.startsWith(`${wanted}.`))),
-  }));
-  return [{ title: "", fields: take(() => true) }, ...folded];
+  const left = new Set(fieldsOf(kind));
+  const folded = FOLDED[kind].map(({ title, keys }) => {
+    const fields = keys.flatMap((wanted) =>
+      [...left].filter(({ key }) => key === wanted || key.startsWith(`${wanted}.`)),
+    );
+    for (const field of fields) left.delete(field);
+    return { title, fields };
+  });
+  return [{ title: "", fields: [...left] }, ...folded];
 }

@@ -1,6 +1,6 @@
 const COPPER = "One of section, AWG number or resistance is enough.";
 
-/** How a builder comes by a value, by its path in the part. The figures are common practice, no source. */
+/** How a builder comes by a value, by its path in the part; "kind:path" where it differs. The figures are common practice, no source. */
 export const FIELD_HELP: Readonly<Record<string, string>> = {
   diameterUncertainty: "How sure the diameter is, as a standard uncertainty: about 0.1 mm with callipers.",
   chordAt07: "Width of the blade there; gives the blade Reynolds number.",
@@ -25,7 +25,10 @@ export const FIELD_HELP: Readonly<Record<string, string>> = {
   "command.fullForward": "Empty: 1900 µs.",
   "command.fullReverse": "Empty: 1100 µs. Write none where it turns one way only.",
   "command.deadBand": "Empty: 25 µs.",
-  resistance: "Between two terminals of a motor; from pack to motor of a controller; of cells and leads of a pack.",
+  "motors:resistance":
+    "Between two of the three terminals, with four wires: a few centiohm drown in the leads of a meter.",
+  "controllers:resistance": "From pack to motor, at full throttle: a few milliohm.",
+  "packs:resistance": "Of cells and leads: the drop of the voltage over the current that makes it.",
   fuseCurrent: "The fuse between pack and controllers.",
   leastVoltage: "Below it the cells are harmed: keep to the maker's data sheet.",
   "cells.series": "With it the voltage follows the charge that is left.",

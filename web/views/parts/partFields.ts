@@ -62,10 +62,10 @@ const NOT_TYPED: readonly string[] = ["uncertainties.correlations"];
 export function fieldsOf(kind: FormKind): PartField[] {
   return leavesOf(kind)
     .filter(({ key }) => !KEPT_ASIDE.includes(key) && !NOT_TYPED.includes(key))
-    .map(fieldOf);
+    .map((leaf) => fieldOf(leaf, FIELD_HELP[`${kind}:${leaf.key}`] ?? FIELD_HELP[leaf.key]));
 }
 
-function fieldOf(leaf: PartLeaf): PartField {
+function fieldOf(leaf: PartLeaf, help: string | undefined): PartField {
   const { key, type, schema, symbol, unit, written } = leaf;
   const label = LABELS[key] ?? leaf.text;
   const optional = leaf.optional || key.includes(".");
@@ -73,7 +73,7 @@ function fieldOf(leaf: PartLeaf): PartField {
     key,
     label,
     optional,
-    help: FIELD_HELP[key],
+    help,
     check: (value: unknown) => leafRefusal(schema, value),
     leaf,
   };

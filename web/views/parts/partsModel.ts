@@ -3,7 +3,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { motorProblems } from "../../../shared/motor/motorProblems.ts";
 import { type TableKind, tableFields } from "../../../shared/partsTable/tableFields.ts";
-import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { formatUncertain } from "../../../shared/quantity/format.ts";
 import { uncertain } from "../../../shared/quantity/uncertain.ts";
 import { requireUnit } from "../../../shared/quantity/unit.ts";
 import type { StoredParts } from "../../api/client.ts";
@@ -56,7 +56,7 @@ const COLUMNS: Readonly<Record<FormKind, readonly string[]>> = {
     "price",
   ],
   motors: [
-    ...["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope", "polePairs"],
+    ...["speedConstant", "resistance", "noLoadCurrent", "polePairs"],
     ...["currentLimit", "powerLimit", "temperatureLimit", "mass", "price"],
   ],
   controllers: ["resistance", "currentLimit", "voltageLimit", "mass", "price"],
@@ -156,7 +156,7 @@ function cellOf(field: PartField, value: unknown, doubt: unknown): string {
     return formatUncertain(uncertain(value as number, doubt), { symbol: field.unit, factor });
   }
   if (field.kind === "quantity") return textOf(value as number, field.dimension, field.unit);
-  if (field.key === "price") return formatNumber(value as number, 4);
+  if (field.key === "price") return String(Number((value as number).toFixed(2)));
   if (field.kind === "scaled") return shownNumber(value as number, field);
   if (field.kind === "yesNo") return value ? "yes" : "no";
   return String(value);

@@ -5,9 +5,13 @@ import { Warnings } from "../../app/Warnings.tsx";
 import { combinationText, marginRows, scoreText, shownColumns, sureText } from "./resultModel.ts";
 import { openOnDrive } from "./toDrive.ts";
 
+/** Rows that are shown to begin with. */
+const FIRST = 8;
+
 /** Those that meet every demand, best first; one of them opened. */
 export function Results({ result }: { readonly result: Shortlist }) {
   const [open, setOpen] = useState(0);
+  const [all, setAll] = useState(false);
   const columns = shownColumns(result.rows);
   const chosen = result.rows[Math.min(open, result.rows.length - 1)];
   if (chosen === undefined) return <p>Nothing meets every demand. Why, and what comes nearest, stands below.</p>;
@@ -26,7 +30,7 @@ export function Results({ result }: { readonly result: Shortlist }) {
             </tr>
           </thead>
           <tbody>
-            {result.rows.map((row, at) => (
+            {result.rows.slice(0, all ? undefined : FIRST).map((row, at) => (
               <tr key={row.combination.number} class={row === chosen ? "shortlist-chosen" : ""}>
                 <td>
                   <button
@@ -39,15 +43,25 @@ export function Results({ result }: { readonly result: Shortlist }) {
                     {row.rank}
                   </button>
                 </td>
-                {columns.map(({ key, cell }) => (
-                  <td key={key}>{cell(row)}</td>
+                {columns.map(({ key, cell, isText }) => (
+                  <td key={key} class={isText ? "shortlist-text" : "number"}>
+                    {cell(row)}
+                  </td>
                 ))}
               </tr>
             ))}
           </tbody>
         </table>
       </TableBox>
-      <p class="hint">{result.method}</p>
+      {result.rows.length > FIRST && (
+        <button type="button" class="quiet" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? `Show the first ${FIRST}` : `Show all ${result.rows.length}`}
+        </button>
+      )}
+      <details>
+        <summary>How the score is made</summary>
+        <p>{result.method}</p>
+      </details>
       <Closer row={chosen} />
     </>
   );

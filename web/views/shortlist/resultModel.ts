@@ -27,6 +27,8 @@ export interface ResultColumn {
   readonly key: string;
   readonly label: string;
   readonly cell: (row: ShortlistRow) => string;
+  /** Words, which may break over lines, not a number. */
+  readonly isText?: boolean;
 }
 
 const ahead = ({ points }: ShortlistRow): DutyPoint | undefined => points.find(({ duty }) => duty === "ahead");
@@ -35,11 +37,11 @@ const atDuty = (row: ShortlistRow): DutyPoint | undefined => ahead(row) ?? row.p
 /** Columns of the table of those that meet: what is told of each, at the demanded thrust. */
 export const RESULT_COLUMNS: readonly ResultColumn[] = [
   { key: "score", label: "Score", cell: ({ score }) => formatNumber(score, 2) },
-  { key: "motor", label: "Motor", cell: ({ combination }) => combination.motor },
-  { key: "propeller", label: "Propeller", cell: ({ combination }) => combination.propeller },
-  { key: "controller", label: "Controller", cell: ({ combination }) => combination.controller ?? "–" },
-  { key: "gear", label: "Gear", cell: ({ combination }) => combination.gear ?? "none" },
-  { key: "supply", label: "Supply", cell: ({ combination }) => combination.supply },
+  { key: "motor", label: "Motor", cell: ({ combination }) => combination.motor, isText: true },
+  { key: "propeller", label: "Propeller", cell: ({ combination }) => combination.propeller, isText: true },
+  { key: "controller", label: "Controller", cell: ({ combination }) => combination.controller ?? "–", isText: true },
+  { key: "gear", label: "Gear", cell: ({ combination }) => combination.gear ?? "none", isText: true },
+  { key: "supply", label: "Supply", cell: ({ combination }) => combination.supply, isText: true },
   {
     key: "greatest",
     label: "Most it pushes",
@@ -58,7 +60,7 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
   { key: "mass", label: "Mass", cell: ({ mass }) => quantity(mass, GRAM) },
   { key: "price", label: "Price", cell: ({ price }) => (price === null ? "–" : formatNumber(price, 3)) },
   { key: "endurance", label: "Endurance", cell: ({ endurance }) => quantity(endurance, MINUTE) },
-  { key: "tightest", label: "Tightest", cell: ({ tightest }) => tightest },
+  { key: "tightest", label: "Tightest", cell: ({ tightest }) => tightest, isText: true },
   { key: "sure", label: "How sure", cell: ({ probability, drawn }) => sureText(drawn?.all ?? probability) },
 ];
 

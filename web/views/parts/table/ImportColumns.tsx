@@ -1,7 +1,7 @@
 import type { PartsTableChoices, PartsTableColumn, PartsTablePreview } from "../../../../shared/model/partsTable.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import type { FormKind } from "../partsModel.ts";
-import { fieldOptions, unitOptions, withColumn, withProposals } from "./tableModel.ts";
+import { fieldOptions, unitOptions, unitWords, withColumn } from "./tableModel.ts";
 
 export interface ImportPartProps {
   readonly kind: FormKind;
@@ -10,20 +10,11 @@ export interface ImportPartProps {
   readonly onChoices: (choices: PartsTableChoices) => void;
 }
 
-/** What each column is taken for and why; units that are not written are asked with what each would mean. */
+/** What each column is taken for and why. */
 export function ImportColumns(props: ImportPartProps) {
-  const { preview, choices, onChoices } = props;
-  const proposed = preview.columns.filter(({ open, unit }) => open && unit !== "").length;
   return (
     <section aria-labelledby="import-columns">
-      <div class="parts-head">
-        <h3 id="import-columns">What the columns hold</h3>
-        {proposed > 1 && (
-          <button type="button" onClick={() => onChoices(withProposals(choices, preview))}>
-            Take the {proposed} proposed units
-          </button>
-        )}
-      </div>
+      <h3 id="import-columns">What the columns hold</h3>
       <TableBox label="Columns of the table">
         <table>
           <thead>
@@ -36,7 +27,7 @@ export function ImportColumns(props: ImportPartProps) {
             </tr>
           </thead>
           <tbody>
-            {preview.columns.map((column) => (
+            {props.preview.columns.map((column) => (
               <ColumnRow key={column.column} {...props} column={column} />
             ))}
           </tbody>
@@ -49,7 +40,7 @@ export function ImportColumns(props: ImportPartProps) {
 type ColumnRowProps = ImportPartProps & { readonly column: PartsTableColumn };
 
 function ColumnRow({ kind, choices, onChoices, column }: ColumnRowProps) {
-  const { header, examples, field, unit, open, reason, readings } = column;
+  const { header, examples, field, unit, open, reason } = column;
   const name = header === "" ? `column ${column.column + 1}` : header;
   const choose = (newField: string, newUnit: string) =>
     onChoices(withColumn(choices, column.column, newField, newUnit));
@@ -81,7 +72,7 @@ function ColumnRow({ kind, choices, onChoices, column }: ColumnRowProps) {
             {(open || unit === "") && <option value="">{open ? "choose" : "in the cells"}</option>}
             {units.map((one) => (
               <option key={one} value={one} selected={!open && one === unit}>
-                {one === "1" ? "share of 1" : one}
+                {unitWords(one)}
               </option>
             ))}
           </select>
@@ -89,23 +80,6 @@ function ColumnRow({ kind, choices, onChoices, column }: ColumnRowProps) {
       </td>
       <td class="import-why">
         {open && <span class="chip">choose</span>} {reason}
-        {readings.length > 1 && (
-          <ul class="import-readings">
-            {readings.map((reading) => (
-              <li key={reading.unit}>
-                <button
-                  type="button"
-                  class={open && reading.unit === unit ? "primary" : ""}
-                  aria-pressed={!open && reading.unit === unit}
-                  onClick={() => choose(field, reading.unit)}
-                >
-                  {reading.unit === "1" ? "share of 1" : reading.unit}
-                </button>{" "}
-                {reading.implies}
-              </li>
-            ))}
-          </ul>
-        )}
       </td>
     </tr>
   );

@@ -11,6 +11,7 @@ import { type FormKind, KIND_NAMES } from "../partsModel.ts";
 import { ImportColumns } from "./ImportColumns.tsx";
 import { ImportOutcome } from "./ImportOutcome.tsx";
 import { ImportRows } from "./ImportRows.tsx";
+import { ImportUnits } from "./ImportUnits.tsx";
 import { NO_CHOICES, tableLook } from "./tableModel.ts";
 import "./table.css";
 
@@ -71,6 +72,7 @@ export function ImportDialog({ kind, onClose }: ImportDialogProps) {
         )}
         {look.state === "table" && (
           <>
+            <ImportUnits {...shared} preview={look.preview} />
             <ImportColumns {...shared} preview={look.preview} />
             <ImportRows {...shared} preview={look.preview} />
             <ImportOutcome

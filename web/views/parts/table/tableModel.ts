@@ -40,6 +40,9 @@ export function unitOptions(kind: FormKind, field: string): readonly string[] {
   return symbolsOf(written.dimension);
 }
 
+/** A unit on a button or in a list. */
+export const unitWords = (unit: string) => (unit === "1" ? "share of 1" : unit);
+
 /** The choices with one column given to a value and a unit. */
 export function withColumn(choices: PartsTableChoices, column: number, field: string, unit: string): PartsTableChoices {
   const others = choices.columns.filter((one) => one.column !== column);

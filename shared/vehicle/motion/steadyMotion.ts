@@ -1,0 +1,183 @@
+import type { MotionWay, SteadyMotion, Stopping } from "../../model/vehicle/motionAnswer.ts";
+import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import type { Warning } from "../../quantity/warning.ts";
+import { warning } from "../../quantity/warning.ts";
+import { busState } from "../propulsion/busState.ts";
+import { doubtShares, type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.ts";
+import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
+import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
+import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
+import { linearForce, linearSpeed, type PullFor } from "./linearMotion.ts";
+import { type SteadySpeed, steadySpeed } from "./steadySpeed.ts";
+import { brakedStop, coastingStop, DRIFTING } from "./stopping.ts";
+import { upToSpeed } from "./upToSpeed.ts";
+import { axisOf, forcesAt, type WayProblem } from "./wayForces.ts";
+
+/** One way with its first-order results, before it becomes a document. */
+export interface SolvedWay {
+  readonly problem: WayProblem;
+  readonly steady: SteadySpeed;
+  /** Force at rest on the hull, N. */ readonly force: Linear;
+  /** m/s; null where it does not move or its drag is not given. */ readonly speed: Linear | null;
+}
+
+export interface WayQuestion {
+  readonly model: PropulsionModel;
+  readonly way: MotionWay;
+  readonly doubts: VehicleDoubts;
+  readonly pullFor: PullFor;
+}
+
+/** A way solved to first order; null where no thruster commands it. */
+export function solvedWay({ model, way, doubts, pullFor }: WayQuestion): SolvedWay | null {
+  if (!model.geometry.held.includes(axisOf(way))) return null;
+  const problem: WayProblem = { model, way, pull: pullFor(model.numbers) };
+  if (model.numbers.drag[way] === null) {
+    const atRest = forcesAt(problem, 0);
+    const steady = { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
+    return { problem, steady, force: linearForce(doubts, problem, steady), speed: null };
+  }
+  const steady = steadySpeed(problem);
+  const force = linearForce(doubts, problem, steady);
+  return { problem, steady, force, speed: steady.speed > 0 ? linearSpeed(doubts, problem, pullFor, steady) : null };
+}
+
+const WORDS: Readonly<Record<MotionWay, string>> = {
+  ...{ ahead: "ahead", astern: "astern", starboard: "to starboard", port: "to port", up: "up", down: "down" },
+};
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A way that no thruster commands. */
+export function notCommanded(way: MotionWay): SteadyMotion {
+  return {
+    ...{ way, state: "notCommanded", sentence: `${capital(WORDS[way])} no thruster pushes with the other motions at zero.` },
+    ...{ force: null, speed: null, atRest: null, atSpeed: null, drag: null, tether: null, propulsiveEfficiency: null },
+    ...{ shares: [], interaction: null, curve: [], upToSpeed: [], stopping: null, warnings: [] },
+  };
+}
+
+/** The document of a solved way; `opposite` is the way that brakes it. */
+export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite: SolvedWay | null): SteadyMotion {
+  const { problem, steady, force, speed } = solved;
+  const { model, way } = problem;
+  const along = axisOf(way) === "surge";
+  const state = model.numbers.drag[way] === null ? "noDrag" : speed === null ? "stands" : "moves";
+  const at = speed === null ? null : steady.atSpeed;
+  const useful = at === null ? 0 : at.available * steady.speed;
+  const thrusterPower = at === null ? 0 : at.solved.power - at.solved.hotelPower;
+  return {
+    ...{ way, state, sentence: sentenceOf(doubts, solved, state) },
+    force: uncertainOf(doubts, force),
+    speed: speed && uncertainOf(doubts, speed),
+    atRest: busState(model, steady.atRest.solved, 0),
+    atSpeed: at && busState(model, at.solved, useful),
+    ...{ drag: at && at.drag, tether: at && at.tether },
+    propulsiveEfficiency: at && thrusterPower > 0 ? useful / thrusterPower : null,
+    shares: speed === null ? [] : doubtShares(doubts, speed),
+    interaction: along && speed !== null ? interactionOf(problem, steady.speed) : null,
+    curve: state === "noDrag" ? [] : curveOf(problem, steady.speed),
+    upToSpeed: along && speed !== null ? upToSpeed(problem, steady.speed) : [],
+    stopping: along && speed !== null ? stoppingOf(doubts, solved, opposite) : null,
+    warnings: warningsOf(solved),
+  };
+}
+
+function sentenceOf(doubts: VehicleDoubts, { problem: { way }, force, speed, steady }: SolvedWay, state: SteadyMotion["state"]): string {
+  const pull = `${formatUncertain(uncertainOf(doubts, force), NEWTON)} at rest`;
+  if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given.`;
+  if (speed === null) {
+    const { tether, weight } = steady.atRest;
+    return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;
+  }
+  return `${capital(WORDS[way])} it goes ${formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND)} through the water and pushes with ${pull}.`;
+}
+
+/** What wake and thrust deduction each change, by leaving them out. */
+function interactionOf(problem: WayProblem, speed: number): SteadyMotion["interaction"] {
+  const without = (change: Partial<VehicleNumbers>) =>
+    steadySpeed({ ...problem, model: withNumbers(problem.model, { ...problem.model.numbers, ...change }) }).speed;
+  return {
+    speedWithout: without({ wakeFraction: 0, thrustDeduction: 0 }),
+    byWake: speed - without({ wakeFraction: 0 }),
+    byDeduction: speed - without({ thrustDeduction: 0 }),
+  };
+}
+
+const CURVE_POINTS = 16;
+/** The curve goes on beyond the steady speed by this. */
+const BEYOND = 1.25;
+
+function curveOf(problem: WayProblem, speed: number): SteadyMotion["curve"] {
+  const top = BEYOND * (speed > 0 ? speed : 0.5);
+  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
+    const at = (top * i) / CURVE_POINTS;
+    const { available, drag, tether, weight } = forcesAt(problem, at);
+    return { speed: at, available, drag, tether: tether + 0, weight };
+  });
+}
+
+/** Way and time to stop, with the speed, the mass and the drag all moved together by each doubt. */
+function stoppingOf(doubts: VehicleDoubts, { problem, speed }: SolvedWay, opposite: SolvedWay | null): Stopping {
+  const { model, way } = problem;
+  const body = ({ mass, density, drag }: VehicleNumbers) => {
+    const { addedMass, dragArea, linear } = drag[way]!;
+    return { mass: mass + addedMass, quadratic: 0.5 * density * dragArea, linear };
+  };
+  const told = (parts: readonly Linear[], of: (values: readonly number[], numbers: VehicleNumbers) => number) =>
+    uncertainOf(doubts, linearFrom(doubts, model.numbers, parts, of));
+  const brake = opposite !== null && opposite.force.value > 0 ? opposite.force : null;
+  const coast = (part: "distance" | "time") =>
+    told([speed!], ([V], numbers) => coastingStop(body(numbers), V!, DRIFTING)[part]);
+  const braked = (part: "distance" | "time") =>
+    brake && told([speed!, brake], ([V, F], numbers) => brakedStop(body(numbers), V!, F!)[part]);
+  return {
+    ...{ coastDistance: coast("distance"), coastTime: coast("time") },
+    ...{ brakedDistance: braked("distance"), brakedTime: braked("time") },
+    text: `Drifting is told down to a tenth of the speed, as drag alone never stops it. ${brake ? "Braking is with the greatest force at rest the other way; the propellers reverse at once." : "The thrusters can not brake it."} The tether is left out: it shortens the way.`,
+  };
+}
+
+function warningsOf({ problem, steady }: SolvedWay): Warning[] {
+  const { model, way } = problem;
+  const { atSpeed, speed } = steady;
+  if (!(speed > 0)) return [];
+  const { flow, thrusts } = atSpeed.solved;
+  const working = flow.thrusters.flatMap((one, i) => {
+    const force = thrusts[i]!;
+    if (Math.abs(force) < 1e-6 * Math.max(...thrusts.map(Math.abs))) return [];
+    const inflow = force < 0 ? -one.inflow : one.inflow;
+    const { drive, name } = model.thrusters[i]!;
+    const wayModel = model.drives[drive]![force < 0 ? "astern" : "ahead"];
+    return [{ name, inflow, atRestOnly: wayModel?.moving === null }];
+  });
+  const names = (some: readonly { name: string }[]) => some.map(({ name }) => name).join(", ");
+  const slow = 1e-6 * speed;
+  const against = working.filter(({ inflow }) => inflow < -slow);
+  const unknown = working.filter(({ inflow, atRestOnly }) => inflow > slow && atRestOnly);
+  return [
+    ...(against.length === 0
+      ? []
+      : [
+          warning({
+            code: "vehicle.push-against-motion",
+            where: way,
+            found: `Going ${WORDS[way]}, ${names(against)} push against the water that comes in; their coefficients at rest are taken`,
+            needed: "coefficients of a propeller that pushes against the flow",
+            mend: "Take this speed as rough",
+          }),
+        ]),
+    ...(unknown.length === 0
+      ? []
+      : [
+          warning({
+            code: "vehicle.rest-coefficients-at-speed",
+            where: way,
+            found: `Going ${WORDS[way]}, the coefficients of ${names(unknown)} are known at rest only, so the thrust does not fall with the speed as it would`,
+            needed: "how K_T and K_Q change with the advance ratio",
+            mend: "Measure at speed, or take the shape of a series; the real speed is lower",
+          }),
+        ]),
+  ];
+}

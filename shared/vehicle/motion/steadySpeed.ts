@@ -1,0 +1,47 @@
+import { bracketedRoot } from "../../numeric/rootFinding.ts";
+import { terminalSpeed } from "./closedForms.ts";
+import { forcesAt, type WayForces, type WayProblem } from "./wayForces.ts";
+
+export interface SteadySpeed {
+  /** m/s; 0 where the force at rest does not move it. */ readonly speed: number;
+  readonly atRest: WayForces;
+  readonly atSpeed: WayForces;
+  readonly converged: boolean;
+}
+
+/** Width of the last bracket, relative; wider than that of the bus voltage inside, which it rests on. */
+const TOLERANCE = 1e-10;
+/** The way is opened up this often where the first guess is too slow. */
+const WIDENINGS = 40;
+
+/**
+ * Greatest steady speed of a vehicle one way, m/s.
+ *
+ *   Σ T_i(V) (1 − t) = ½ ρ C_D A V² + a V + tether(V) + weight
+ *
+ * Source   equilibrium of forces; physics of the parts as `busDemand` and `solveTether`.
+ * Assumes  a thrust that falls as the speed grows, or at least slower than the drag rises: one root.
+ * Range    drag given for that way; null is not asked.
+ */
+export function steadySpeed(problem: WayProblem): SteadySpeed {
+  const atRest = forcesAt(problem, 0);
+  if (!(atRest.net > 0)) return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
+  const { low, high } = bracketOf(problem, atRest.net);
+  if (high === null) return { speed: low, atRest, atSpeed: forcesAt(problem, low), converged: false };
+  const { root, converged } = bracketedRoot((V) => forcesAt(problem, V).net, low, high, { relativeTolerance: TOLERANCE });
+  const atSpeed = forcesAt(problem, root);
+  return { speed: root, atRest, atSpeed, converged: converged && atRest.converged && atSpeed.converged };
+}
+
+/** Speeds below and above the steady one, from that which the force at rest would reach. */
+function bracketOf(problem: WayProblem, force: number): { low: number; high: number | null } {
+  const { density, drag } = problem.model.numbers;
+  const { dragArea, linear } = drag[problem.way]!;
+  let high = terminalSpeed({ force, quadratic: 0.5 * density * dragArea, linear }) * (1 + 1e-6);
+  let low = 0;
+  for (let step = 0; step < WIDENINGS; step++) {
+    if (forcesAt(problem, high).net <= 0) return { low, high };
+    [low, high] = [high, 1.3 * high];
+  }
+  return { low, high: null };
+}

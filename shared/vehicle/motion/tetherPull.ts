@@ -1,0 +1,87 @@
+import type { Vehicle } from "../../model/vehicle/vehicle.ts";
+import type { TetherRequest } from "../../model/vehicle/tetherShape.ts";
+import type { Vector } from "../layout/wrenchMatrix.ts";
+import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
+import { checkTether } from "../tether/checkTether.ts";
+import { tensionOf } from "../tether/describeShape.ts";
+import { searchAnchor } from "../tether/searchAnchor.ts";
+import { chordOf, shapeProblem } from "../tether/solveTether.ts";
+import { shapeFrom, type TetherAnchor } from "../tether/tetherShape.ts";
+
+/** A tether that is out, and the water it hangs in. */
+export interface TetherOut {
+  readonly vehicle: Vehicle;
+  readonly numbers: VehicleNumbers;
+  /** Length paid out, m. */ readonly length: number;
+}
+
+export interface TetherPull {
+  /** Force on the vehicle ahead, to starboard and down, N. */ readonly force: Vector;
+  readonly converged: boolean;
+}
+
+export const NO_PULL: TetherPull = { force: [0, 0, 0], converged: true };
+
+/** Error of the integration: far finer than any tether is known. */
+const TOLERANCE = 1e-7;
+
+/** The tether of a vehicle in its scenario; null where none is out. */
+export function tetherOut(vehicle: Vehicle, numbers: VehicleNumbers, length = vehicle.scenario.tetherLength): TetherOut | null {
+  return vehicle.tether === undefined || length === 0 ? null : { vehicle, numbers, length };
+}
+
+/**
+ * The question to the tether at a velocity through the water (m/s, axes of the vehicle), with the current from an angle
+ * off the bow (rad). Its upper end is at the surface, astern of the vehicle by the offset of the scenario.
+ */
+export function tetherRequest({ vehicle, numbers, length }: TetherOut, through: Vector, from: number): TetherRequest {
+  const { cable, motion } = vehicle.tether!;
+  const { depth, currentProfile, tetherOffset } = vehicle.scenario;
+  const { normal, tangential, weight } = numbers.tether;
+  const U = numbers.currentSpeed;
+  const direction = wrapped(from + Math.PI);
+  const current =
+    currentProfile === "uniform" || depth === 0
+      ? { kind: "uniform" as const, speed: U, direction }
+      : { kind: "sheared" as const, direction, profile: [{ depth: 0, speed: 0 }, { depth, speed: U }] };
+  const drift: Vector = [-U * Math.cos(from), -U * Math.sin(from), 0];
+  return {
+    tether: {
+      ...cable,
+      ...{ length, normalDragCoefficient: cable.normalDragCoefficient * normal },
+      tangentialDragCoefficient: cable.tangentialDragCoefficient * tangential,
+      netWeightPerLength: cable.netWeightPerLength * weight,
+    },
+    surroundings: { density: numbers.density, current, currentRelativeUncertainty: 0 },
+    vehicle: {
+      depth,
+      velocity: { forward: through[0] + drift[0], starboard: through[1] + drift[1], down: through[2] },
+    },
+    motion,
+    given: { what: "upperEnd", upperEnd: { forward: -tetherOffset, starboard: 0, depth: 0 } },
+  };
+}
+
+/**
+ * Force of the tether on the vehicle, as a function of its velocity through the water; each search begins at the shape of
+ * the one before.
+ *
+ * Source   as `solveTether`.
+ * Throws   InputProblem as `checkTether`: such as a tether that does not reach.
+ */
+export function tetherPulls(out: TetherOut | null, from: number): (through: Vector) => TetherPull {
+  if (out === null) return () => NO_PULL;
+  let near: TetherAnchor | undefined;
+  return (through) => {
+    const request = tetherRequest(out, through, from);
+    checkTether(request);
+    const shape = shapeProblem(request, TOLERANCE);
+    if (shape.loadSize === 0) return NO_PULL;
+    const { anchor, converged } = searchAnchor({ ...shape, chord: chordOf(request)! }, near);
+    near = converged ? anchor : undefined;
+    return { force: tensionOf(shapeFrom(shape, anchor)[0]!), converged };
+  };
+}
+
+/** An angle brought into what a direction may be. */
+const wrapped = (angle: number) => Math.atan2(Math.sin(angle), Math.cos(angle));

@@ -1,0 +1,63 @@
+import type { DemandCheck, RequirementCheck } from "../../../../shared/model/vehicle/requirementAnswer.ts";
+import { formatNumber } from "../../../../shared/quantity/format.ts";
+import { TableBox } from "../../../app/TableBox.tsx";
+import { Warnings } from "../../../app/Warnings.tsx";
+import { sureText } from "../../shortlist/resultModel.ts";
+
+/** Met or not, by how much, how sure, and which part stands in the way. */
+export function RequirementPanel({ check }: { readonly check: RequirementCheck | null }) {
+  if (check === null)
+    return <p class="hint">Nothing is asked of it yet. Say what it must do under “What it must do”.</p>;
+  return (
+    <>
+      <p class={check.certain ? "vehicle-met" : "vehicle-missed"}>{check.sentence}</p>
+      <Warnings items={check.warnings} />
+      <TableBox label="What it must do">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Asked</th>
+              <th scope="col">Met</th>
+              <th scope="col" class="number">
+                Margin
+              </th>
+              <th scope="col" class="number">
+                How sure
+              </th>
+              <th scope="col">In words</th>
+              <th scope="col">What bounds it</th>
+            </tr>
+          </thead>
+          <tbody>
+            {check.demands.map((demand) => (
+              <DemandRow key={demand.demand} demand={demand} />
+            ))}
+          </tbody>
+        </table>
+      </TableBox>
+      {check.draws !== null && (
+        <p class="hint">
+          {check.draws.draws} draws of all inputs, seed {check.draws.seed}
+          {check.draws.failed > 0 && `; ${check.draws.failed} gave no state and count as not met`}. All together:{" "}
+          {sureText(check.probabilityAll)}.
+        </p>
+      )}
+    </>
+  );
+}
+
+function DemandRow({ demand }: { readonly demand: DemandCheck }) {
+  const { name, met, margin, probability, probabilityDrawn, certain, sentence, limitedBy } = demand;
+  return (
+    <tr class={met ? "" : "vehicle-demand-missed"}>
+      <th scope="row">{name}</th>
+      <td>{met ? (certain ? "yes" : "by the best estimate") : "no"}</td>
+      <td class="number">
+        {margin === null ? "–" : `${margin >= 0 ? "+" : "−"}${formatNumber(Math.abs(100 * margin), 2)}\u202f%`}
+      </td>
+      <td class="number">{sureText(probabilityDrawn ?? probability)}</td>
+      <td>{sentence}</td>
+      <td>{limitedBy?.text ?? "–"}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,19 @@
+import { formatQuantity, formatUncertain, type ShownUnit } from "../../../../shared/quantity/format.ts";
+import type { Uncertain } from "../../../../shared/quantity/uncertain.ts";
+import { requireUnit } from "../../../../shared/quantity/unit.ts";
+
+/** Units in which the vehicle's numbers are printed. */
+export const METRE_PER_SECOND = requireUnit("m/s", "speed");
+export const MINUTE = requireUnit("min", "time");
+export const AMPERE_HOUR = requireUnit("Ah", "charge");
+export const WATT_HOUR = requireUnit("Wh", "energy");
+export const DEGREE: ShownUnit = { symbol: "°", factor: Math.PI / 180 };
+
+/** A number or what stands for none. */
+export const shown = (si: number | null, unit: ShownUnit, digits = 3): string =>
+  si === null ? "–" : formatQuantity(si, unit, digits);
+
+export const shownUncertain = (value: Uncertain | null, unit: ShownUnit): string => {
+  if (value === null) return "–";
+  return value.standardUncertainty === 0 ? formatQuantity(value.value, unit) : formatUncertain(value, unit);
+};

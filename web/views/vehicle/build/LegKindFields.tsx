@@ -1,0 +1,113 @@
+import type { Dimension } from "../../../../shared/quantity/units.data.ts";
+import { SelectField } from "../../../forms/SelectField.tsx";
+import type { Allowed } from "../../../forms/quantityText.ts";
+import { KeptQuantity } from "./KeptQuantity.tsx";
+import type { LegKind } from "./missionEdits.ts";
+
+interface LegKindFieldsProps {
+  readonly kind: LegKind;
+  readonly onKeep: (kind: LegKind) => unknown;
+}
+
+/** The numbers of what a leg does. */
+export function LegKindFields({ kind, onKeep }: LegKindFieldsProps) {
+  switch (kind.does) {
+    case "swim":
+      return <SwimFields kind={kind} onKeep={onKeep} />;
+    case "climb":
+      return (
+        <>
+          <Number
+            {...{ label: "Vertical speed", dimension: "speed", unit: "m/s", min: -10, max: 10 }}
+            help="Positive up, negative down."
+            value={kind.speed}
+            check={(speed) => (speed === 0 ? "0 m/s never arrives. Needed: a speed up or down." : null)}
+            onKeep={(speed) => onKeep({ ...kind, speed })}
+          />
+          <Number
+            {...{ label: "Change of depth", dimension: "length", unit: "m", positive: true, max: 12_000 }}
+            value={kind.distance}
+            onKeep={(distance) => onKeep({ ...kind, distance })}
+          />
+        </>
+      );
+    case "push":
+      return (
+        <>
+          <Number
+            {...{ label: "Force ahead", dimension: "massAsForce", unit: "N", positive: true, max: 1e5 }}
+            value={kind.force}
+            onKeep={(force) => onKeep({ ...kind, force })}
+          />
+          <Duration value={kind.duration} onKeep={(duration) => onKeep({ ...kind, duration })} />
+        </>
+      );
+    case "hold":
+    case "rest":
+      return <Duration value={kind.duration} onKeep={(duration) => onKeep({ ...kind, duration })} />;
+  }
+}
+
+interface SwimFieldsProps {
+  readonly kind: Extract<LegKind, { does: "swim" }>;
+  readonly onKeep: (kind: LegKind) => unknown;
+}
+
+function SwimFields({ kind, onKeep }: SwimFieldsProps) {
+  const { extent, speed } = kind;
+  return (
+    <>
+      <Number
+        {...{ label: "Speed through the water", dimension: "speed", unit: "m/s", positive: true, max: 20 }}
+        value={speed}
+        onKeep={(next) => onKeep({ ...kind, speed: next })}
+      />
+      <SelectField
+        label="For"
+        value={extent.by}
+        options={[
+          { value: "duration", label: "a time" },
+          { value: "distance", label: "a distance over the ground" },
+        ]}
+        onChange={(by) =>
+          onKeep({
+            ...kind,
+            extent:
+              by === "duration"
+                ? { by, duration: extent.by === "duration" ? extent.duration : extent.distance / speed }
+                : { by, distance: extent.by === "distance" ? extent.distance : extent.duration * speed },
+          })
+        }
+      />
+      {extent.by === "duration" ? (
+        <Duration
+          value={extent.duration}
+          onKeep={(duration) => onKeep({ ...kind, extent: { by: "duration", duration } })}
+        />
+      ) : (
+        <Number
+          {...{ label: "Distance", dimension: "length", unit: "m", positive: true, max: 1e6 }}
+          value={extent.distance}
+          onKeep={(distance) => onKeep({ ...kind, extent: { by: "distance", distance } })}
+        />
+      )}
+    </>
+  );
+}
+
+interface NumberProps extends Allowed {
+  readonly label: string;
+  readonly dimension: Dimension;
+  readonly unit: string;
+  readonly help?: string;
+  readonly value: number;
+  readonly onKeep: (si: number) => unknown;
+}
+
+function Number({ onKeep, ...field }: NumberProps) {
+  return <KeptQuantity {...field} onKeep={(si) => si !== null && onKeep(si)} />;
+}
+
+function Duration(props: Pick<NumberProps, "value" | "onKeep">) {
+  return <Number {...{ label: "How long", dimension: "time", unit: "min", positive: true, max: 1e7 }} {...props} />;
+}
