@@ -1,3 +1,4 @@
+import { setMaxListeners } from "node:events";
 import type { ShortlistRequest } from "../../shared/model/shortlist.ts";
 import type { Shortlist } from "../../shared/model/shortlistResult.ts";
 import { combinationCount } from "../../shared/shortlist/combinations.ts";
@@ -29,6 +30,8 @@ export async function shortlistOnPool(
   const combinations = combinationCount(checkedSizes(request));
   const count = Math.max(1, Math.min(combinations, Math.max(FOR_EACH * pool.threads, combinations / STRETCH)));
   const parts = stretches(combinations, Math.ceil(count));
+  // Every stretch waits on the one signal of the search.
+  if (signal !== undefined) setMaxListeners(0, signal);
   const options = signal === undefined ? {} : { signal };
   const tallies = await inTurn(pool, parts, {
     start: ({ start, end }, tell) =>

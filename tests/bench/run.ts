@@ -4,6 +4,7 @@ import { measureGrowth } from "./growth.ts";
 import { measureLogReading } from "./logReading.ts";
 import { measureLongRuns } from "./longRuns.ts";
 import { measureSeries } from "./seriesSpeed.ts";
+import { measureShortlist } from "./shortlistSearch.ts";
 import { measureSliders } from "./sliderRedraw.ts";
 
 /** Speed, as ratios and times measured in one run on this machine. Not part of the tests: machines differ. */
@@ -14,6 +15,7 @@ const rows = [
   ...measureSeries(),
   ...measureBladeElements(),
   ...(await measureDrive()),
+  ...(await measureShortlist()),
   ...(await measureSliders()),
 ];
 

@@ -41,13 +41,13 @@ test("shortlist --csv is a table with a head and a line for each of the best", a
 });
 
 test.each([
-  { words: [], says: /--requirement: this option is missing/ },
-  { words: ["--requirement", "nowhere.json", "--parts", "nowhere.json"], says: /no such file/ },
-  { words: files("{"), says: /not complete JSON/ },
-  { words: files({ ...REQUIREMENT, thrustAhead: -3 }), says: /thrustAhead/ },
-  { words: files(REQUIREMENT, { ...BOX, motors: [] }), says: /holds no motor/ },
+  { words: () => [], says: /--requirement: this option is missing/ },
+  { words: () => ["--requirement", "nowhere.json", "--parts", "nowhere.json"], says: /no such file/ },
+  { words: () => files("{"), says: /not complete JSON/ },
+  { words: () => files({ ...REQUIREMENT, thrustAhead: -3 }), says: /thrustAhead/ },
+  { words: () => files(REQUIREMENT, { ...BOX, motors: [] }), says: /holds no motor/ },
 ])("unusable words exit with 2 and say $says", async ({ words, says }) => {
-  const { code, stdout, stderr } = await runCli("shortlist", ...words);
+  const { code, stdout, stderr } = await runCli("shortlist", ...words());
   expect(code).toBe(2);
   expect(stdout).toBe("");
   expect(stderr).toMatch(says);

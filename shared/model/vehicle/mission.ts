@@ -3,6 +3,8 @@ import { Name, si } from "../fields.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
 
+const notNegative = (symbol: string, unit: string, text: string) => si(z.number().min(0), { symbol, unit, text });
+
 /** One leg of a mission: swim somewhere, hold a place, climb, or rest. */
 export const MissionLeg = z
   .strictObject({
@@ -14,30 +16,30 @@ export const MissionLeg = z
           does: z.literal("swim").describe("Straight ahead at a speed through the water"),
           speed: number("V", "m/s", "Speed through the water"),
           extent: z.discriminatedUnion("by", [
-            z.strictObject({ by: z.literal("duration"), duration: number("t", "s", "How long") }),
+            z.strictObject({ by: z.literal("duration"), duration: notNegative("t", "s", "How long") }),
             z.strictObject({
               by: z.literal("distance"),
-              distance: number("s", "m", "How far over the ground, along the bow"),
+              distance: notNegative("s", "m", "How far over the ground, along the bow"),
             }),
           ]),
         }),
         z.strictObject({
           does: z.literal("hold").describe("Stay over one place in the current of the scenario"),
-          duration: number("t", "s", "How long"),
+          duration: notNegative("t", "s", "How long"),
         }),
         z.strictObject({
           does: z.literal("climb").describe("Change depth"),
           speed: number("w", "m/s", "Vertical speed, positive up"),
-          distance: number("s", "m", "How far"),
+          distance: notNegative("s", "m", "How far"),
         }),
         z.strictObject({
           does: z
             .literal("push")
             .describe("Make a steady force over one place in the current, e.g. against a net or with a tool"),
           force: number("F", "N", "Force ahead"),
-          duration: number("t", "s", "How long"),
+          duration: notNegative("t", "s", "How long"),
         }),
-        z.strictObject({ does: z.literal("rest").describe("Thrusters off"), duration: number("t", "s", "How long") }),
+        z.strictObject({ does: z.literal("rest").describe("Thrusters off"), duration: notNegative("t", "s", "How long") }),
       ])
       .describe("What it does"),
     hotelPower: number("P_h", "W", "Hotel load of this leg, instead of the vehicle's").exactOptional(),

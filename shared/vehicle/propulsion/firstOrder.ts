@@ -10,7 +10,7 @@ export interface Linear {
 }
 
 /** Part of a standard uncertainty that inputs are changed by: small beside the bend of any result, large beside rounding. */
-const STEP = 1e-3;
+export const STEP = 1e-3;
 
 /**
  * A result of the numbers by first order. `of` gives it for changed numbers, with the doubt that was changed and its place,

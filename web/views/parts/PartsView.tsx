@@ -86,6 +86,7 @@ function KindSection({ list, onEdit, onImport }: KindSectionProps) {
 }
 
 function KindTable({ list: { kind, heading, columns, rows }, onEdit }: Omit<KindSectionProps, "onImport">) {
+  const used = rows.some(({ use }) => use !== "");
   return (
     <TableBox label={`${heading}, table`}>
       <table>
@@ -97,7 +98,7 @@ function KindTable({ list: { kind, heading, columns, rows }, onEdit }: Omit<Kind
                 {label} {symbol && <PrintedSymbol text={symbol} />}
               </th>
             ))}
-            <th scope="col">In use</th>
+            {used && <th scope="col">In use</th>}
           </tr>
         </thead>
         <tbody>
@@ -111,7 +112,7 @@ function KindTable({ list: { kind, heading, columns, rows }, onEdit }: Omit<Kind
               {row.cells.map((text, at) => (
                 <td key={columns[at]!.key}>{text}</td>
               ))}
-              <td>{row.use}</td>
+              {used && <td>{row.use}</td>}
             </tr>
           ))}
         </tbody>

@@ -25,8 +25,7 @@ export const FIELD_HELP: Readonly<Record<string, string>> = {
   "command.fullForward": "Empty: 1900 µs.",
   "command.fullReverse": "Empty: 1100 µs. Write none where it turns one way only.",
   "command.deadBand": "Empty: 25 µs.",
-  "motors:resistance":
-    "Between two of the three terminals, with four wires: a few centiohm drown in the leads of a meter.",
+  "motors:resistance": "Between two of the three terminals, with four wires: so little drowns in the leads of a meter.",
   "controllers:resistance": "From pack to motor, at full throttle: a few milliohm.",
   "packs:resistance": "Of cells and leads: the drop of the voltage over the current that makes it.",
   fuseCurrent: "The fuse between pack and controllers.",

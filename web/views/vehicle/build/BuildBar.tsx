@@ -8,7 +8,7 @@ import { builds, chooseBuild, chosenBuild, chosenPlace, copyBuild, editBuild, re
 import { KeptText } from "./KeptText.tsx";
 
 /** Which vehicle is on show; more of them are added, copied, renamed and deleted here. */
-export function BuildPicker() {
+export function BuildBar() {
   const [adding, setAdding] = useState(false);
   const build = chosenBuild.value;
   const isFull = builds.value.length >= MOST_BUILDS;
