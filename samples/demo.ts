@@ -4,7 +4,9 @@ import type { Propeller } from "../shared/model/parts/propeller.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
 import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
+import type { VehicleBuildInput } from "../shared/model/vehicle/vehicleBuild.ts";
 import { DEMO_BOX, type DemoBox, INVENTED } from "./demoBox.ts";
+import { DEMO_VEHICLES } from "./demoVehicles.ts";
 
 /** One log of the demonstration: which file, what was on the stand, and how the file is to be read. */
 export interface DemoRun {
@@ -32,6 +34,8 @@ export interface Demo extends DemoBox {
   readonly propellers: Readonly<Record<string, z.input<typeof Propeller>>>;
   readonly instruments: Readonly<Record<string, z.input<typeof Instrument>>>;
   readonly runs: readonly DemoRun[];
+  /** In place of identities of parts stand their keys. */
+  readonly vehicles: readonly VehicleBuildInput[];
 }
 
 /** A run with a propeller on the shaft. */
@@ -290,6 +294,7 @@ export const DEMO: Demo = {
   },
   ...DEMO_BOX,
   instruments: { beamCell: BEAM_CELL },
+  vehicles: DEMO_VEHICLES,
   runs: [
     finishRun("finish-as-printed", "as printed", "asPrinted", 1, INVENTED),
     finishRun("finish-as-printed", "as printed", "asPrinted", 2, `The load cell ran over three times. ${INVENTED}`),

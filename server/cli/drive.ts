@@ -6,7 +6,7 @@ import { CELSIUS_ZERO } from "../../shared/quantity/constants.ts";
 import { formatQuantity, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
 import { checked } from "./checked.ts";
 import { TRAIN_USAGE } from "./driveOptions.ts";
-import { runTable } from "./driveTable.ts";
+import { requireTableOptions, runTable } from "./driveTable.ts";
 import { trainOf } from "./driveTrain.ts";
 import type { Usage, Words } from "./options.ts";
 
@@ -47,6 +47,7 @@ export const USAGE: Usage = {
 };
 
 export async function run(words: Words): Promise<number> {
+  requireTableOptions(words);
   const { train, uncertainties, warnings } = await trainOf(words);
   const running = runningOf(words);
   if (words.has("control-table")) return runTable(words, train, running);

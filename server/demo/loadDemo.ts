@@ -1,15 +1,17 @@
+import { randomUUID } from "node:crypto";
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { Demo, DemoRun } from "../../samples/demo.ts";
 import { PART_SCHEMAS, type PartKind, PartKind as PartKinds } from "../../shared/model/parts/partKinds.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Run } from "../../shared/model/run.ts";
+import type { VehicleBuildInput } from "../../shared/model/vehicle/vehicleBuild.ts";
 import { enterRun } from "../intake/newRun.ts";
 import type { ReceivedFile } from "../store/fileVault.ts";
 import type { Store } from "../store/store.ts";
 
 type Keys = Readonly<Record<string, string>>;
-/** For each kind of part: the id the store gave to each key of the demonstration. */
+/** For each kind of part: the id of each key of the demonstration. */
 type Given = Readonly<Record<PartKind, Keys>>;
 
 /**
@@ -25,10 +27,11 @@ export async function loadDemo(store: Store, demo: Demo, folder: URL): Promise<v
     files.set(file, received);
   }
   store.transaction(() => {
-    const { id } = store.projects.add(Project.parse(demo.project));
-    const given = Object.fromEntries(
-      PartKinds.options.map((kind) => [kind, enterParts(store, id, demo, kind)]),
-    ) as Given;
+    // Vehicles name parts and belong to the project, so the parts have their identities before there is a project.
+    const given = identities(demo);
+    const vehicles = demo.vehicles.map((vehicle) => withIdentities(vehicle, given));
+    const { id } = store.projects.add(Project.parse({ ...demo.project, vehicles }));
+    for (const kind of PartKinds.options) enterParts(store, id, demo, { kind, ids: given[kind] });
     for (const run of demo.runs) {
       const received = files.get(run.file) as ReceivedFile;
       enterRun(store, id, { file: received, run: document(run, received, given) });
@@ -36,12 +39,45 @@ export async function loadDemo(store: Store, demo: Demo, folder: URL): Promise<v
   });
 }
 
-function enterParts(store: Store, projectId: string, demo: Demo, kind: PartKind): Keys {
-  const entered = Object.entries(demo[kind]).map(([key, part]) => {
-    const shelf = store.parts(projectId, kind);
-    return [key, shelf.add(PART_SCHEMAS[kind].parse(part) as never).id] as const;
-  });
-  return Object.fromEntries(entered);
+function identities(demo: Demo): Given {
+  const ofKind = (kind: PartKind): Keys =>
+    Object.fromEntries(Object.keys(demo[kind]).map((key) => [key, randomUUID()]));
+  return Object.fromEntries(PartKinds.options.map((kind) => [kind, ofKind(kind)])) as Given;
+}
+
+function enterParts(
+  store: Store,
+  projectId: string,
+  demo: Demo,
+  { kind, ids }: { readonly kind: PartKind; readonly ids: Keys },
+): void {
+  const shelf = store.parts(projectId, kind);
+  for (const [key, part] of Object.entries(demo[kind])) {
+    shelf.add(PART_SCHEMAS[kind].parse(part) as never, ids[key]);
+  }
+}
+
+/** A vehicle of the demonstration with identities in place of the keys of its parts. */
+function withIdentities(
+  vehicle: VehicleBuildInput,
+  { motors, controllers, gears, packs, tethers }: Given,
+): VehicleBuildInput {
+  const named = (ids: Keys, key: string) => {
+    const id = ids[key];
+    if (id === undefined) throw new Error(`${vehicle.name} names a part "${key}" that the demonstration lacks`);
+    return id;
+  };
+  return {
+    ...vehicle,
+    drives: vehicle.drives.map((drive) => ({
+      ...drive,
+      motorId: named(motors, drive.motorId),
+      ...(drive.controllerId !== undefined && { controllerId: named(controllers, drive.controllerId) }),
+      ...(drive.gearId !== undefined && { gearId: named(gears, drive.gearId) }),
+    })),
+    supply: { ...vehicle.supply, packId: named(packs, vehicle.supply.packId) },
+    ...(vehicle.tether && { tether: { ...vehicle.tether, tetherId: named(tethers, vehicle.tether.tetherId) } }),
+  };
 }
 
 function document(run: DemoRun, { sha256, size }: ReceivedFile, given: Given): Run {

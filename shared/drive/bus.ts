@@ -41,7 +41,8 @@ const STEPS = 100;
  *   U = U_oc − R_s [N I (κ + (1 − κ) (V + U_f)/(U + U_f)) + P_c/U],   δ = (V + U_f)/(U + U_f)
  *
  * Of the two roots the upper one: it is where a load that is switched on arrives. Without U_f a quadratic; with it, from
- * above the root, Newton's steps on a concave function fall onto it without passing it.
+ * above the root, Newton's steps on a concave function fall onto it without passing it. Where they run out,
+ * `state.converged` turns false.
  */
 export function fillBus(chain: Chain, state: SteadyState): boolean {
   const { supplyResistance: R_s, freewheelVoltage: U_f, switchingLoss: kappa, thrusters } = chain;
@@ -52,7 +53,7 @@ export function fillBus(chain: Chain, state: SteadyState): boolean {
   const constant = R_s * chain.constantPower;
   // Without resistance times power there is nothing to solve; the same formula serves.
   if (!(Number.isFinite(V) && level > 0)) return false;
-  const U = U_f === 0 ? quadratic(level, shared + constant) : newton(chain, level, shared, constant);
+  const U = U_f === 0 ? quadratic(level, shared + constant) : newton(chain, level, shared, constant, state);
   if (!(U > 0)) return false;
   state.busVoltage = U;
   state.throttle = (V + U_f) / (U + U_f);
@@ -64,7 +65,13 @@ function quadratic(level: number, product: number): number {
   return voltage === null ? Number.NaN : voltage;
 }
 
-function newton({ freewheelVoltage: U_f }: Chain, level: number, shared: number, constant: number): number {
+function newton(
+  { freewheelVoltage: U_f }: Chain,
+  level: number,
+  shared: number,
+  constant: number,
+  state: SteadyState,
+): number {
   let U = level;
   for (let step = 0; step < STEPS; step++) {
     const W = U + U_f;
@@ -76,5 +83,6 @@ function newton({ freewheelVoltage: U_f }: Chain, level: number, shared: number,
     if (Math.abs(next - U) <= 4 * Number.EPSILON * U) return next;
     U = next;
   }
+  state.converged = false;
   return U;
 }

@@ -38,7 +38,8 @@ import {
  *          coefficients that do not change with Reynolds number.
  * Range    throttle 0 to 1. Below the throttle that overcomes friction the motor stands (warned); ratios are 0 where
  *          nothing is drawn. At speed, below the rate at which J reaches the end of the curves, or torque falls to 0, the
- *          status is "windmilling": thrust and torque are not known, which is warned of.
+ *          status is "windmilling": thrust and torque are not known, which is warned of. Fed by a voltage a winding
+ *          always comes to rest below its current of thermal runaway, if at an absurd temperature (warned).
  * Error    first-order propagation of the uncertainties in the request: see driveUncertainties; driveMonteCarlo to check.
  * Throws   OutOfDomain as `requireDrive`; `supply.collapse` where the supply can not hold the loads.
  */

@@ -140,9 +140,15 @@ function withinLimits(chain: Chain, limits: LimitNumbers, state: SteadyState): R
  */
 export function solveForThrust(chain: Chain, limits: LimitNumbers, thrust: number, state: SteadyState): Reach {
   const omega = angularVelocityForThrust(chain, thrust);
-  return omega >= 0 ? solveAtSpeed(chain, limits, omega, state) : "beyondCurve";
+  if (!(omega >= 0)) return "beyondCurve";
+  const reach = solveAtSpeed(chain, limits, omega, state);
+  const missed = omega === 0 ? 0 : thrustAt(chain, omega) - thrust;
+  if (Math.abs(missed) > MISSED * (Math.abs(thrust) + chain.thrustUnit * omega * omega)) state.converged = false;
+  return reach;
 }
 
+/** Share of the thrust that rounding may leave. */
+const MISSED = 1e-12;
 const STEPS = 60;
 
 /**

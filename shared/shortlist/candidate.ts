@@ -2,7 +2,7 @@ import type { LimitInputs } from "../drive/limitNumbers.ts";
 import type { ShortlistRequirement } from "../model/shortlist.ts";
 import { type Places, placesOf } from "./combinations.ts";
 import { putController, putGear, putMotor, putSupply } from "./fillInputs.ts";
-import { type CurveInputs, type DoubtfulInput, type Doubts, emptyInputs, type Inputs } from "./inputs.ts";
+import { type CurveInputs, type DoubtfulInput, type Doubts, emptyInputs, type Inputs, NO_DOUBT } from "./inputs.ts";
 import { Judge } from "./judge.ts";
 import type { PartRecords } from "./partRecords.ts";
 import { NO_THRUST, NOT_KNOWN, type Running } from "./rateSolver.ts";
@@ -21,6 +21,8 @@ export class Candidate {
   private atRest: CurveInputs | null = null;
   private turnsBothWays = true;
   private readonly asternPlace: number;
+  private readonly limits = { ...NO_LIMITS };
+  private readonly isDoubtful: boolean;
   private readonly next: Places = { motor: 0, controller: 0, supply: 0, gear: 0, propeller: 0 };
 
   constructor(
@@ -30,6 +32,9 @@ export class Candidate {
     this.inputs = emptyInputs(requirement, records.common.density);
     const { supplyCurrent = Infinity, windingTemperature = Infinity, tipSpeed = Infinity } = requirement;
     this.judge = new Judge(records.table, { supplyCurrent, windingTemperature, tipSpeed });
+    const { motors, controllers, supplies, gears, propellers, commonDoubts } = records;
+    const parts = [...motors, ...controllers, ...supplies, ...gears, ...propellers];
+    this.isDoubtful = [commonDoubts, ...parts.map(({ doubts }) => doubts)].some(({ inputs }) => inputs.length > 0);
     this.asternPlace = records.table.duties.findIndex(({ duty }) => duty === "astern");
   }
 
@@ -48,7 +53,11 @@ export class Candidate {
     this.rates = propeller.rates;
     this.atRest = propeller.atRest;
     this.turnsBothWays = records.controllers[next.controller]!.turnsBothWays;
-    Object.assign(places, next);
+    places.motor = next.motor;
+    places.controller = next.controller;
+    places.supply = next.supply;
+    places.gear = next.gear;
+    places.propeller = next.propeller;
     this.count();
     this.judgeAll();
   }
@@ -88,20 +97,25 @@ export class Candidate {
 
   /** Limits of the parts, drawn together with those of the requirement. */
   private limitsWith({ cavitation, ventilation }: CurveInputs): LimitInputs {
-    const { inputs, requirement } = this;
+    const { inputs, requirement, limits } = this;
     const { supplyCurrent = Infinity, windingTemperature = Infinity, tipSpeed = Infinity } = requirement;
-    return {
-      ...inputs,
-      supplyCurrent: Math.min(inputs.supplyCurrent, supplyCurrent),
-      windingTemperature: Math.min(inputs.windingTemperature, windingTemperature),
-      cavitation: Math.min(cavitation, tipSpeed / (Math.PI * inputs.diameter)),
-      ventilation,
-    };
+    limits.motorCurrent = inputs.motorCurrent;
+    limits.motorPower = inputs.motorPower;
+    limits.controllerCurrent = inputs.controllerCurrent;
+    limits.fuseCurrent = inputs.fuseCurrent;
+    limits.tetherCurrent = inputs.tetherCurrent;
+    limits.leastVoltage = inputs.leastVoltage;
+    limits.supplyCurrent = Math.min(inputs.supplyCurrent, supplyCurrent);
+    limits.windingTemperature = Math.min(inputs.windingTemperature, windingTemperature);
+    limits.cavitation = Math.min(cavitation, tipSpeed / (Math.PI * inputs.diameter));
+    limits.ventilation = ventilation;
+    return limits;
   }
 
   /** What is doubtful of its parts. */
   doubts(): Doubts {
     const { records, places } = this;
+    if (!this.isDoubtful) return NO_DOUBT;
     const parts = [
       records.motors[places.motor]!,
       records.controllers[places.controller]!,
@@ -223,6 +237,12 @@ export class Candidate {
     return solver.runAt(solver.rateForThrust(this.requirement.endurance!.meanThrust));
   }
 }
+
+const NO_LIMITS = {
+  ...{ motorCurrent: Infinity, motorPower: Infinity, windingTemperature: Infinity, controllerCurrent: Infinity },
+  ...{ supplyCurrent: Infinity, fuseCurrent: Infinity, tetherCurrent: Infinity, leastVoltage: 0 },
+  ...{ cavitation: Infinity, ventilation: Infinity },
+};
 
 const COEFFICIENT = {
   thrustAhead: "thrustCoefficient",

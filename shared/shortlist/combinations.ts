@@ -26,17 +26,16 @@ export function combinationCount({ motors, controllers, supplies, gears, propell
  * supply, the controller and the motor, so that what motor and supply share is worked out once for many propellers.
  */
 export function placesOf(number: number, sizes: Sizes, places: Places = emptyPlaces()): Places {
-  let rest = number;
-  const next = (size: number): number => {
-    const place = rest % size;
-    rest = (rest - place) / size;
-    return place;
-  };
-  places.propeller = next(sizes.propellers);
-  places.gear = next(sizes.gears);
-  places.supply = next(sizes.supplies);
-  places.controller = next(sizes.controllers);
-  places.motor = rest;
+  const { propellers, gears, supplies, controllers } = sizes;
+  const abovePropeller = Math.floor(number / propellers);
+  const aboveGear = Math.floor(abovePropeller / gears);
+  const aboveSupply = Math.floor(aboveGear / supplies);
+  const motor = Math.floor(aboveSupply / controllers);
+  places.propeller = number - abovePropeller * propellers;
+  places.gear = abovePropeller - aboveGear * gears;
+  places.supply = aboveGear - aboveSupply * supplies;
+  places.controller = aboveSupply - motor * controllers;
+  places.motor = motor;
   return places;
 }
 

@@ -14,6 +14,7 @@ import { type Scoring, scoresOf } from "./score.ts";
 import { scoringOf } from "./shortlist.ts";
 import { shortlistWarnings } from "./shortlistWarnings.ts";
 import { FRONT_PAIRS, type Miss, type Tally } from "./tally.ts";
+import { valuesOf } from "./values.ts";
 import { CRITERION_WORDS } from "./words.ts";
 
 /** Points of a front that are told at most. */
@@ -63,9 +64,10 @@ interface RowAbout {
   readonly rank: number;
 }
 
-function rowOf(candidate: Candidate, { number, score, values }: Ranked, about: RowAbout): ShortlistRow {
+function rowOf(candidate: Candidate, { number, score }: Ranked, about: RowAbout): ShortlistRow {
   const { request, scoring, rank } = about;
   candidate.take(number);
+  const values = valuesOf(candidate);
   const demands = demandsOf(candidate).map(({ margin }) => margin);
   const points = pointsOf(candidate);
   const { monteCarlo } = request;

@@ -4,7 +4,7 @@ import { Candidate } from "./candidate.ts";
 import type { PartRecords } from "./partRecords.ts";
 import { type Scoring, scoreOf } from "./score.ts";
 import type { Tally } from "./tally.ts";
-import { type Values, valuesOf } from "./values.ts";
+import { valuesAtDemand, valuesOf } from "./values.ts";
 
 /** Combinations between two reports of progress. */
 const STEP = 20_000;
@@ -13,7 +13,6 @@ const STEP = 20_000;
 export interface Ranked {
   readonly number: number;
   readonly score: number;
-  readonly values: Values;
 }
 
 /**
@@ -31,15 +30,15 @@ export function* rankStretch(
 ): Generator<number, readonly Ranked[]> {
   const candidate = new Candidate(records, requirement);
   const best = new Best<Ranked>(rows);
+  const values = scoring.weights.thrustMargin > 0 ? valuesOf : valuesAtDemand;
   for (let number = start; number < end; ) {
     const until = Math.min(end, number + STEP);
     for (; number < until; number++) {
       const place = number - start;
       if ((meets[place >> 3]! & (1 << (place & 7))) === 0) continue;
       candidate.take(number);
-      const values = valuesOf(candidate);
-      const score = scoreOf(values, scoring);
-      best.add(-score, number, { number, score, values });
+      const score = scoreOf(values(candidate), scoring);
+      if (best.wants(-score, number)) best.add(-score, number, { number, score });
     }
     yield (number - start) / (end - start);
   }

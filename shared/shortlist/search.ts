@@ -146,9 +146,10 @@ class Searching {
     widen(tally.ranges.thrustMargin, values.thrustMargin);
     widen(tally.ranges.tipSpeed, values.tipSpeed);
     widen(tally.ranges.endurance, values.endurance);
-    FRONT_PAIRS.forEach(([x, y], pair) => {
+    for (let pair = 0; pair < FRONT_PAIRS.length; pair++) {
+      const [x, y] = FRONT_PAIRS[pair]!;
       this.fronts[pair]!.add(number, values[x], values[y]);
-    });
+    }
   }
 
   told(): Tally {

@@ -15,8 +15,8 @@ export type Values = Record<Criterion | FrontQuantity, number>;
  */
 export function valuesOf(candidate: Candidate): Values {
   const { judge, inputs, mass, price, endurance } = candidate;
-  const { solver } = judge;
-  const demanded = judge.table.duties[0]!.thrust;
+  const { solver, table } = judge;
+  const demanded = table.duties[0]!.thrust;
   const greatestRate = candidate.greatestRate(0);
   const thrust = solver.thrustAt(greatestRate);
   const rate = demanded > 0 ? candidate.rates[0]! : greatestRate;
@@ -27,5 +27,20 @@ export function valuesOf(candidate: Candidate): Values {
     thrustMargin: demanded > 0 ? thrust / demanded - 1 : thrust,
     tipSpeed: Math.PI * rate * inputs.diameter,
     ...{ mass, price, endurance },
+  };
+}
+
+/** The same without the greatest thrust, which takes a search: for a ranking that does not weigh it. */
+export function valuesAtDemand(candidate: Candidate): Values {
+  const { judge, inputs, mass, price, endurance } = candidate;
+  const { solver, table } = judge;
+  const demanded = table.duties[0]!.thrust;
+  if (demanded === 0) return valuesOf(candidate);
+  const [curve, rate] = [candidate.curves[0]!, candidate.rates[0]!];
+  solver.fill(inputs, curve, curve.advance);
+  return {
+    ...{ thrust: Number.NaN, thrustMargin: Number.NaN, mass, price, endurance },
+    thrustPerPower: demanded / solver.runAt(rate).electricalPower,
+    tipSpeed: Math.PI * rate * inputs.diameter,
   };
 }

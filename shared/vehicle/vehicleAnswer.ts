@@ -1,14 +1,96 @@
+import { fluidWarnings } from "../fluid/fluidWarnings.ts";
+import type { MotionWay, SteadyMotion } from "../model/vehicle/motionAnswer.ts";
+import { MotionWay as WAYS } from "../model/vehicle/motionAnswer.ts";
+import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
 import type { Vehicle } from "../model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../model/vehicle/vehicleAnswer.ts";
-import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
-import { InputProblem } from "../quantity/problem.ts";
+import { finiteResult } from "../quantity/finiteResult.ts";
+import type { Warning } from "../quantity/warning.ts";
+import { requirementCheck } from "./check/requirementCheck.ts";
+import { layoutAnswer } from "./layout/layoutAnswer.ts";
+import { designChanges } from "./motion/designChanges.ts";
+import { headingPolar } from "./motion/headings.ts";
+import type { PullFor } from "./motion/linearMotion.ts";
+import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
+import { tetherOut, tetherPulls, tetherRequest } from "./motion/tetherPull.ts";
+import { verticalAnswer } from "./motion/vertical.ts";
+import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
+import { propulsionModel } from "./propulsion/propulsionModel.ts";
+import { vehicleDoubts } from "./propulsion/vehicleDoubts.ts";
+import { vehicleFacts } from "./propulsion/vehicleNumbers.ts";
+import { solveTether } from "./tether/solveTether.ts";
 
-export function vehicleAnswer(vehicle: Vehicle, _drawing: VehicleDraws | null = null): VehicleAnswer {
-  throw new InputProblem({
-    code: "vehicle.no-answer",
-    where: vehicle.name,
-    found: "The vehicle can not be answered yet",
-    needed: "",
-    mend: "",
+const ASSUMPTIONS = [
+  "All thrusters and the hotel load share one bus; each thruster works at its own inflow, one that pushes against the motion as at rest.",
+  "One wake fraction and one thrust deduction for all thrusters; thrusters do not disturb each other.",
+  "No coupling between the drags of the axes; steady motion without turning.",
+  "Limits by cavitation and air drawn in are those at rest at the depth of the scenario: a propeller is loaded most at rest.",
+  "Idle thrusters cause no drag of their own: it belongs to the drag of the vehicle.",
+  "Doubts are carried to first order; the requirement can be drawn beside it.",
+];
+
+const OPPOSITE: Readonly<Record<MotionWay, MotionWay>> = {
+  ...{ ahead: "astern", astern: "ahead", starboard: "port", port: "starboard", up: "down", down: "up" },
+};
+
+/**
+ * What a vehicle does: speeds each way, headings in a current, climbing and stopping, what each input adds to the doubt,
+ * what changes of the design gain, and whether its requirement is met.
+ *
+ * Source   equilibrium of forces at the hull with all thrusters on one bus; the parts as `busDemand`, `steadySpeed`,
+ *          `headingPolar`, `verticalAnswer`, `requirementCheck`, `layoutAnswer`.
+ * Assumes  as told in `assumptions` of the answer.
+ * Throws   InputProblem and OutOfDomain as `vehicleFacts`, `layoutAnswer` and `checkTether`.
+ */
+export function vehicleAnswer(vehicle: Vehicle, drawing: VehicleDraws | null = null): VehicleAnswer {
+  const facts = vehicleFacts(vehicle);
+  const model = propulsionModel(vehicle, facts);
+  const doubts = vehicleDoubts(facts);
+  const { numbers } = model;
+  const { scenario, requirement } = vehicle;
+  const tether = tetherOut(vehicle, numbers);
+  const pullFor: PullFor = (changed) => tetherPulls(tetherOut(vehicle, changed), scenario.currentFrom);
+  const layoutRequest = layoutRequestOf(facts, model, doubts);
+  const layout = layoutAnswer(layoutRequest);
+  const solved = Object.fromEntries(
+    WAYS.options.map((way) => [way, solvedWay({ model, way, doubts, pullFor })]),
+  ) as Record<MotionWay, SolvedWay | null>;
+  const motions = WAYS.options.map((way): SteadyMotion => {
+    const one = solved[way];
+    return one === null ? notCommanded(way) : steadyMotion(doubts, one, solved[OPPOSITE[way]]);
+  });
+  const { ahead, up, down } = solved;
+  const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
+  const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
+  const speed = ahead?.speed?.value ?? 0;
+  const shape = tether && solveTether(tetherRequest(tether, [speed, 0, 0], scenario.currentFrom));
+  const check = requirementCheck({ vehicle, model, doubts, endurance: null }, drawing);
+  const warnings = [...facts.warnings, ...fluidWarnings(vehicle.water), ...motions.flatMap((one) => one.warnings), ...layout.warnings, ...(shape?.warnings ?? [])];
+  return finiteResult({
+    name: vehicle.name,
+    sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence),
+    density: numbers.density,
+    ...{ supply: facts.supply, drag: facts.axisDrag, layoutRequest, layout, motions },
+    headings: ahead && headingPolar({ model, doubts, ahead, tether }),
+    vertical,
+    changes: ahead ? designChanges(doubts, model, ahead, pullFor) : [],
+    ...{ tether: shape, endurance: null, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
+    converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
+    warnings: distinct(warnings),
+  });
+}
+
+function answerSentence(ahead: SteadyMotion, then: string): string {
+  const limited = ahead.atSpeed === null ? "" : ` ${ahead.atSpeed.limitedBy.text}`;
+  return `${ahead.sentence}${limited} ${then}`;
+}
+
+function distinct(warnings: readonly Warning[]): Warning[] {
+  const seen = new Set<string>();
+  return warnings.filter(({ code, where, message }) => {
+    const key = `${code} ${where} ${message}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
   });
 }

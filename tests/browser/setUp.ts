@@ -22,6 +22,7 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   let browser: Browser;
   beforeAll(async () => {
     workbench = await startWorkbench(...flags);
+    await reduceAll(workbench.address);
     browser = await launchBrowser();
   });
   afterAll(async () => {
@@ -80,6 +81,16 @@ export async function unfoldAll(page: Page, sections = "details"): Promise<void>
     }, sections);
   await expect.poll(closed).toBe(0);
   await answered(page);
+}
+
+/** Has every run reduced once, so that no test has to wait for the work that they all share. */
+async function reduceAll(address: string): Promise<void> {
+  const get = async (path: string) => (await fetch(`${address}/api/projects${path}`)).json();
+  const { projects } = await get("");
+  for (const project of projects) {
+    const { runs } = await get(`/${project.id}/runs`);
+    for (const run of runs) await get(`/${project.id}/runs/${run.id}/reduction`);
+  }
 }
 
 /** Chromium writes a line for every answer that is a refusal, which a test may be about. */

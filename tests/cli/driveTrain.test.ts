@@ -171,6 +171,16 @@ describe("control table", () => {
     expect(readFileSync(path, "utf8")).not.toMatch(/astern/);
   });
 
+  test.each([
+    { words: ["--voltages", "14V"], says: /--voltages means nothing without --control-table/ },
+    { words: ["--control-table", "x.csv", "--throttle", "50%"], says: /--throttle means nothing beside/ },
+    { words: ["--control-table", "/nowhere/x.csv"], says: /\/nowhere\/x\.csv can not be written/ },
+  ])("$words.0 $words.1 is refused where it can not be done", async ({ words, says }) => {
+    const { code, stderr } = await runCli("drive", ...BASE, ...words);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(says);
+  });
+
   test("a voltage without a unit is refused", async () => {
     const words = ["--control-table", join(temporaryFolder(), "t.csv"), "--voltages", "16,14V"];
     const { code, stderr } = await runCli("drive", ...BASE, ...words);

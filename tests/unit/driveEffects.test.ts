@@ -40,6 +40,15 @@ describe("heat", () => {
     expect(there.windingTemperature).toSatisfy(relative(300, 1e-10));
   });
 
+  test("a voltage can not drive a winding to its current of thermal runaway: all stays finite, and absurd is warned of", () => {
+    const insulated = at({ heat: { surroundings: 293.15, thermalResistance: 1000 }, throttle: 1, thrusters: 1 });
+    // 1/sqrt(0.00393 · 1000 · 0.1), by hand.
+    expect(insulated.motorCurrent).toBeLessThan(1 / Math.sqrt(0.393));
+    expect(insulated.windingTemperature).toBeGreaterThan(1000);
+    expect(OperatingPoint.parse(insulated)).toEqual(insulated);
+    expect(insulated.warnings.map(({ code }) => code)).toEqual(["drive.winding-too-hot"]);
+  });
+
   test("a winding that would burn is named where no limit was stated, and a rating that runs away is asked about", () => {
     const hot = { surroundings: 293.15, thermalResistance: 8 };
     expect(codes({ heat: hot, throttle: 1, thrusters: 1 })).toContain("drive.winding-too-hot");

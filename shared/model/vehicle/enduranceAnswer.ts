@@ -167,6 +167,7 @@ export const HoldingCell = z
   .strictObject({
     currentSpeed: number("U", "m/s", "Speed of the current"),
     currentFrom: number("psi", "rad", "Where it comes from, from the bow: 0 ahead, π/2 starboard, π astern"),
+    state: z.enum(["held", "notHeld", "notKnown"]).describe("notKnown: the drag that way is not given"),
     power: number("P", "W", "Power from the bus, at the charge at the start")
       .nullable()
       .describe("Null: it can not be held"),
@@ -174,7 +175,7 @@ export const HoldingCell = z
     time: number("t", "s", "Time that the usable charge lasts")
       .nullable()
       .describe("Null: it can not be held, or the charge is not stated"),
-    shortfall: DemandShortfall.nullable().describe("Null: it can be held"),
+    shortfall: DemandShortfall.nullable().describe("By how much it can not be held; null: held or not known"),
   })
   .meta({ id: "HoldingCell" });
 export type HoldingCell = z.infer<typeof HoldingCell>;

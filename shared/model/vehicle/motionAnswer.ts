@@ -181,7 +181,7 @@ export type HeadingPoint = z.infer<typeof HeadingPoint>;
 export const HeadingPolar = z
   .strictObject({
     current: number("U", "m/s", "Speed of the current"),
-    points: z.array(HeadingPoint).describe("Every 10° round"),
+    points: z.array(HeadingPoint).describe("Every 15° round"),
     leastCurrentHeld: UncertainNumber.nullable().describe(
       "Least of the greatest currents held from any side, bow kept, m/s",
     ),

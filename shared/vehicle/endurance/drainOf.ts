@@ -25,20 +25,22 @@ const TOLERANCE = 1e-11;
  * Assumes  what can be done at one charge can be done at every higher one.
  */
 export function drainOf(model: PropulsionModel, battery: Battery, needs: Needs, options: TableOptions = {}): DrainAnswer {
-  const at = (share: number) => whole(model, battery, needs, battery.openCircuitVoltage(share));
   if (needs.unknown.length > 0) return { can: false, shortfall: null };
-  if (needs.notCommanded.length > 0 || !isHeld(at(battery.start))) {
-    return { can: false, shortfall: shortfallAt(model, battery, needs, battery.start) };
+  const { floor, start, openCircuitVoltage: at } = battery;
+  const known = new Map<number, BusSolution>();
+  const bus = (voltage: number) => {
+    const solved = known.get(voltage) ?? whole(model, battery, needs, voltage);
+    known.set(voltage, solved);
+    return solved;
+  };
+  const lasts = needs.notCommanded.length === 0 && isHeld(bus(at(floor)));
+  if (!lasts && (needs.notCommanded.length > 0 || !isHeld(bus(at(start))))) {
+    return { can: false, shortfall: shortfallAt(model, battery, needs, start) };
   }
-  const least = isHeld(at(battery.floor)) ? battery.floor : leastCharge(model, battery, needs);
-  const table = powerTable(
-    (voltage) => partsOf(model, needs, whole(model, battery, needs, voltage)),
-    battery.openCircuitVoltage(least),
-    battery.openCircuitVoltage(battery.start),
-    options,
-  );
+  const least = lasts ? floor : leastCharge(model, battery, needs);
+  const table = powerTable((voltage) => partsOf(model, needs, bus(voltage)), at(least), at(start), options);
   const atFloor = battery.floorIsCurve ? "curve" : "reserve";
-  const by = least > battery.floor ? boundAt(model, battery, needs, justBelow(battery, least)) : atFloor;
+  const by = lasts ? atFloor : boundAt(model, battery, needs, justBelow(battery, least));
   return { can: true, drain: { table, least, by, converged: needs.converged && table.converged } };
 }
 

@@ -1,11 +1,10 @@
-import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { packState } from "../../supply/packState.ts";
 import { type Linear, linearOf, STEP } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
 import { type Doubt, type VehicleDoubts, vehicleDoubts } from "../propulsion/vehicleDoubts.ts";
 import type { VehicleFacts, VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { Battery } from "./battery.ts";
-import { type Drawing, drawing } from "./plan.ts";
+import { type Drawing, type Drawn, drawing } from "./plan.ts";
 import type { TableOptions } from "./powerTable.ts";
 
 const CHARGE = "supply.charge";
@@ -32,14 +31,11 @@ export function enduranceDoubts(facts: VehicleFacts, battery: Battery, temperatu
   return { list: [...list, ...(charge.standardUncertainty > 0 ? [charge] : [])], correlations };
 }
 
-/** Few points of a table do for a derivative, as the value it is taken from has the same. */
-const COARSE: TableOptions = { tolerance: Number.POSITIVE_INFINITY };
+/** One voltage does for a derivative, as the value it is taken from has the same. */
+const COARSE: TableOptions = { orders: [0] };
 
-export interface Changing {
+export interface Changing extends Drawn {
   readonly facts: VehicleFacts;
-  readonly model: PropulsionModel;
-  readonly vehicle: Vehicle;
-  readonly battery: Battery;
   readonly doubts: VehicleDoubts;
 }
 
@@ -48,13 +44,13 @@ export interface Changing {
  * The values are those given; the changes are taken between equally coarse tables.
  */
 export function linearOfDrawing(changing: Changing, values: readonly number[], of: (on: Drawing) => readonly number[] | null): Linear[] {
-  const { model, vehicle, battery, doubts, facts } = changing;
-  const base = of(drawing(model, vehicle, battery, COARSE));
+  const { model, doubts, facts } = changing;
+  const base = of(drawing(changing, COARSE));
   const rows = new Map<number, readonly number[] | null>();
   const rowOf = (numbers: VehicleNumbers, doubt: Doubt, place: number) => {
     if (doubt.of === "mass" || base === null) return null;
     const known = rows.get(place);
-    const row = known ?? of(drawing(withNumbers(model, numbers), vehicle, changedBattery(changing, numbers, doubt), COARSE));
+    const row = known ?? of(changedDrawing(changing, withNumbers(model, numbers), doubt));
     rows.set(place, row);
     return row;
   };
@@ -64,6 +60,10 @@ export function linearOfDrawing(changing: Changing, values: readonly number[], o
       return row === null ? null : value + (row[k]! - base![k]!);
     }),
   );
+}
+
+function changedDrawing(changing: Changing, model: PropulsionModel, doubt: Doubt): Drawing {
+  return drawing({ ...changing, model, battery: changedBattery(changing, model.numbers, doubt) }, COARSE);
 }
 
 function changedBattery({ facts, battery }: Changing, { supply }: VehicleNumbers, doubt: Doubt): Battery {

@@ -1,7 +1,7 @@
 import type { CutOff, DischargePoint, EnergyAccount } from "../../model/vehicle/enduranceAnswer.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Battery } from "./battery.ts";
-import { addedEnergy, type Discharge, discharge, NO_ENERGY } from "./discharge.ts";
+import { addedEnergy, discharge, energyBetween, NO_ENERGY } from "./discharge.ts";
 import { type Drain, drainingAt } from "./drain.ts";
 import type { DrainAnswer } from "./drainOf.ts";
 
@@ -30,12 +30,21 @@ export interface MissionRun {
   readonly energy: EnergyAccount;
 }
 
-/** A mission on a battery, one leg after the other, every duration `stretch` times as long. */
-export function missionRun(battery: Battery, legs: readonly PlannedLeg[], stretch = 1): MissionRun {
+export interface RunOptions {
+  /** Times as long as planned. */ readonly stretch?: number;
+  /** False: energies are left at nothing, where they are not needed. */ readonly account?: boolean;
+}
+
+/** A mission on a battery, one leg after the other. */
+export function missionRun(
+  battery: Battery,
+  legs: readonly PlannedLeg[],
+  { stretch = 1, account = true }: RunOptions = {},
+): MissionRun {
   const runs: LegRun[] = [];
   let [left, time, energy, endsAt] = [battery.start, 0, NO_ENERGY, null as number | null];
   legs.forEach((leg, i) => {
-    const run = endsAt === null ? legRun(battery, leg, left, stretch) : notReached(left);
+    const run = endsAt === null ? legRun(battery, leg, left, { stretch, account }) : notReached(left);
     if (endsAt === null && run.state !== "done") endsAt = i;
     runs.push(run);
     [left, time, energy] = [run.to, time + run.time, addedEnergy(energy, run.energy)];
@@ -46,14 +55,15 @@ export function missionRun(battery: Battery, legs: readonly PlannedLeg[], stretc
 const still = (share: number) => ({ from: share, to: share, time: 0, charge: 0, energy: NO_ENERGY });
 const notReached = (share: number): LegRun => ({ state: "notReached", ...still(share), endedBy: null });
 
-function legRun(battery: Battery, { duration, draw }: PlannedLeg, from: number, stretch: number): LegRun {
+function legRun(battery: Battery, { duration, draw }: PlannedLeg, from: number, { stretch, account }: Required<RunOptions>): LegRun {
   if (!draw.can) return { state: "impossible", ...still(from), endedBy: draw.shortfall?.by ?? null };
   if (duration === null) return { state: "impossible", ...still(from), endedBy: null };
   const { drain } = draw;
   if (from < drain.least) return { state: "impossible", ...still(from), endedBy: drain.by };
-  const spent: Discharge = discharge(battery, drain, { from, until: drain.least, duration: stretch * duration });
-  const { complete, ...rest } = spent;
-  return { state: complete ? "done" : "cut", from, ...rest, endedBy: complete ? null : drain.by };
+  const { to, time, complete } = discharge(battery, drain, { from, until: drain.least, duration: stretch * duration });
+  const energy = !account ? NO_ENERGY : energyBetween(battery, drain, from, to);
+  const charge = battery.rated * (from - to);
+  return { state: complete ? "done" : "cut", from, to, time, charge, energy, endedBy: complete ? null : drain.by };
 }
 
 /** Width of the last bracket of the stretch, relative. */
@@ -94,7 +104,7 @@ export function timesOf(battery: Battery, legs: readonly PlannedLeg[], near = 1)
 
 /** Share of the charge to spare at the tightest leg; where one is cut, the part of the time that is left undone, negative. */
 function spareOf(battery: Battery, legs: readonly PlannedLeg[], stretch: number): number {
-  const run = missionRun(battery, legs, stretch);
+  const run = missionRun(battery, legs, { stretch, account: false });
   if (run.endsAt === null) return Math.min(...run.legs.map(({ to }, i) => to - leastOf(legs[i]!)));
   const whole = legs.reduce((sum, { duration }) => sum + stretch * duration!, 0);
   return run.time / whole - 1;

@@ -1,10 +1,9 @@
 import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
-import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
-import { tetherOut, tetherPulls } from "../motion/tetherPull.ts";
 import { dragAlong, netWeight } from "../motion/wayForces.ts";
 import type { HullWrench } from "../propulsion/busDemand.ts";
-import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
+import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
+import type { PullBook } from "./pullBook.ts";
 
 /** A steady state that a vehicle is asked for. */
 export interface Wish {
@@ -42,12 +41,12 @@ const SLIGHT = 1e-9;
  * Assumes  the drag of each axis does not know of the others (cross-flow principle, common practice, no source); what the
  *          layout does not command sideways or vertically is held by fins or trim in straight swimming.
  */
-export function needsOf(model: PropulsionModel, vehicle: Vehicle, wish: Wish): Needs {
-  const { numbers, geometry } = withNumbers(model, { ...model.numbers, currentSpeed: wish.current.speed });
+export function needsOf(model: PropulsionModel, pulls: PullBook, wish: Wish): Needs {
+  const { numbers, geometry } = model;
   const none = { wish, wrench: {}, force: 0, useful: 0, unknown: [], notCommanded: [], weightNotHeld: 0, converged: true };
   if (!wish.thrusters) return none;
   const { velocity: v, push } = wish;
-  const pull = tetherPulls(tetherOut(vehicle, numbers), wish.current.from)(v);
+  const pull = pulls(numbers, wish);
   const drags = AXES.map((_, i) => dragOn(model, i, v[i]!));
   const down = netWeight(model);
   const force = AXES.map((_, i) => drags[i]!.force - pull.force[i]! + push[i]! - (i === 2 ? down : 0));

@@ -6,6 +6,7 @@ import { type DrainAnswer, drainOf } from "./drainOf.ts";
 import type { PlannedLeg } from "./missionRun.ts";
 import { type Needs, needsOf, type Wish } from "./needs.ts";
 import type { TableOptions } from "./powerTable.ts";
+import type { PullBook } from "./pullBook.ts";
 import { wishOfLeg } from "./wishes.ts";
 
 /** A leg with what it asks and what it draws. */
@@ -15,29 +16,35 @@ export interface Leg extends PlannedLeg {
   /** Way over the ground, or change of depth, in a second, m/s. */ readonly pace: number;
 }
 
-/** A vehicle on a battery: whatever it is asked, what that draws. Equal questions are worked out once. */
-export interface Drawing {
+/** A vehicle on a battery. */
+export interface Drawn {
   readonly model: PropulsionModel;
   readonly vehicle: Vehicle;
   readonly battery: Battery;
+  readonly pulls: PullBook;
+}
+
+/** A vehicle on a battery: whatever it is asked, what that draws. Equal questions are worked out once. */
+export interface Drawing extends Drawn {
   readonly needs: (wish: Wish) => Needs;
   readonly draw: (needs: Needs) => DrainAnswer;
 }
 
-export function drawing(model: PropulsionModel, vehicle: Vehicle, battery: Battery, options: TableOptions = {}): Drawing {
+export function drawing(drawn: Drawn, options: TableOptions = {}): Drawing {
+  const { model, battery, pulls } = drawn;
   const asked = new Map<string, Needs>();
-  const drawn = new Map<Needs, DrainAnswer>();
+  const answers = new Map<Needs, DrainAnswer>();
   return {
-    ...{ model, vehicle, battery },
+    ...drawn,
     needs: (wish) => {
       const key = JSON.stringify(wish);
-      const needs = asked.get(key) ?? needsOf(model, vehicle, wish);
+      const needs = asked.get(key) ?? needsOf(model, pulls, wish);
       asked.set(key, needs);
       return needs;
     },
     draw: (needs) => {
-      const answer = drawn.get(needs) ?? drainOf(model, battery, needs, options);
-      drawn.set(needs, answer);
+      const answer = answers.get(needs) ?? drainOf(model, battery, needs, options);
+      answers.set(needs, answer);
       return answer;
     },
   };

@@ -21,15 +21,20 @@ interface Piece {
 }
 
 export interface TableOptions {
-  /** Error of the power between the solved voltages, relative. */ readonly tolerance?: number;
-  readonly deepest?: number;
+  /** Orders of the polynomials that are tried, the first one trusted where it is alone. */
+  readonly orders?: readonly number[];
+  /** Error of the power between the solved voltages, relative, where there are more orders than one. */
+  readonly tolerance?: number;
 }
+
+/** Halvings of the range before a piece is taken as it is. */
+const DEEPEST = 5;
 
 /**
  * Powers against open-circuit voltage between two voltages, from as few solutions of the bus as the tolerance needs.
  *
  * Each piece is a polynomial through Chebyshev points, 3, then 5, then 9, until the one before foretells the new points;
- * then it is halved. A polynomial is a weighted sum of its points, so that parts which add up at the points add up between.
+ * where none does it is halved. A polynomial is a weighted sum of its points, so that parts which add up at the points add up between.
  *
  * Source   barycentric interpolation: Berrut & Trefethen, Barycentric Lagrange Interpolation, SIAM Review 46 (2004) 501,
  *          eq. 4.2 and 5.4.
@@ -38,7 +43,7 @@ export function powerTable(
   solve: (openCircuitVoltage: number) => PowerParts,
   low: number,
   high: number,
-  { tolerance = 1e-8, deepest = 5 }: TableOptions = {},
+  { orders = [2, 4, 8], tolerance = 1e-8 }: TableOptions = {},
 ): PowerTable {
   const known = new Map<number, PowerParts>();
   const at = (voltage: number) => {
@@ -48,8 +53,8 @@ export function powerTable(
   };
   let converged = true;
   const piecesOf = (from: number, to: number, depth: number): Piece[] => {
-    const found = fittedPiece(at, from, to, tolerance);
-    if (found.fits || depth === deepest) {
+    const found = fittedPiece(at, from, to, { orders, tolerance });
+    if (found.fits || depth === DEEPEST) {
       converged &&= found.fits;
       return [found.piece];
     }
@@ -57,32 +62,34 @@ export function powerTable(
     return [...piecesOf(from, middle, depth + 1), ...piecesOf(middle, to, depth + 1)];
   };
   // A width of rounding alone is no width: the source has one voltage.
-  const pieces = high - low > 1e-9 * high ? piecesOf(low, high, 0) : [pieceOf(at, high, high, 0)];
+  const pieces = high - low > 1e-9 * high ? piecesOf(low, high, 0) : [pieceOf(at, low, low, 0)];
   return { pieces, solved: known.size, converged };
 }
 
-const ORDERS = [2, 4, 8] as const;
-
-function fittedPiece(at: (voltage: number) => PowerParts, low: number, high: number, tolerance: number) {
-  let piece = pieceOf(at, low, high, ORDERS[0]);
-  for (const order of ORDERS.slice(1)) {
+function fittedPiece(
+  at: (voltage: number) => PowerParts,
+  low: number,
+  high: number,
+  { orders, tolerance }: Required<TableOptions>,
+): { piece: Piece; fits: boolean } {
+  let piece = pieceOf(at, low, high, orders[0]!);
+  for (const order of orders.slice(1)) {
     const finer = pieceOf(at, low, high, order);
-    const fits = finer.voltages.every((voltage, i) => {
-      const true_ = finer.parts[i]!;
-      const told = inPiece(piece, voltage);
-      const size = PART_NAMES.reduce((sum, name) => sum + Math.abs(true_[name]), 0);
-      return PART_NAMES.every((name) => Math.abs(told[name] - true_[name]) <= tolerance * size);
-    });
+    const fits = finer.voltages.every((voltage, i) => foretold(inPiece(piece, voltage), finer.parts[i]!, tolerance));
     piece = finer;
     if (fits) return { piece, fits };
   }
-  return { piece, fits: false };
+  return { piece, fits: orders.length === 1 };
+}
+
+function foretold(told: PowerParts, found: PowerParts, tolerance: number): boolean {
+  const size = PART_NAMES.reduce((sum, name) => sum + Math.abs(found[name]), 0);
+  return PART_NAMES.every((name) => Math.abs(told[name] - found[name]) <= tolerance * size);
 }
 
 /** Points cos(k π/n) of the second kind with their weights (−1)^k, halved at the ends. */
 function pieceOf(at: (voltage: number) => PowerParts, low: number, high: number, order: number): Piece {
-  const count = order + 1;
-  const voltages = Array.from({ length: count }, (_, k) => {
+  const voltages = Array.from({ length: order + 1 }, (_, k) => {
     if (k === 0) return low;
     return k === order ? high : 0.5 * (low + high) - 0.5 * (high - low) * Math.cos((k * Math.PI) / order);
   });
@@ -98,15 +105,22 @@ export function partsAt({ pieces }: PowerTable, openCircuitVoltage: number): Pow
 }
 
 function inPiece({ voltages, weights, parts }: Piece, U: number): PowerParts {
-  const exact = voltages.indexOf(U);
-  if (exact >= 0) return parts[exact]!;
-  const sum = { hotel: 0, controllers: 0, motors: 0, propellers: 0, useful: 0 };
-  let whole = 0;
+  if (voltages.length === 1) return parts[0]!;
+  let [hotel, controllers, motors, propellers, useful, whole] = [0, 0, 0, 0, 0, 0];
   for (let k = 0; k < voltages.length; k++) {
-    const weight = weights[k]! / (U - voltages[k]!);
+    const distance = U - voltages[k]!;
+    const at = parts[k]!;
+    if (distance === 0) return at;
+    const weight = weights[k]! / distance;
     whole += weight;
-    for (const name of PART_NAMES) sum[name] += weight * parts[k]![name];
+    hotel += weight * at.hotel;
+    controllers += weight * at.controllers;
+    motors += weight * at.motors;
+    propellers += weight * at.propellers;
+    useful += weight * at.useful;
   }
-  for (const name of PART_NAMES) sum[name] /= whole;
-  return sum;
+  return {
+    ...{ hotel: hotel / whole, controllers: controllers / whole, motors: motors / whole },
+    ...{ propellers: propellers / whole, useful: useful / whole },
+  };
 }

@@ -12,6 +12,9 @@ export interface LayoutView {
 /** A point of the picture, m: to the right, downwards. */
 export type PicturePoint = readonly [number, number];
 
+/** What of a thruster the picture shows. */
+export type DrawnThruster = Pick<ThrusterPlacement, "name" | "position" | "direction" | "spin">;
+
 export interface PictureLine {
   readonly role: "hull" | "hullBehind" | "axis" | "thrust" | "spin";
   /** Ends of a line, or the points of the arc of a spin mark; the arrow is at the last. */
@@ -52,7 +55,7 @@ interface Piece extends Omit<PictureLine, "points" | "depth"> {
  * Source   parallel projection, any text on technical drawing.
  * Throws   InputProblem `vehicle.layout-zero-direction`.
  */
-export function projectLayout(thrusters: readonly ThrusterPlacement[], view: LayoutView): LayoutPicture {
+export function projectLayout(thrusters: readonly DrawnThruster[], view: LayoutView): LayoutPicture {
   const [a, e] = [view.azimuth, view.elevation];
   const into: Vector = [Math.cos(a) * Math.cos(e), -Math.sin(a) * Math.cos(e), Math.sin(e)];
   const right: Vector = [Math.sin(a), Math.cos(a), 0];
@@ -84,7 +87,7 @@ interface Box {
 }
 
 /** A box round all thrusters with a margin, so that a flat layout still looks like a body. */
-function boxRound(thrusters: readonly ThrusterPlacement[]): Box {
+function boxRound(thrusters: readonly DrawnThruster[]): Box {
   const ends = (part: "x" | "y" | "z") => {
     const places = thrusters.map(({ position }) => position[part]);
     return [Math.min(...places), Math.max(...places)] as const;
@@ -129,7 +132,7 @@ function axisLines(size: number): Piece[] {
 }
 
 /** Arrow of the forward thrust, and the way its propeller turns then. */
-function thrustLines({ name, position, direction, spin }: ThrusterPlacement, thruster: number, size: number): Piece[] {
+function thrustLines({ name, position, direction, spin }: DrawnThruster, thruster: number, size: number): Piece[] {
   const p: Vector = [position.x, position.y, position.z];
   const d = unitDirection(direction, `thrusters.${thruster}.direction`);
   // Any direction square to the thrust will do to begin the arc.

@@ -9,7 +9,8 @@ export function BodyCard() {
   if (build === null) return null;
   return (
     <>
-      <div class="form-grid">
+      <p class="hint">“Give or take” is the standard uncertainty: two in three times the truth lies no further off.</p>
+      <div class="form-grid build-broad">
         <DoubtfulFields
           {...{ label: "Mass with the water it encloses", symbol: "m", dimension: "mass", unit: "kg" }}
           help="Dry mass and what floods: the water between frames and inside shells moves along."
@@ -55,7 +56,7 @@ function InteractionFields({ build: { interaction } }: { readonly build: Vehicle
         The start is for thrusters that stand clear of the hull: common practice, no source. Close behind a body both
         are greater.
       </p>
-      <div class="form-grid">
+      <div class="form-grid build-broad">
         <DoubtfulFields
           {...{ label: "Wake fraction", symbol: "w", dimension: "fraction", unit: "%" }}
           help="The water at the propeller moves this much slower than the vehicle."

@@ -16,7 +16,8 @@ interface DoubtfulFieldsProps extends Allowed {
 /** A number and its standard uncertainty, side by side. */
 export function DoubtfulFields({ label, symbol, dimension, unit, help, value, onKeep, ...allowed }: DoubtfulFieldsProps) {
   return (
-    <div class="build-pair">
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw a box round two fields
+    <div class="build-pair" role="group" aria-label={label}>
       <KeptQuantity
         {...allowed}
         {...{ label, symbol, dimension, unit, help }}
@@ -25,7 +26,6 @@ export function DoubtfulFields({ label, symbol, dimension, unit, help, value, on
       />
       <KeptQuantity
         label="give or take"
-        help="Standard uncertainty: two in three times it is no further off."
         {...{ dimension: differenceOf(dimension), unit }}
         value={value.standardUncertainty}
         min={0}

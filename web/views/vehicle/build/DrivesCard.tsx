@@ -1,5 +1,6 @@
 import type { DrivePropeller } from "../../../../shared/model/drivePropeller.ts";
 import type { DriveChoice, VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild.ts";
+import { isReducing } from "../../../app/reductions.ts";
 import { addressOf } from "../../../app/route.ts";
 import { parts } from "../../../app/session.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
@@ -130,7 +131,7 @@ function PropellerField({ drive: { propeller }, keep }: KeepProps) {
   const named = propeller.from === "named" ? propeller.name : null;
   const gone = named !== null && !known.includes(named);
   const options = [
-    ...(gone ? [{ value: NAMED + named, label: `${named} (not known now)` }] : []),
+    ...(gone ? [{ value: NAMED + named, label: isReducing.value ? `${named} (being worked out)` : `${named} (not known now)` }] : []),
     ...known.map((name) => ({ value: NAMED + name, label: name })),
     { value: TYPED, label: propeller.from === "typed" ? `typed: ${propeller.propeller.name}` : "coefficients typed here" },
   ];
@@ -146,7 +147,7 @@ function PropellerField({ drive: { propeller }, keep }: KeepProps) {
       value={named === null ? TYPED : NAMED + named}
       options={options}
       help="Measured variants, series among the predictions, or typed."
-      problem={gone ? "No variant and no series prediction has this name. Choose another, or reduce its runs." : null}
+      problem={gone && !isReducing.value ? "No variant and no series prediction has this name. Choose another, or reduce its runs." : null}
       onChange={choose}
     />
   );

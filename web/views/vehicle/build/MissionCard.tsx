@@ -133,8 +133,21 @@ function LegFields({ leg, at, last }: LegFieldsProps) {
           onChange={(does) => keep((now) => withDoes(now, does))}
         />
         <LegKindFields kind={leg.kind} onKeep={(kind) => keep((now) => ({ ...now, kind }))} />
-        <LegState leg={leg} keep={keep} />
+        <KeptQuantity
+          label="Times"
+          dimension="number"
+          value={leg.repeats}
+          min={1}
+          max={10_000}
+          onKeep={(repeats) => repeats !== null && keep((now) => ({ ...now, repeats: Math.round(repeats) }))}
+        />
       </div>
+      <details open={leg.hotelPower !== undefined || leg.current !== undefined}>
+        <summary>Another load or current on this leg</summary>
+        <div class="form-grid">
+          <LegState leg={leg} keep={keep} />
+        </div>
+      </details>
       <div class="row">
         <button
           type="button"
@@ -172,20 +185,12 @@ interface LegStateProps {
   readonly keep: (change: (now: MissionLeg) => MissionLeg) => unknown;
 }
 
-/** How often, and what is different from the vehicle and the scenario meanwhile. */
+/** What is different from the vehicle and the scenario meanwhile. */
 function LegState({ leg, keep }: LegStateProps) {
   const set = (key: "hotelPower" | "current") => (si: number | null) =>
     keep((now) => (si === null ? (without(now, key) as MissionLeg) : { ...now, [key]: si }));
   return (
     <>
-      <KeptQuantity
-        label="Times"
-        dimension="number"
-        value={leg.repeats}
-        min={1}
-        max={10_000}
-        onKeep={(repeats) => repeats !== null && keep((now) => ({ ...now, repeats: Math.round(repeats) }))}
-      />
       <KeptQuantity
         label="Hotel load on this leg"
         dimension="power"

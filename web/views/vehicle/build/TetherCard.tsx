@@ -3,7 +3,6 @@ import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild
 import { formatNumber } from "../../../../shared/quantity/format.ts";
 import { partOf, parts } from "../../../app/session.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
-import { without } from "./buildModel.ts";
 import { chosenBuild, editBuild } from "./buildState.ts";
 import { KeptQuantity } from "./KeptQuantity.tsx";
 import { NONE, partChoices } from "./partChoices.ts";

@@ -14,7 +14,7 @@ export function TypedPropellerFields({ propeller, onKeep }: TypedPropellerFields
     onKeep({ ...propeller, ahead: { ...ahead, [key]: value } });
   return (
     <>
-      <div class="form-grid">
+      <div class="form-grid build-broad">
         <KeptText
           label="Name of the propeller"
           value={propeller.name}

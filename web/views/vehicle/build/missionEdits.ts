@@ -6,11 +6,11 @@ export type LegKind = MissionLeg["kind"];
 export type Does = LegKind["does"];
 
 export const DOES_WORDS: Readonly<Record<Does, string>> = {
-  swim: "swim straight ahead",
-  hold: "hold its place in the current",
+  swim: "swim ahead",
+  hold: "hold its place",
   climb: "change depth",
-  push: "push with a steady force",
-  rest: "rest, thrusters off",
+  push: "push steadily",
+  rest: "rest",
 };
 
 /** A leg of each kind to begin with. */

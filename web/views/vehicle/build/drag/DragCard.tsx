@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import { TableBox } from "../../../../app/TableBox.tsx";
 import { Warnings } from "../../../../app/Warnings.tsx";
+import { PrintedSymbol } from "../../../../forms/Field.tsx";
 import { chosenBuild } from "../buildState.ts";
 import { AddedMassFields } from "./AddedMassFields.tsx";
 import { DirectionFields } from "./DirectionFields.tsx";
@@ -25,10 +26,14 @@ export function DragCard() {
         <DirectionFields build={build} way={shownWay.value} />
         {build.drag[axis] && <AddedMassFields addedMass={build.drag[axis].addedMass} axis={axis} />}
       </section>
-      <Warnings items={resolved.value.drag?.warnings ?? []} />
+      <Warnings items={differing(resolved.value.drag?.warnings ?? [])} />
     </>
   );
 }
+
+/** A part that stands in several directions is warned of once. */
+const differing = <W extends { readonly message: string }>(all: readonly W[]): W[] =>
+  all.filter(({ message }, at) => all.findIndex((one) => one.message === message) === at);
 
 function Summary() {
   const { drag } = resolved.value;
@@ -39,7 +44,9 @@ function Summary() {
         <thead>
           <tr>
             <th scope="col">Direction</th>
-            <th scope="col">C_D A</th>
+            <th scope="col">
+              <PrintedSymbol text="C_D" /> A
+            </th>
             <th scope="col">Drag at 1 m/s</th>
             <th scope="col">Added mass</th>
             <th scope="col">From</th>

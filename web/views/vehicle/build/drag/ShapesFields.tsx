@@ -3,6 +3,7 @@ import type { DragSource } from "../../../../../shared/model/vehicle/drag.ts";
 import type { ShapeItem } from "../../../../../shared/model/vehicle/dragShapes.ts";
 import { Dialog } from "../../../../app/Dialog.tsx";
 import { TableBox } from "../../../../app/TableBox.tsx";
+import { PrintedSymbol } from "../../../../forms/Field.tsx";
 import { KeptQuantity } from "../KeptQuantity.tsx";
 import { type DragWay, resolvedDrag } from "./directions.ts";
 import { resolved } from "./dragState.ts";
@@ -59,11 +60,18 @@ function ShapesTable({ source, way, keep, onChange }: ShapesTableProps) {
       <table class="build-table">
         <thead>
           <tr>
-            {["Part", "Shape", "Area of one", "C_D", "C_D A", "Share", "Reynolds number", "From"].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <th scope="col">Part</th>
+            <th scope="col">Shape</th>
+            <th scope="col">Area of one</th>
+            <th scope="col">
+              <PrintedSymbol text="C_D" />
+            </th>
+            <th scope="col">
+              <PrintedSymbol text="C_D" /> A
+            </th>
+            <th scope="col">Share</th>
+            <th scope="col">Reynolds number</th>
+            <th scope="col">From</th>
             <th scope="col">
               <span class="visually-hidden">Acts</span>
             </th>

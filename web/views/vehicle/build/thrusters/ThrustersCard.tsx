@@ -121,7 +121,7 @@ function ThrusterRow({ build, thruster, at }: RowProps) {
       ) : (
         <PartCells thruster={thruster} keep={keep} />
       )}
-      <td>{pushInWords(direction)}</td>
+      <td class="build-push">{pushInWords(direction)}</td>
       <ChoiceCells build={build} thruster={thruster} keep={keep} />
       <td class="build-acts">
         <button

@@ -1,0 +1,117 @@
+import type { DemandCheck, RequirementCheck, VehicleDraws } from "../../model/vehicle/requirementAnswer.ts";
+import { normalProbability } from "../../numeric/normalProbability.ts";
+import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
+import { type Warning, warning } from "../../quantity/warning.ts";
+import { uncertainOf } from "../propulsion/firstOrder.ts";
+import { type DemandQuestion, type SolvedDemand, solvedDemands } from "./demands.ts";
+import { type DrawnRequirement, requirementDraws } from "./requirementDraws.ts";
+
+/**
+ * Whether a vehicle meets what is asked of it, with the probability of each demand by first order and, where drawn, by
+ * Monte Carlo of all doubtful inputs.
+ *
+ *   p = Φ((found − needed)/u)
+ *
+ * Source   JCGM 106:2012, 7.2 (conformance probability of a normal result); JCGM 101:2008.
+ */
+export function requirementCheck(question: DemandQuestion, drawing: VehicleDraws | null): RequirementCheck | null {
+  const requirement = question.vehicle.requirement;
+  if (requirement === undefined) return null;
+  const solved = solvedDemands(question);
+  const drawn = drawing && solved.length > 0 ? requirementDraws(question.doubts, question.model.numbers, solved, drawing) : null;
+  const { confidence } = requirement;
+  const demands = [
+    ...solved.map((one, i) => demandCheck(question, one, drawn?.each[i] ?? null)),
+    ...enduranceChecks(question),
+  ];
+  const met = demands.every((one) => one.met);
+  const certain = demands.every((one) => one.certain);
+  return {
+    ...{ met, certain, confidence, demands, probabilityAll: drawn && drawn.all },
+    draws: drawing && drawn && { ...drawing, failed: drawn.failed },
+    sentence: sentenceOf(demands, confidence),
+    warnings: [...manyFailed(drawing, drawn)],
+  };
+}
+
+function demandCheck({ doubts, vehicle }: DemandQuestion, solved: SolvedDemand, drawn: number | null): DemandCheck {
+  const { demand, name, unit, needed, better, fixed, limitedBy } = solved;
+  const base = { demand, name, unit, needed, better, limitedBy };
+  const { confidence } = vehicle.requirement!;
+  if (solved.found === null) {
+    const met = fixed!.met;
+    const sure = met ? 1 : 0;
+    return { ...base, found: null, margin: null, met, probability: sure, probabilityDrawn: drawn, certain: met, sentence: `${name}: ${fixed!.text}` };
+  }
+  return { ...base, ...judged(base, uncertainOf(doubts, solved.found), drawn, confidence) };
+}
+
+type Asked = Pick<DemandCheck, "name" | "unit" | "needed" | "better" | "limitedBy">;
+
+function judged({ name, unit, needed, better, limitedBy }: Asked, found: Uncertain, drawn: number | null, confidence: number) {
+  const ahead = better === "more" ? found.value - needed : needed - found.value;
+  const met = ahead >= 0;
+  const probability = chance(ahead, found.standardUncertainty);
+  const certain = (drawn ?? probability) >= confidence;
+  const margin = found.value > 0 ? (better === "more" ? found.value / needed : needed / found.value) - 1 : null;
+  const asked = `${better === "more" ? "at least" : "at most"} ${formatNumber(needed)} ${unit}`;
+  const sure = `${formatNumber(100 * (drawn ?? probability))} % sure`;
+  const because = met || limitedBy === null ? "" : ` ${limitedBy.text}`;
+  const verdict = met ? (certain ? "met" : "met, but not surely") : "not met";
+  const sentence = `${name}: ${formatUncertain(found, { symbol: unit, factor: 1 })} for ${asked}: ${verdict}, ${sure}.${because}`;
+  return { found, margin, met, probability, probabilityDrawn: drawn, certain, sentence };
+}
+
+/** Φ(a/u): 1 or 0 without doubt. */
+function chance(ahead: number, u: number): number {
+  if (!(u > 0)) return ahead >= 0 ? 1 : 0;
+  return normalProbability(ahead / u);
+}
+
+/** Time is worked out with the charge, by first order alone. */
+function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] {
+  const { endurance: needed, confidence } = vehicle.requirement!;
+  if (needed === undefined) return [];
+  const base = { demand: "endurance", name: "Time it works", unit: "s", needed, better: "more", limitedBy: null } as const;
+  if (endurance === null) {
+    const sentence = "Time it works: not known; state the charge of the pack, and a mission or a speed.";
+    return [{ ...base, found: null, margin: null, met: false, probability: null, probabilityDrawn: null, certain: false, sentence }];
+  }
+  const found = uncertain(endurance.value, endurance.standardUncertainty);
+  const minutes = { symbol: "min", factor: 60 };
+  const one = judged(base, found, null, confidence);
+  const verdict = one.met ? (one.certain ? "met" : "met, but not surely") : "not met";
+  const sentence = `Time it works ${endurance.text}: ${formatUncertain(found, minutes)} for at least ${formatNumber(needed / 60)} min: ${verdict}, ${formatNumber(100 * one.probability)} % sure.`;
+  return [{ ...base, ...one, sentence }];
+}
+
+function sentenceOf(demands: readonly DemandCheck[], confidence: number): string {
+  if (demands.length === 0) return "Nothing is asked of it.";
+  const missed = demands.filter(({ met }) => !met);
+  const unsure = demands.filter(({ met, certain }) => met && !certain);
+  const first =
+    missed.length > 0
+      ? `It does not meet ${missed.length} of ${demands.length} demands.`
+      : unsure.length > 0
+        ? `It meets all ${demands.length} demands by the best estimate, ${unsure.length} of them not to ${formatNumber(100 * confidence)} %.`
+        : `It meets all ${demands.length} demands to ${formatNumber(100 * confidence)} %.`;
+  const worst = missed[0] ?? unsure[0];
+  return worst === undefined ? first : `${first} ${worst.sentence}`;
+}
+
+/** Part of the draws that may fail before it is told. */
+const FEW = 0.01;
+
+function manyFailed(drawing: VehicleDraws | null, drawn: DrawnRequirement | null): Warning[] {
+  if (drawing === null || drawn === null || drawn.failed <= FEW * drawing.draws) return [];
+  return [
+    warning({
+      code: "vehicle.draws-failed",
+      where: "requirement",
+      found: `${drawn.failed} of ${drawing.draws} draws are not physical, such as a negative resistance; they count as not met`,
+      needed: "doubts that are small beside the inputs",
+      mend: "State the most doubtful inputs better",
+    }),
+  ];
+}

@@ -1,0 +1,129 @@
+import type { BestSpeed, EndurancePoint, SpeedAnswer } from "../../model/vehicle/enduranceAnswer.ts";
+import { goldenMaximum } from "../../numeric/goldenSection.ts";
+import { bracketedRoot } from "../../numeric/rootFinding.ts";
+import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { doubtShares, uncertainOf } from "../propulsion/firstOrder.ts";
+import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
+import { discharge, energyBetween } from "./discharge.ts";
+import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
+import type { Drawing } from "./plan.ts";
+import { uncertainTimeWords, uncertainWayWords } from "./words.ts";
+import { timeCurve } from "./timeCurve.ts";
+import { swimWish } from "./wishes.ts";
+
+/** Speeds of the curve besides rest. */
+const POINTS = 16;
+/** Width of the last bracket of the best speed, of the greatest speed. */
+const PLACE = 1e-6;
+/** Part of the greatest way that a speed "as good" may lack. */
+const AS_GOOD = 0.02;
+
+export interface SolvedSpeeds {
+  readonly answer: SpeedAnswer;
+  readonly converged: boolean;
+}
+
+/**
+ * Time and way on the usable charge over the speed ahead, up to the steady speed at the start (m/s), and the speed of the
+ * greatest way through the water, or out and back along a current.
+ *
+ *   s(V) = V t(V),   out and back  r(V) = t(V) (V² − U²)/(2 V)
+ *
+ * Assumes  straight ahead at one speed, trim held; the power is that through the water both out and back.
+ */
+export function speedAnswer(on: Drawing, changing: Changing, greatestSpeed: number): SolvedSpeeds {
+  const speeds = Array.from({ length: POINTS + 1 }, (_, i) => (greatestSpeed * i) / POINTS);
+  const points = speeds.map((speed) => pointAt(on, speed)).filter((point) => point !== null);
+  const range = bestOf(on, changing, points, "range");
+  const reach = on.model.numbers.currentSpeed > 0 ? bestOf(on, changing, points, "reach") : null;
+  return {
+    answer: {
+      ...{ points, bestRange: range?.best ?? null, bestReach: reach?.best ?? null },
+      sentence: sentenceOf(range?.best ?? null, reach?.best ?? null, on.model.numbers),
+    },
+    converged: (range?.converged ?? true) && (reach?.converged ?? true),
+  };
+}
+
+function pointAt(on: Drawing, speed: number): EndurancePoint | null {
+  const draw = on.draw(on.needs(swimWish(on.vehicle, on.model.numbers, speed)));
+  if (!draw.can) return null;
+  const { battery } = on;
+  const endless = { from: battery.start, until: draw.drain.least, duration: Number.POSITIVE_INFINITY };
+  const { time, to } = discharge(battery, draw.drain, endless);
+  if (!(time > 0)) return null;
+  const energy = energyBetween(battery, draw.drain, battery.start, to);
+  const power = (energy.source - energy.supplyLoss) / time;
+  const current = on.model.numbers.currentSpeed;
+  const range = wayOf("range", { speed, time, current });
+  const reach = speed > current ? wayOf("reach", { speed, time, current }) : null;
+  return { speed, power, time, range, reach, endedBy: draw.drain.by };
+}
+
+type Way = "range" | "reach";
+
+/**
+ * The speed of the greatest way: on a smooth curve through the points, then told from the bus itself. Where the greatest
+ * point is at the end, that is the best.
+ */
+function bestOf(on: Drawing, changing: Changing, points: readonly EndurancePoint[], way: Way) {
+  const timeAt = timeCurve(points);
+  const U = on.model.numbers.currentSpeed;
+  const wayAt = (speed: number) => wayOf(way, { speed, time: timeAt(speed), current: U });
+  const top = points.reduce((best, one, i) => ((one[way] ?? 0) > (points[best]![way] ?? 0) ? i : best), 0);
+  const greatest = points[top]?.[way] ?? 0;
+  if (!(greatest > 0)) return null;
+  const [first, last] = [points[0]!.speed, points.at(-1)!.speed];
+  const [low, high] = [points[top - 1]?.speed ?? first, points[top + 1]?.speed ?? last];
+  const { at, value, converged } = goldenMaximum(wayAt, low, high, { tolerance: PLACE * last });
+  const spare = (speed: number) => wayAt(speed) - (1 - AS_GOOD) * value;
+  const edge = (end: number) =>
+    spare(end) >= 0 ? end : bracketedRoot(spare, Math.min(at, end), Math.max(at, end), { relativeTolerance: PLACE }).root;
+  const lowest = way === "reach" ? Math.max(first, U) : first;
+  return { best: bestSpeed(on, changing, { speed: at, within: [edge(lowest), edge(last)], way }), converged };
+}
+
+function wayOf(way: Way, { speed: V, time, current: U }: { speed: number; time: number; current: number }): number {
+  if (way === "range") return V * time;
+  return V > U ? (time * (V * V - U * U)) / (2 * V) : 0;
+}
+
+interface Found {
+  readonly speed: number;
+  readonly within: [number, number];
+  readonly way: Way;
+}
+
+/** Time and way there by first order; at the best speed the way does not change with the speed. */
+function bestSpeed(on: Drawing, changing: Changing, { speed, within, way }: Found): BestSpeed {
+  const { time: t, [way]: s } = pointAt(on, speed)!;
+  const [times, ways] = linearOfDrawing(changing, [t, s!], (changed) => {
+    const point = pointAt(changed, speed);
+    return point === null || point[way] === null ? null : [point.time, point[way]];
+  });
+  const [time, range] = [uncertainOf(changing.doubts, times!), uncertainOf(changing.doubts, ways!)];
+  const flat = `Between ${formatNumber(within[0])} and ${formatNumber(within[1])} m/s it is at most ${100 * AS_GOOD} % less.`;
+  const goal = way === "range" ? "It goes farthest" : "It gets farthest out against the current and back";
+  const sentence = `${goal} at ${formatNumber(speed)} m/s: ${uncertainWayWords(range)} in ${uncertainTimeWords(time)}. ${flat}`;
+  return { speed, time, range, within, shares: doubtShares(changing.doubts, ways!), sentence };
+}
+
+function sentenceOf(range: BestSpeed | null, reach: BestSpeed | null, { currentSpeed }: VehicleNumbers): string {
+  if (range === null) return "It makes no way ahead on this charge.";
+  if (currentSpeed === 0) return range.sentence;
+  if (reach === null) return `${range.sentence} Against the current of ${formatNumber(currentSpeed)} m/s it makes no way.`;
+  return `${range.sentence} ${reach.sentence}`;
+}
+
+/** How long the usable charge lasts at a speed ahead, s, with its doubt; null where that speed can not be kept up. */
+export function enduranceAt(on: Drawing, changing: Changing, speed: number) {
+  const point = pointAt(on, speed);
+  if (point === null) return null;
+  const [linear] = linearOfDrawing(changing, [point.time], (changed) => {
+    const one = pointAt(changed, speed);
+    return one && [one.time];
+  });
+  const time = uncertainOf(changing.doubts, linear!);
+  const sentence = `At ${formatNumber(speed)} m/s through the water the charge lasts ${formatUncertain(time, { symbol: "min", factor: 60 })}.`;
+  return { point, time, linear: linear!, sentence };
+}

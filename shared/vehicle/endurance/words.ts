@@ -1,0 +1,56 @@
+import type { CutOff, DemandShortfall } from "../../model/vehicle/enduranceAnswer.ts";
+import { formatNumber, formatUncertain, type ShownUnit } from "../../quantity/format.ts";
+import type { Uncertain } from "../../quantity/uncertain.ts";
+
+const HOUR: ShownUnit = { symbol: "h", factor: 3600 };
+const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
+const SECOND: ShownUnit = { symbol: "s", factor: 1 };
+const KILOMETRE: ShownUnit = { symbol: "km", factor: 1000 };
+const METRE: ShownUnit = { symbol: "m", factor: 1 };
+export const PERCENT: ShownUnit = { symbol: "%", factor: 0.01 };
+
+const unitOfTime = (seconds: number) => (seconds >= 3 * 3600 ? HOUR : seconds >= 180 ? MINUTE : SECOND);
+
+/** A time in the unit that suits it: "47.3 min". */
+export function timeWords(seconds: number): string {
+  const unit = unitOfTime(Math.abs(seconds));
+  return `${formatNumber(seconds / unit.factor)} ${unit.symbol}`;
+}
+
+export const uncertainTimeWords = (time: Uncertain): string => formatUncertain(time, unitOfTime(Math.abs(time.value)));
+
+/** A way, m or km. */
+export function wayWords(metres: number): string {
+  const unit = Math.abs(metres) >= 1000 ? KILOMETRE : METRE;
+  return `${formatNumber(metres / unit.factor)} ${unit.symbol}`;
+}
+
+export const uncertainWayWords = (way: Uncertain): string =>
+  formatUncertain(way, Math.abs(way.value) >= 1000 ? KILOMETRE : METRE);
+
+/** A charge, A·h. */
+export const chargeWords = (coulombs: number): string => `${formatNumber(coulombs / 3600)} A·h`;
+
+/** An energy, W·h. */
+export const energyWords = (joules: number): string => `${formatNumber(joules / 3600)} W·h`;
+
+/** A share of the charge in percent. */
+export const shareWords = (share: number): string => `${formatNumber(100 * share, share < 0.1 ? 2 : 3)} %`;
+
+/** What ends it, to stand after "because". */
+export const CUT_OFF_WORDS: Readonly<Record<CutOff, string>> = {
+  reserve: "only the reserve is left in the pack",
+  leastVoltage: "the pack is at its least voltage under load",
+  supplyCurrent: "the pack would have to give more than its continuous current",
+  fuseCurrent: "the fuse would have to carry more than its rating",
+  tetherCurrent: "the tether would have to carry more than its continuous current",
+  thrust: "the thrusters no longer reach the force at the voltage that is left",
+  collapse: "the supply can not give more power at the voltage that is left",
+  curve: "the stated charge curve of the cell ends there",
+};
+
+/** How many "times": "1.37 times". */
+export const timesWords = (times: number): string => `${formatNumber(times)} times`;
+
+export const shortfallWords = (shortfall: DemandShortfall | null): string =>
+  shortfall === null ? "The drag that way is not given, so that its force is not known." : shortfall.sentence;

@@ -1,0 +1,28 @@
+import type { DragFitData } from "../../../../../shared/model/vehicle/dragFit.ts";
+import { chosenBuild } from "../buildState.ts";
+import { FitResult } from "./FitResult.tsx";
+import { withAxisAddedMass } from "./addedMassOf.ts";
+import { keptInWords } from "./fitWords.ts";
+
+interface FittedDragProps {
+  readonly data: DragFitData;
+  readonly onChange: () => void;
+}
+
+/** A drag that was fitted, as the card shows it. */
+export function FittedDrag({ data, onChange }: FittedDragProps) {
+  return (
+    <>
+      <p class="hint">
+        {keptInWords(data)}
+        {data.note && `. ${data.note}`}
+      </p>
+      <FitResult data={withAxisAddedMass(data, chosenBuild.value)} />
+      <div class="row">
+        <button type="button" onClick={onChange}>
+          Change this fit or its log
+        </button>
+      </div>
+    </>
+  );
+}
