@@ -3,8 +3,8 @@ import type { Instrument } from "../shared/model/instrument.ts";
 import type { Propeller } from "../shared/model/parts/propeller.ts";
 import type { Project } from "../shared/model/project.ts";
 import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
-import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
 import type { VehicleBuildInput } from "../shared/model/vehicle/vehicleBuild.ts";
+import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
 import { DEMO_BOX, type DemoBox, INVENTED } from "./demoBox.ts";
 import { DEMO_VEHICLES } from "./demoVehicles.ts";
 

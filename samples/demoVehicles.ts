@@ -1,6 +1,6 @@
+import type { z } from "zod";
 import type { ShapeItem } from "../shared/model/vehicle/dragShapes.ts";
 import type { DriveChoice, VehicleBuildInput } from "../shared/model/vehicle/vehicleBuild.ts";
-import type { z } from "zod";
 import { INVENTED } from "./demoBox.ts";
 
 type Shape = z.input<typeof ShapeItem>;
@@ -52,14 +52,18 @@ const spheroid = (diameter: number, motion: "axial" | "lateral") => ({
 const BUILT_UP: VehicleBuildInput["drag"] = {
   surge: { forward: shapes(AHEAD), addedMass: spheroid(0.22, "axial") },
   sway: { sideways: shapes(SIDEWAYS), addedMass: spheroid(0.22, "lateral") },
-  heave: { down: shapes(UPRIGHT), addedMass: spheroid(0.28, "lateral") },
+  heave: { down: shapes(UPRIGHT), addedMass: spheroid(0.275, "lateral") },
 };
 
 const typed = (dragArea: number, standardUncertainty: number) => ({
   drag: { from: "typed" as const, dragArea, standardUncertainty, note: `Guessed from a like vehicle. ${INVENTED}` },
 });
 const TYPED: VehicleBuildInput["drag"] = {
-  surge: { forward: typed(0.062, 0.009), astern: typed(0.07, 0.012), addedMass: { from: "typed", mass: 3, standardUncertainty: 0.8 } },
+  surge: {
+    forward: typed(0.062, 0.009),
+    astern: typed(0.07, 0.012),
+    addedMass: { from: "typed", mass: 3, standardUncertainty: 0.8 },
+  },
   sway: { sideways: typed(0.12, 0.02), addedMass: { from: "typed", mass: 7, standardUncertainty: 1.5 } },
   heave: { down: typed(0.16, 0.03), addedMass: { from: "typed", mass: 9, standardUncertainty: 2 } },
 };

@@ -14,11 +14,13 @@ import { PROJECT_FOLDER } from "./projectFolder.ts";
 import { clearRecordings } from "./recording/clearRecordings.ts";
 import { LiveResults } from "./recording/liveResults.ts";
 import { Recorder } from "./recording/recorder.ts";
+import { bundlesRoute } from "./routes/bundles.ts";
 import { computeRoutes } from "./routes/compute.ts";
 import { computeBladeRoutes } from "./routes/computeBlade.ts";
 import { computeBladeElementsRoutes } from "./routes/computeBladeElements.ts";
 import { computeDriveRoutes } from "./routes/computeDrive.ts";
 import { computePropellerRoutes } from "./routes/computePropeller.ts";
+import { computeVehicleRoutes } from "./routes/computeVehicle.ts";
 import { docsRoutes } from "./routes/docs.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { insideProject } from "./routes/insideProject.ts";
@@ -88,6 +90,8 @@ async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<vo
       await api.register(computeBladeRoutes, { prefix: "/compute" });
       await api.register(computeDriveRoutes, { prefix: "/compute" });
       await api.register(computeBladeElementsRoutes, { prefix: "/compute" });
+      await api.register(computeVehicleRoutes, { prefix: "/compute" });
+      await api.register(bundlesRoute, { prefix: "/bundles", workbench });
       await api.register(projectRoutes, { prefix: "/projects", workbench });
       await api.register(insideProject, { prefix: "/projects/:projectId", workbench });
     },

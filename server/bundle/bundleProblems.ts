@@ -2,7 +2,10 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 
 const NOTHING_KEPT = "Nothing of it was kept";
 
-const say = (code: string, words: { readonly where?: string; readonly found: string; readonly needed: string; readonly mend?: string }) =>
+const say = (
+  code: string,
+  words: { readonly where?: string; readonly found: string; readonly needed: string; readonly mend?: string },
+) =>
   new InputProblem({
     code,
     where: words.where ?? "Project file",

@@ -4,8 +4,18 @@ import { type Entry, openPromise, type ZipFile } from "yauzl";
 import { z } from "zod";
 import { BUNDLE_FORMAT, BUNDLE_VERSION, type BundleEntry, BundleManifest } from "../../shared/model/bundle.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { fieldSentence } from "./fieldSentence.ts";
-import { damaged, missing, newer, notListed, notZip, otherBytes, tooLarge, twice, unsafeName } from "./bundleProblems.ts";
+import {
+  damaged,
+  missing,
+  newer,
+  notListed,
+  notZip,
+  otherBytes,
+  tooLarge,
+  twice,
+  unsafeName,
+} from "./bundleProblems.ts";
+import { fitted } from "./fitted.ts";
 import { entryKind, MANIFEST } from "./layout.ts";
 
 /** How much a bundle may hold; a test sets less. */
@@ -124,7 +134,7 @@ function manifestOf(bytes: Uint8Array): BundleManifest {
   if (!head.success) throw notZip();
   // First: a newer list may hold members that are unknown here.
   if (head.data.formatVersion > BUNDLE_VERSION) throw newer(head.data.formatVersion, BUNDLE_VERSION);
-  return fieldSentence(BundleManifest, value, MANIFEST);
+  return fitted(BundleManifest, value, MANIFEST);
 }
 
 function checkList(byName: ReadonlyMap<string, Entry>, { entries }: BundleManifest): void {
@@ -170,9 +180,8 @@ function parsed(bytes: Uint8Array, name: string): unknown {
 /** What the ZIP library found wrong, in our words. A failing disk stays what it is. */
 function told(reason: unknown, name?: string): unknown {
   if (reason instanceof InputProblem) return reason;
-  const isDisk = reason instanceof Error && "errno" in reason && !("code" in reason && /^Z_/.test(String(reason.code)));
-  if (isDisk) return reason;
-  if (reason instanceof Error && /invalid characters|absolute path|invalid relative path/.test(reason.message)) {
+  if (!(reason instanceof Error) || "syscall" in reason) return reason;
+  if (/invalid characters|absolute path|invalid relative path/.test(reason.message)) {
     return unsafeName(reason.message.split(": ").slice(1).join(": "));
   }
   return damaged(name);

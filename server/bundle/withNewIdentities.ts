@@ -16,7 +16,10 @@ function led(value: unknown, identities: Identities, isLink: boolean): unknown {
   if (typeof value === "string") return isLink ? (identities.get(value) ?? value) : value;
   if (Array.isArray(value)) return value.map((item) => led(item, identities, isLink));
   if (typeof value !== "object" || value === null) return value;
-  const members = Object.entries(value).map(([key, member]) => [key, led(member, identities, isLink || LINK.test(key))]);
+  const members = Object.entries(value).map(([key, member]) => [
+    key,
+    led(member, identities, isLink || LINK.test(key)),
+  ]);
   return Object.fromEntries(members);
 }
 

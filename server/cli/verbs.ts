@@ -37,6 +37,10 @@ export const VERBS = {
     summary: "a requirement and a parts box -> the combinations that meet it, ranked, and why the others fail",
     load: () => import("./shortlist.ts"),
   },
+  vehicle: {
+    summary: "a whole vehicle -> speeds, headings, climbing, stopping, endurance, and whether it meets what is asked",
+    load: () => import("./vehicle.ts"),
+  },
   identify: {
     summary: "logs of a motor, with and without propeller -> its constants with uncertainty",
     load: () => import("./identify.ts"),

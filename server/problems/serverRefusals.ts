@@ -6,6 +6,8 @@ import { type ProblemDetails, problemDetails } from "./problemDetails.ts";
 export const BODY_LIMIT = 8 * 1024 * 1024;
 /** Greatest size of a log, bytes. */
 export const FILE_LIMIT = 2 * 1024 ** 3;
+/** Greatest size of a project as one file, bytes. */
+export const BUNDLE_LIMIT = 8 * 1024 ** 3;
 
 type Told = readonly [status: number, problem: Problem];
 
@@ -41,6 +43,13 @@ export const logTooLarge = say(
   "The log is larger than 2 GB",
   "at most 2 GB",
   "Cut the log into parts, one for each run",
+);
+/** A project file beyond `BUNDLE_LIMIT`. */
+export const bundleTooLarge = say(
+  "server.file-too-large",
+  "The project file is larger than 8 GB",
+  "at most 8 GB",
+  "Save the project in two, each with a part of the runs",
 );
 const notOneFile = say(
   "server.not-one-file",

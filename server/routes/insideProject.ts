@@ -1,4 +1,5 @@
 import type { FastifyPluginAsync } from "fastify";
+import { bundleRoute } from "./bundles.ts";
 import { comparisonRoutes } from "./comparison.ts";
 import { partRoutes } from "./parts.ts";
 import { recordingLineRoutes } from "./recordingLines.ts";
@@ -20,4 +21,5 @@ export const insideProject: FastifyPluginAsync<{ workbench: Workbench }> = async
   await app.register(recordingLineRoutes, { prefix: "/recordings/:id", workbench });
   await app.register(shortlistRoutes, { prefix: "/shortlists", workbench });
   await app.register(comparisonRoutes, { workbench });
+  await app.register(bundleRoute, { prefix: "/bundle", workbench });
 };

@@ -1,4 +1,5 @@
 import { fluidWarnings } from "../fluid/fluidWarnings.ts";
+import type { Pack } from "../model/parts/pack.ts";
 import type { MotionWay, SteadyMotion } from "../model/vehicle/motionAnswer.ts";
 import { MotionWay as WAYS } from "../model/vehicle/motionAnswer.ts";
 import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
@@ -6,13 +7,15 @@ import type { Vehicle } from "../model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../model/vehicle/vehicleAnswer.ts";
 import { finiteResult } from "../quantity/finiteResult.ts";
 import type { Warning } from "../quantity/warning.ts";
+import { enduranceFound } from "./check/enduranceFound.ts";
 import { requirementCheck } from "./check/requirementCheck.ts";
+import { enduranceAnswer } from "./endurance/enduranceAnswer.ts";
 import { layoutAnswer } from "./layout/layoutAnswer.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
-import type { PullFor } from "./motion/linearMotion.ts";
 import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
-import { tetherOut, tetherPulls, tetherRequest } from "./motion/tetherPull.ts";
+import { tetherModel } from "./motion/tetherModel.ts";
+import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
 import { propulsionModel } from "./propulsion/propulsionModel.ts";
@@ -37,19 +40,25 @@ const OPPOSITE: Readonly<Record<MotionWay, MotionWay>> = {
  * What a vehicle does: speeds each way, headings in a current, climbing and stopping, what each input adds to the doubt,
  * what changes of the design gain, and whether its requirement is met.
  *
+ * `packs` are those to choose from for the mission. With `drawing` the requirement is drawn beside the first order.
+ *
  * Source   equilibrium of forces at the hull with all thrusters on one bus; the parts as `busDemand`, `steadySpeed`,
  *          `headingPolar`, `verticalAnswer`, `requirementCheck`, `layoutAnswer`.
  * Assumes  as told in `assumptions` of the answer.
  * Throws   InputProblem and OutOfDomain as `vehicleFacts`, `layoutAnswer` and `checkTether`.
  */
-export function vehicleAnswer(vehicle: Vehicle, drawing: VehicleDraws | null = null): VehicleAnswer {
+export function vehicleAnswer(
+  vehicle: Vehicle,
+  drawing: VehicleDraws | null = null,
+  packs: readonly Pack[] = [],
+): VehicleAnswer {
   const facts = vehicleFacts(vehicle);
   const model = propulsionModel(vehicle, facts);
   const doubts = vehicleDoubts(facts);
   const { numbers } = model;
   const { scenario, requirement } = vehicle;
   const tether = tetherOut(vehicle, numbers);
-  const pullFor: PullFor = (changed) => tetherPulls(tetherOut(vehicle, changed), scenario.currentFrom);
+  const pullFor = tetherModel(tether, scenario.currentFrom);
   const layoutRequest = layoutRequestOf(facts, model, doubts);
   const layout = layoutAnswer(layoutRequest);
   const solved = Object.fromEntries(
@@ -64,8 +73,10 @@ export function vehicleAnswer(vehicle: Vehicle, drawing: VehicleDraws | null = n
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
   const speed = ahead?.speed?.value ?? 0;
   const shape = tether && solveTether(tetherRequest(tether, [speed, 0, 0], scenario.currentFrom));
-  const check = requirementCheck({ vehicle, model, doubts, endurance: null }, drawing);
-  const warnings = [...facts.warnings, ...fluidWarnings(vehicle.water), ...motions.flatMap((one) => one.warnings), ...layout.warnings, ...(shape?.warnings ?? [])];
+  const endurance = enduranceAnswer({ facts, model, packs });
+  const asked = { vehicle, model, doubts, pullFor, endurance: enduranceFound(vehicle, endurance) };
+  const check = requirementCheck(asked, drawing);
+  const warnings = [...facts.warnings, ...fluidWarnings(vehicle.water), ...motions.flatMap((one) => one.warnings), ...layout.warnings, ...(shape?.warnings ?? []), ...endurance.warnings];
   return finiteResult({
     name: vehicle.name,
     sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence),
@@ -74,7 +85,7 @@ export function vehicleAnswer(vehicle: Vehicle, drawing: VehicleDraws | null = n
     headings: ahead && headingPolar({ model, doubts, ahead, tether }),
     vertical,
     changes: ahead ? designChanges(doubts, model, ahead, pullFor) : [],
-    ...{ tether: shape, endurance: null, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
+    ...{ tether: shape, endurance, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
     warnings: distinct(warnings),
   });

@@ -4,6 +4,7 @@ import { DEMO } from "../../samples/demo.ts";
 import { loadDemo } from "../../server/demo/loadDemo.ts";
 import { PROJECT_FOLDER } from "../../server/projectFolder.ts";
 import { openStore } from "../../server/store/openStore.ts";
+import type { PartKind } from "../../shared/model/parts/partKinds.ts";
 import { startedApp } from "./startedApp.ts";
 import { startedProcess } from "./startedProcess.ts";
 import { temporaryFolder } from "./temporaryFolder.ts";
@@ -23,6 +24,22 @@ test("an empty store gets the demonstration, marked as invented, with each run o
     expect(store.parts(id, "motors").has(document.recipe.motorId ?? "")).toBe(true);
     expect(store.parts(id, "controllers").has(document.recipe.controllerId ?? "")).toBe(true);
   }
+});
+
+test("the vehicles of the demonstration are made of its parts, by their identities", async () => {
+  const { store } = await startedApp();
+  await loadDemo(store, DEMO, LOGS);
+  const [project] = store.projects.list();
+  const has = (kind: PartKind, id: string | undefined) => store.parts(project!.id, kind).has(id ?? "");
+  const vehicles = project?.document.vehicles ?? [];
+  expect(vehicles.map(({ name }) => name)).toEqual(DEMO.vehicles.map(({ name }) => name));
+  for (const { drives, supply, tether } of vehicles) {
+    expect(
+      drives.every(({ motorId, controllerId }) => has("motors", motorId) && has("controllers", controllerId)),
+    ).toBe(true);
+    expect([has("packs", supply.packId), has("tethers", tether?.tetherId)]).toEqual([true, true]);
+  }
+  expect(has("gears", vehicles[1]?.drives[0]?.gearId)).toBe(true);
 });
 
 test("every run of the demonstration is reduced, and its finishes are compared", async () => {

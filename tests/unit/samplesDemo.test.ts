@@ -6,6 +6,7 @@ import { Instrument } from "../../shared/model/instrument.ts";
 import { PART_SCHEMAS } from "../../shared/model/parts/partKinds.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Recipe } from "../../shared/model/recipe.ts";
+import { VehicleBuild } from "../../shared/model/vehicle/vehicleBuild.ts";
 
 describe("the demonstration project", () => {
   test("says that it is invented", () => {
@@ -28,6 +29,20 @@ describe("the demonstration project", () => {
     expect(Object.keys(DEMO.controllers)).toContain(run.controller);
     if (run.thrustInstrument) expect(Object.keys(DEMO.instruments)).toContain(run.thrustInstrument);
     expect(Recipe.safeParse(run.recipe).error?.issues ?? []).toEqual([]);
+  });
+
+  test.each(DEMO.vehicles.map((vehicle) => ({ ...vehicle })))("vehicle $name names parts that exist", (vehicle) => {
+    const { drives, thrusters, supply, tether } = VehicleBuild.parse(vehicle);
+    for (const { motorId, controllerId, gearId } of drives) {
+      expect(DEMO.motors).toHaveProperty(motorId);
+      if (controllerId !== undefined) expect(DEMO.controllers).toHaveProperty(controllerId);
+      if (gearId !== undefined) expect(DEMO.gears).toHaveProperty(gearId);
+    }
+    const variants = DEMO.runs.map(({ variant }) => variant);
+    for (const { propeller } of drives) if (propeller.from === "named") expect(variants).toContain(propeller.name);
+    for (const { drive } of thrusters) expect(drives.map(({ name }) => name)).toContain(drive);
+    expect(DEMO.packs).toHaveProperty(supply.packId);
+    expect(DEMO.tethers).toHaveProperty(tether!.tetherId);
   });
 
   test("holds the dead-weight table that the generator reads off its stand", () => {

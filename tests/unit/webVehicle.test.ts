@@ -41,7 +41,11 @@ const CURVE = [
   { speed: 1, available: 50, drag: 20, tether: 5, weight: 0 },
 ];
 const motion = (curve: SteadyMotion["curve"]) =>
-  ({ way: "ahead", curve, speed: { value: 1.4, standardUncertainty: 0.05, interval95: [1.3, 1.5] } }) as SteadyMotion;
+  ({
+    way: "ahead",
+    curve,
+    speed: { value: 1.4, standardUncertainty: 0.05, interval95: [1.3, 1.5] },
+  }) as unknown as SteadyMotion;
 
 test("what stands against the thrusters is the sum of its parts, and each part there is has a line", () => {
   const { series, markers } = forcePicture(motion(CURVE));

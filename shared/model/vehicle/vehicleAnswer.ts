@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { DriveGround } from "../driveTrainPoint.ts";
 import { si } from "../fields.ts";
+import { Pack } from "../parts/pack.ts";
 import { SupplyState } from "../supplyState.ts";
 import { ResultWarning } from "../uncertain.ts";
 import { AxisDrag } from "./drag.ts";
@@ -16,6 +17,7 @@ import { Vehicle } from "./vehicle.ts";
 export const VehicleRequest = z
   .strictObject({
     vehicle: Vehicle,
+    packs: z.array(Pack).max(100).default([]).describe("Packs to choose from for the mission"),
     drawing: VehicleDraws.nullable().default(null).describe("Null: probabilities of first order alone"),
   })
   .meta({ id: "VehicleRequest" });
@@ -40,7 +42,7 @@ export const VehicleAnswer = z
       .array(DesignChange)
       .describe("What a change of the design does to the speed ahead, the greatest gain first"),
     tether: TetherSolution.nullable().describe("Its shape at the steady speed ahead; null: no tether is out"),
-    endurance: EnduranceAnswer.nullable().describe("Null: the charge of the pack is not stated"),
+    endurance: EnduranceAnswer,
     requirement: RequirementCheck.nullable().describe("Null: nothing is asked"),
     grounds: z.array(DriveGround.extend({ drive: z.string().describe("Name of the drive") })),
     assumptions: z.array(z.string()),

@@ -9,7 +9,8 @@ import { heldCurrent, holdProblem, holdReserve, linearHeld } from "../motion/hea
 import { linearNet, type PullFor } from "../motion/linearMotion.ts";
 import { solvedWay } from "../motion/steadyMotion.ts";
 import { brakedStop, coastingStop, DRIFTING } from "../motion/stopping.ts";
-import { tetherOut, tetherPulls } from "../motion/tetherPull.ts";
+import { tetherModel } from "../motion/tetherModel.ts";
+import { tetherOut } from "../motion/tetherPull.ts";
 import { axisOf, forcesAt, type WayProblem } from "../motion/wayForces.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
@@ -35,6 +36,7 @@ export interface DemandQuestion {
   readonly vehicle: Vehicle;
   readonly model: PropulsionModel;
   readonly doubts: VehicleDoubts;
+  /** The tether of the scenario. */ readonly pullFor: PullFor;
   /** How long it works, s, by first order; null: not known. */ readonly endurance: EnduranceFound | null;
 }
 
@@ -66,8 +68,8 @@ function asked({ vehicle, model }: DemandQuestion, requirement: VehicleRequireme
   const there = { ...vehicle, scenario: { ...vehicle.scenario, depth } };
   const currentSpeed = requirement.againstCurrent;
   const at = (numbers: VehicleNumbers) => ({ ...numbers, currentSpeed });
-  const pullFor: PullFor = (numbers) => tetherPulls(tetherOut(there, at(numbers), requirement.tetherLength), 0);
-  return { model: withNumbers(model, at(model.numbers)), pullFor };
+  const pullFor = tetherModel(tetherOut(there, at(model.numbers), requirement.tetherLength), 0);
+  return { model: withNumbers(model, at(model.numbers)), pullFor: (numbers) => pullFor(at(numbers)) };
 }
 
 /** What comes out of a tether that does not reach is a demand that is not met, not a refusal of the whole answer. */
@@ -86,30 +88,12 @@ const atStatedCurrent = ({ list }: VehicleDoubts, { value, by }: Linear): Linear
   by: by.map((one, i) => (list[i]!.of === "current" ? 0 : one)),
 });
 
-/** Forces of the tether near one speed as a straight line in its factors, so that a draw needs no shape. */
-function drawnPull(pullFor: PullFor, numbers: VehicleNumbers, problem: WayProblem, speed: number): PullFor {
-  const velocity = problem.way === "up" ? ([0, 0, -speed] as const) : ([speed, 0, 0] as const);
-  const base = pullFor(numbers)(velocity).force;
-  if (base.every((one) => one === 0)) return () => () => ({ force: base, converged: true });
-  const h = 0.05;
-  const fields = ["normal", "tangential", "weight"] as const;
-  const slopes = fields.map((field) => {
-    const more = pullFor({ ...numbers, tether: { ...numbers.tether, [field]: 1 + h } })(velocity).force;
-    return more.map((one, k) => (one - base[k]!) / h);
-  });
-  return ({ tether }) => {
-    const force = base.map((one, k) => fields.reduce((sum, field, i) => sum + slopes[i]![k]! * (tether[field] - 1), one));
-    return () => ({ force: [force[0]!, force[1]!, force[2]!], converged: true });
-  };
-}
-
 /** Whether something is left of the forces at a speed for other numbers. */
 function meetsSpeed(problem: WayProblem, pullFor: PullFor, speed: number, change: (numbers: VehicleNumbers) => VehicleNumbers) {
-  const pulls = drawnPull(pullFor, problem.model.numbers, problem, speed);
   return (numbers: VehicleNumbers) => {
     const changed = change(numbers);
     const model = withNumbers(problem.model, changed);
-    return forcesAt({ ...problem, model, pull: pulls(changed) }, speed).net >= 0;
+    return forcesAt({ ...problem, model, pull: pullFor(changed) }, speed).net >= 0;
   };
 }
 
@@ -153,14 +137,12 @@ const laden = (model: PropulsionModel, lift: number): PropulsionModel => {
   return withNumbers(model, { ...model.numbers, payload });
 };
 
-const pullThere = ({ vehicle }: DemandQuestion): PullFor => (numbers) => tetherPulls(tetherOut(vehicle, numbers), vehicle.scenario.currentFrom);
-
 function climbDemand(question: DemandQuestion, { climb, lift = 0 }: VehicleRequirement): SolvedDemand | null {
   if (climb === undefined) return null;
   const name = lift > 0 ? `Speed of climb with ${formatNumber(lift)} kg in water aboard` : "Speed of climb";
   const base = { demand: "climb", name, unit: "m/s", needed: climb, better: "more" } as const;
   return orShort(base, () => {
-    const [model, pullFor] = [laden(question.model, lift), pullThere(question)];
+    const [model, pullFor] = [laden(question.model, lift), question.pullFor];
     const solved = solvedWay({ model, way: "up", doubts: question.doubts, pullFor });
     if (solved === null) return lacking(base, "No thruster pushes up with the other motions at zero.");
     if (model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
@@ -177,7 +159,7 @@ function liftDemand(question: DemandQuestion, { lift, climb = 0 }: VehicleRequir
   const base = { demand: "lift", name: `Mass in water lifted${rate}`, unit: "kg", needed: lift, better: "more" } as const;
   return orShort(base, () => {
     const { model, doubts } = question;
-    const pullFor = pullThere(question);
+    const { pullFor } = question;
     const problem: WayProblem = { model, way: "up", pull: pullFor(model.numbers) };
     if (!model.geometry.held.includes(axisOf("up"))) return lacking(base, "No thruster pushes up with the other motions at zero.");
     if (climb > 0 && model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
@@ -219,7 +201,7 @@ function stopDemand(question: DemandQuestion, requirement: VehicleRequirement): 
   if (stoppingDistance === undefined) return null;
   const { model, doubts } = question;
   const base = { demand: "stoppingDistance", unit: "m", needed: stoppingDistance, better: "less" } as const;
-  const pullFor = pullThere(question);
+  const { pullFor } = question;
   const named = (text: string) => ({ ...base, name: `Way to stop ${text}` });
   if (model.numbers.drag.ahead === null) return lacking(named(""), "The drag ahead is not given.");
   const ahead = speed === undefined ? solvedWay({ model, way: "ahead", doubts, pullFor }) : null;

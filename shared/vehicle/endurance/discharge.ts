@@ -2,7 +2,7 @@ import type { EnergyAccount } from "../../model/vehicle/enduranceAnswer.ts";
 import { gaussLegendre } from "../../numeric/gaussLegendre.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Battery } from "./battery.ts";
-import { type Drain, drainingAt } from "./drain.ts";
+import { currentAt, type Drain, drainingAt } from "./drain.ts";
 
 export interface Discharge {
   /** Share of the charge at its end. */ readonly to: number;
@@ -31,7 +31,7 @@ const TOLERANCE = 1e-14;
  * Assumes  the bus in its steady state at every moment.
  */
 export function discharge(battery: Battery, drain: Drain, { from, until, duration }: DischargeAsk): Discharge {
-  if (drainingAt(battery, drain, from).power === 0) return idle(from, duration);
+  if (currentAt(battery, drain, from) === 0) return idle(from, duration);
   let [top, time] = [from, 0];
   for (const end of stretchEnds(battery, from, until)) {
     const whole = timeBetween(battery, drain, top, end);
@@ -66,7 +66,7 @@ function timeBetween(battery: Battery, drain: Drain, top: number, end: number): 
   const [half, middle] = [0.5 * (top - end), 0.5 * (top + end)];
   let inverse = 0;
   for (let k = 0; k < RULE.nodes.length; k++) {
-    inverse += RULE.weights[k]! / drainingAt(battery, drain, middle + half * RULE.nodes[k]!).current;
+    inverse += RULE.weights[k]! / currentAt(battery, drain, middle + half * RULE.nodes[k]!);
   }
   return half * battery.rated * inverse;
 }
@@ -95,20 +95,22 @@ export function addedEnergy(a: EnergyAccount, b: EnergyAccount): EnergyAccount {
  * The parts add up to what left the ideal source, to rounding: the same nodes serve for all.
  */
 export function energyBetween(battery: Battery, drain: Drain, from: number, to: number): EnergyAccount {
-  let energy = NO_ENERGY;
+  const energy = { ...NO_ENERGY };
   let top = from;
   for (const end of stretchEnds(battery, from, to)) {
     const [half, middle] = [0.5 * (top - end), 0.5 * (top + end)];
-    RULE.nodes.forEach((node, k) => {
-      const { openCircuitVoltage, voltage, current, parts } = drainingAt(battery, drain, middle + half * node);
+    for (let k = 0; k < RULE.nodes.length; k++) {
+      const { openCircuitVoltage, voltage, current, parts } = drainingAt(battery, drain, middle + half * RULE.nodes[k]!);
       const charge = half * RULE.weights[k]! * battery.rated;
       const time = charge / current;
-      energy = addedEnergy(energy, {
-        ...{ source: openCircuitVoltage * charge, supplyLoss: (openCircuitVoltage - voltage) * charge },
-        ...{ hotel: parts.hotel * time, controllers: parts.controllers * time, motors: parts.motors * time },
-        ...{ propellers: parts.propellers * time, useful: parts.useful * time },
-      });
-    });
+      energy.source += openCircuitVoltage * charge;
+      energy.supplyLoss += (openCircuitVoltage - voltage) * charge;
+      energy.hotel += parts.hotel * time;
+      energy.controllers += parts.controllers * time;
+      energy.motors += parts.motors * time;
+      energy.propellers += parts.propellers * time;
+      energy.useful += parts.useful * time;
+    }
     top = end;
   }
   return energy;

@@ -1,7 +1,7 @@
 import { voltageUnderPower } from "../../supply/busVoltage.ts";
 import type { CutOff } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Battery } from "./battery.ts";
-import { type PowerParts, type PowerTable, partsAt } from "./powerTable.ts";
+import { type PowerParts, type PowerTable, partsAt, powerAt, powerOf } from "./powerTable.ts";
 
 /** What a demand draws at every charge at which it can be done. */
 export interface Drain {
@@ -28,8 +28,18 @@ export interface Draining {
 export function drainingAt({ openCircuitVoltage, resistance }: Battery, { table }: Drain, share: number): Draining {
   const U_oc = openCircuitVoltage(share);
   const parts = partsAt(table, U_oc);
-  const power = parts.hotel + parts.controllers + parts.motors + parts.propellers + parts.useful;
-  // At the very edge of a collapse rounding may pass it: the voltage is half there.
-  const voltage = voltageUnderPower(U_oc, resistance, power) ?? U_oc / 2;
+  const power = powerOf(parts);
+  const voltage = loaded(U_oc, resistance, power);
   return { openCircuitVoltage: U_oc, voltage, current: power / voltage, power, parts };
 }
+
+/** The current alone, A. */
+export function currentAt({ openCircuitVoltage, resistance }: Battery, { table }: Drain, share: number): number {
+  const U_oc = openCircuitVoltage(share);
+  const power = powerAt(table, U_oc);
+  return power / loaded(U_oc, resistance, power);
+}
+
+/** At the very edge of a collapse rounding may pass it: the voltage is half there. */
+const loaded = (openCircuitVoltage: number, resistance: number, power: number) =>
+  voltageUnderPower(openCircuitVoltage, resistance, power) ?? openCircuitVoltage / 2;

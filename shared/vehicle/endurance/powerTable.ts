@@ -18,6 +18,7 @@ interface Piece {
   readonly voltages: readonly number[];
   readonly weights: readonly number[];
   readonly parts: readonly PowerParts[];
+  /** Sums of the parts, W. */ readonly powers: readonly number[];
 }
 
 export interface TableOptions {
@@ -94,14 +95,44 @@ function pieceOf(at: (voltage: number) => PowerParts, low: number, high: number,
     return k === order ? high : 0.5 * (low + high) - 0.5 * (high - low) * Math.cos((k * Math.PI) / order);
   });
   const weights = voltages.map((_, k) => (k % 2 === 0 ? 1 : -1) * (k === 0 || k === order ? 0.5 : 1));
-  return { low, high, voltages, weights, parts: voltages.map(at) };
+  const parts = voltages.map(at);
+  return { low, high, voltages, weights, parts, powers: parts.map(powerOf) };
 }
+
+/** Power from the bus, W. */
+export const powerOf = ({ hotel, controllers, motors, propellers, useful }: PowerParts): number =>
+  hotel + controllers + motors + propellers + useful;
 
 /** Powers at an open-circuit voltage, W; outside the table those of its nearer end. */
 export function partsAt({ pieces }: PowerTable, openCircuitVoltage: number): PowerParts {
-  const [first, last] = [pieces[0]!, pieces.at(-1)!];
-  const U = Math.min(Math.max(openCircuitVoltage, first.low), last.high);
-  return inPiece(pieces.find(({ high }) => U <= high) ?? last, U);
+  const U = withinTable(pieces, openCircuitVoltage);
+  return inPiece(pieceAt(pieces, U), U);
+}
+
+/** Their sum, W, without the parts: the inner loop of every time. */
+export function powerAt({ pieces }: PowerTable, openCircuitVoltage: number): number {
+  const U = withinTable(pieces, openCircuitVoltage);
+  const { voltages, weights, powers } = pieceAt(pieces, U);
+  if (voltages.length === 1) return powers[0]!;
+  let [sum, whole] = [0, 0];
+  for (let k = 0; k < voltages.length; k++) {
+    const distance = U - voltages[k]!;
+    if (distance === 0) return powers[k]!;
+    const weight = weights[k]! / distance;
+    whole += weight;
+    sum += weight * powers[k]!;
+  }
+  return sum / whole;
+}
+
+function withinTable(pieces: readonly Piece[], voltage: number): number {
+  return Math.min(Math.max(voltage, pieces[0]!.low), pieces[pieces.length - 1]!.high);
+}
+
+function pieceAt(pieces: readonly Piece[], voltage: number): Piece {
+  let i = 0;
+  while (i < pieces.length - 1 && voltage > pieces[i]!.high) i++;
+  return pieces[i]!;
 }
 
 function inPiece({ voltages, weights, parts }: Piece, U: number): PowerParts {

@@ -87,6 +87,7 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
 function sentenceOf(doubts: VehicleDoubts, { problem: { way }, force, speed, steady }: SolvedWay, state: SteadyMotion["state"]): string {
   const pull = `${formatUncertain(uncertainOf(doubts, force), NEWTON)} at rest`;
   if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given.`;
+  if (speed === null && force.value === 0) return `${capital(WORDS[way])} its thrusters do not push.`;
   if (speed === null) {
     const { tether, weight } = steady.atRest;
     return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;

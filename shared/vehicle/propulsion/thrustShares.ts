@@ -75,9 +75,11 @@ export function greatestShare(geometry: ThrustGeometry, ask: ShareAsk): Share {
   return byProgramme(geometry, ask, wrenchAt);
 }
 
-function held(geometry: ThrustGeometry, { aside, limits }: ShareAsk): Share {
+function held(geometry: ThrustGeometry, { aside, limits, most }: ShareAsk): Share {
   const forces = sharedThrusts(geometry, limits, aside) ?? cheapest(geometry, limits, aside);
-  return forces === null ? { times: -1, forces: limits.map(() => 0), gains: [] } : { times: 0, forces, gains: [] };
+  if (forces === null) return { times: -1, forces: limits.map(() => 0), gains: [] };
+  // Nothing is asked for besides: as often as is wanted.
+  return { times: Number.isFinite(most) ? most : 0, forces, gains: [] };
 }
 
 /** The least of the bounds that are known; null where none is. */

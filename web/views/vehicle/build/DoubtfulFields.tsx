@@ -14,7 +14,16 @@ interface DoubtfulFieldsProps extends Allowed {
 }
 
 /** A number and its standard uncertainty, side by side. */
-export function DoubtfulFields({ label, symbol, dimension, unit, help, value, onKeep, ...allowed }: DoubtfulFieldsProps) {
+export function DoubtfulFields({
+  label,
+  symbol,
+  dimension,
+  unit,
+  help,
+  value,
+  onKeep,
+  ...allowed
+}: DoubtfulFieldsProps) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw a box round two fields
     <div class="build-pair" role="group" aria-label={label}>

@@ -131,14 +131,21 @@ function PropellerField({ drive: { propeller }, keep }: KeepProps) {
   const named = propeller.from === "named" ? propeller.name : null;
   const gone = named !== null && !known.includes(named);
   const options = [
-    ...(gone ? [{ value: NAMED + named, label: isReducing.value ? `${named} (being worked out)` : `${named} (not known now)` }] : []),
+    ...(gone
+      ? [{ value: NAMED + named, label: isReducing.value ? `${named} (being worked out)` : `${named} (not known now)` }]
+      : []),
     ...known.map((name) => ({ value: NAMED + name, label: name })),
-    { value: TYPED, label: propeller.from === "typed" ? `typed: ${propeller.propeller.name}` : "coefficients typed here" },
+    {
+      value: TYPED,
+      label: propeller.from === "typed" ? `typed: ${propeller.propeller.name}` : "coefficients typed here",
+    },
   ];
   const choose = (value: string) => {
     if (value === TYPED && propeller.from === "typed") return undefined;
     const choice: DriveChoice["propeller"] =
-      value === TYPED ? { from: "typed", propeller: startOf(named) } : { from: "named", name: value.slice(NAMED.length) };
+      value === TYPED
+        ? { from: "typed", propeller: startOf(named) }
+        : { from: "named", name: value.slice(NAMED.length) };
     return keep((now) => ({ ...now, propeller: choice }), "propeller");
   };
   return (
@@ -147,7 +154,11 @@ function PropellerField({ drive: { propeller }, keep }: KeepProps) {
       value={named === null ? TYPED : NAMED + named}
       options={options}
       help="Measured variants, series among the predictions, or typed."
-      problem={gone && !isReducing.value ? "No variant and no series prediction has this name. Choose another, or reduce its runs." : null}
+      problem={
+        gone && !isReducing.value
+          ? "No variant and no series prediction has this name. Choose another, or reduce its runs."
+          : null
+      }
       onChange={choose}
     />
   );

@@ -1,6 +1,6 @@
 import type { Dimension } from "../../../../shared/quantity/units.data.ts";
-import { SelectField } from "../../../forms/SelectField.tsx";
 import type { Allowed } from "../../../forms/quantityText.ts";
+import { SelectField } from "../../../forms/SelectField.tsx";
 import { KeptQuantity } from "./KeptQuantity.tsx";
 import type { LegKind } from "./missionEdits.ts";
 
@@ -17,14 +17,14 @@ export function LegKindFields({ kind, onKeep }: LegKindFieldsProps) {
     case "climb":
       return (
         <>
-          <Number
+          <Size
             {...{ label: "Vertical speed", dimension: "speed", unit: "m/s", min: -10, max: 10 }}
             help="Positive up, negative down."
             value={kind.speed}
             check={(speed) => (speed === 0 ? "0 m/s never arrives. Needed: a speed up or down." : null)}
             onKeep={(speed) => onKeep({ ...kind, speed })}
           />
-          <Number
+          <Size
             {...{ label: "Change of depth", dimension: "length", unit: "m", positive: true, max: 12_000 }}
             value={kind.distance}
             onKeep={(distance) => onKeep({ ...kind, distance })}
@@ -34,7 +34,7 @@ export function LegKindFields({ kind, onKeep }: LegKindFieldsProps) {
     case "push":
       return (
         <>
-          <Number
+          <Size
             {...{ label: "Force ahead", dimension: "massAsForce", unit: "N", positive: true, max: 1e5 }}
             value={kind.force}
             onKeep={(force) => onKeep({ ...kind, force })}
@@ -57,7 +57,7 @@ function SwimFields({ kind, onKeep }: SwimFieldsProps) {
   const { extent, speed } = kind;
   return (
     <>
-      <Number
+      <Size
         {...{ label: "Speed through the water", dimension: "speed", unit: "m/s", positive: true, max: 20 }}
         value={speed}
         onKeep={(next) => onKeep({ ...kind, speed: next })}
@@ -85,7 +85,7 @@ function SwimFields({ kind, onKeep }: SwimFieldsProps) {
           onKeep={(duration) => onKeep({ ...kind, extent: { by: "duration", duration } })}
         />
       ) : (
-        <Number
+        <Size
           {...{ label: "Distance", dimension: "length", unit: "m", positive: true, max: 1e6 }}
           value={extent.distance}
           onKeep={(distance) => onKeep({ ...kind, extent: { by: "distance", distance } })}
@@ -95,7 +95,7 @@ function SwimFields({ kind, onKeep }: SwimFieldsProps) {
   );
 }
 
-interface NumberProps extends Allowed {
+interface SizeProps extends Allowed {
   readonly label: string;
   readonly dimension: Dimension;
   readonly unit: string;
@@ -104,10 +104,10 @@ interface NumberProps extends Allowed {
   readonly onKeep: (si: number) => unknown;
 }
 
-function Number({ onKeep, ...field }: NumberProps) {
+function Size({ onKeep, ...field }: SizeProps) {
   return <KeptQuantity {...field} onKeep={(si) => si !== null && onKeep(si)} />;
 }
 
-function Duration(props: Pick<NumberProps, "value" | "onKeep">) {
-  return <Number {...{ label: "How long", dimension: "time", unit: "min", positive: true, max: 1e7 }} {...props} />;
+function Duration(props: Pick<SizeProps, "value" | "onKeep">) {
+  return <Size {...{ label: "How long", dimension: "time", unit: "min", positive: true, max: 1e7 }} {...props} />;
 }

@@ -1,6 +1,6 @@
-import { formatNumber } from "../../../../shared/quantity/format.ts";
 import type { Mission, MissionLeg } from "../../../../shared/model/vehicle/mission.ts";
 import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild.ts";
+import { formatNumber } from "../../../../shared/quantity/format.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { without } from "./buildModel.ts";
 import { chosenBuild, editBuild } from "./buildState.ts";
@@ -134,7 +134,7 @@ function LegFields({ leg, at, last }: LegFieldsProps) {
         />
         <LegKindFields kind={leg.kind} onKeep={(kind) => keep((now) => ({ ...now, kind }))} />
         <KeptQuantity
-          label="Times"
+          label="How often"
           dimension="number"
           value={leg.repeats}
           min={1}

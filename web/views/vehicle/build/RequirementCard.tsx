@@ -42,7 +42,11 @@ export function RequirementCard() {
         <SelectField
           label="Each demand must hold"
           value={key}
-          options={SURE.some(({ value }) => value === key) ? SURE : [{ value: key, label: `with ${100 * asked.confidence} %` }, ...SURE]}
+          options={
+            SURE.some(({ value }) => value === key)
+              ? SURE
+              : [{ value: key, label: `with ${100 * asked.confidence} %` }, ...SURE]
+          }
           help="With the uncertainty of drag, coefficients and parts counted."
           onChange={(value) => set((now) => ({ ...now, confidence: Number(value) }), "confidence")}
         />

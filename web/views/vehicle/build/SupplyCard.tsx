@@ -32,9 +32,7 @@ export function SupplyCard() {
             { value: "tether", label: "through the tether", disabled: !carriesPower && !supply.throughTether },
           ]}
           help={carriesPower ? undefined : "Through the tether: choose one with power conductors under Tether first."}
-          problem={
-            supply.throughTether && !carriesPower ? "This vehicle has no tether with power conductors." : null
-          }
+          problem={supply.throughTether && !carriesPower ? "This vehicle has no tether with power conductors." : null}
           onChange={(from) =>
             editBuild((now) => ({ ...now, supply: { ...now.supply, throughTether: from === "tether" } }), "supply")
           }
@@ -52,8 +50,7 @@ function StateFields({ supply }: { readonly supply: VehicleBuild["supply"] }) {
     editBuild(
       (now) => ({
         ...now,
-        supply:
-          si === null ? (without(now.supply, key) as VehicleBuild["supply"]) : { ...now.supply, [key]: si },
+        supply: si === null ? (without(now.supply, key) as VehicleBuild["supply"]) : { ...now.supply, [key]: si },
       }),
       what,
     );

@@ -20,7 +20,11 @@ export interface Start {
 /** The one kind of thruster that a new vehicle has. */
 export const FIRST_DRIVE = "Thruster";
 /** An open frame with a hull and tubes in it: between a cube and a plate. Common practice, no source. */
-const FRAME = { dragCoefficient: 1, relativeUncertainty: 0.25, source: "between a cube and a flat plate; a first guess" };
+const FRAME = {
+  dragCoefficient: 1,
+  relativeUncertainty: 0.25,
+  source: "between a cube and a flat plate; a first guess",
+};
 /** Share of the coefficients ahead that a propeller made for ahead keeps astern. Common practice, no source. */
 const ASTERN_SHARE = 0.6;
 /** Mass of a body whose water was not weighed, relative. Common practice, no source. */

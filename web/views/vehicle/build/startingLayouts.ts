@@ -46,10 +46,7 @@ const upright = (name: string, x: number, y: number, size: BodySize, spin: Place
 
 function uprightPair(size: BodySize): Placed[] {
   const y = UPRIGHT_ASIDE * size.width;
-  return [
-    upright("Upright starboard", 0, y, size, "clockwise"),
-    upright("Upright port", 0, -y, size, "anticlockwise"),
-  ];
+  return [upright("Upright starboard", 0, y, size, "clockwise"), upright("Upright port", 0, -y, size, "anticlockwise")];
 }
 
 function sternPair({ length, width }: BodySize): Placed[] {

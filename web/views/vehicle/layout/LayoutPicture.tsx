@@ -1,5 +1,10 @@
 import { useId, useRef, useState } from "preact/hooks";
-import type { DrawnThruster, LayoutView, PictureLine, PicturePoint } from "../../../../shared/vehicle/layout/projectLayout.ts";
+import type {
+  DrawnThruster,
+  LayoutView,
+  PictureLine,
+  PicturePoint,
+} from "../../../../shared/vehicle/layout/projectLayout.ts";
 import "./layout.css";
 import { drawnPicture, FIRST_VIEW, isView, layoutInWords, turnedByDrag, turnedByKey, VIEWS } from "./pictureModel.ts";
 
@@ -39,24 +44,24 @@ export function LayoutPicture({ thrusters, isStill = false }: LayoutPictureProps
         ))}
       </div>
       <div class="layout-beside">
-      <div
-        class="layout-turn"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned from the keyboard
-        tabIndex={0}
-        role="application"
-        aria-roledescription="picture to turn"
-        aria-label={name}
-        aria-describedby={`${id}-keys ${id}-words`}
-        onKeyDown={(event) => {
-          const next = turnedByKey(view, event.key);
-          if (next === null || event.ctrlKey || event.metaKey || event.altKey) return;
-          event.preventDefault();
-          setView(next);
-        }}
-        {...drag}
-      >
-        <Drawing {...{ thrusters, view }} label="" />
-      </div>
+        <div
+          class="layout-turn"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned from the keyboard
+          tabIndex={0}
+          role="application"
+          aria-roledescription="picture to turn"
+          aria-label={name}
+          aria-describedby={`${id}-keys ${id}-words`}
+          onKeyDown={(event) => {
+            const next = turnedByKey(view, event.key);
+            if (next === null || event.ctrlKey || event.metaKey || event.altKey) return;
+            event.preventDefault();
+            setView(next);
+          }}
+          {...drag}
+        >
+          <Drawing {...{ thrusters, view }} label="" />
+        </div>
         <ol class="layout-words" id={`${id}-words`}>
           {words.map((line) => (
             <li key={line}>{line}</li>
@@ -119,7 +124,12 @@ function arrowHead(points: readonly PicturePoint[]): string {
 function Drawing({ thrusters, view, label }: DrawingProps) {
   const { lines, box, tags, axes } = drawnPicture(thrusters, view);
   return (
-    <svg viewBox={box.join(" ")} role={label === "" ? undefined : "img"} aria-label={label || undefined} aria-hidden={label === ""}>
+    <svg
+      viewBox={box.join(" ")}
+      role={label === "" ? undefined : "img"}
+      aria-label={label || undefined}
+      aria-hidden={label === ""}
+    >
       {lines.map((line, at) => (
         <Line key={at} line={line} />
       ))}

@@ -3,7 +3,11 @@ import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild
 import { editBuild } from "../build/buildState.ts";
 
 /** Senses of rotation taken over from the advice; thrusters that are not in it stay as they are. */
-export function withSenses(build: VehicleBuild, names: readonly string[], senses: readonly ("clockwise" | "anticlockwise")[]): VehicleBuild {
+export function withSenses(
+  build: VehicleBuild,
+  names: readonly string[],
+  senses: readonly ("clockwise" | "anticlockwise")[],
+): VehicleBuild {
   return {
     ...build,
     thrusters: build.thrusters.map((one) => {

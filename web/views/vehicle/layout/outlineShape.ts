@@ -70,7 +70,10 @@ function outlineSentence({ axes, corners }: ForceOutline): string {
   const ends = axes.flatMap((axis, k) => {
     const values = corners.map((corner) => corner[k]!);
     const { positive, negative } = AXIS_WORDS[axis];
-    return [`${formatNumber(Math.max(0, ...values))} N ${positive}`, `${formatNumber(Math.max(0, ...values.map((one) => -one)))} N ${negative}`];
+    return [
+      `${formatNumber(Math.max(0, ...values))} N ${positive}`,
+      `${formatNumber(Math.max(0, ...values.map((one) => -one)))} N ${negative}`,
+    ];
   });
   return `At its farthest: ${ends.join(", ")}.`;
 }

@@ -6,7 +6,11 @@ import { KeptQuantity } from "../KeptQuantity.tsx";
 import { type DragAxis, withAddedMass } from "./directions.ts";
 import { editDrag } from "./dragState.ts";
 
-const AXIS_NAMES: Readonly<Record<DragAxis, string>> = { surge: "ahead and astern", sway: "sideways", heave: "up and down" };
+const AXIS_NAMES: Readonly<Record<DragAxis, string>> = {
+  surge: "ahead and astern",
+  sway: "sideways",
+  heave: "up and down",
+};
 
 interface AddedMassFieldsProps {
   readonly addedMass: AddedMass | undefined;

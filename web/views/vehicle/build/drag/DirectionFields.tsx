@@ -35,17 +35,19 @@ export function DirectionFields({ build, way }: DirectionFieldsProps) {
   const from = given?.drag.from ?? "none";
   return (
     <>
-      <SelectField
-        label="Its drag is"
-        value={from}
-        options={[
-          { value: "none", label: like ? `as ${wordsOf(like).label.toLowerCase()}` : "not given" },
-          { value: "typed", label: "typed" },
-          { value: "shapes", label: "built up from shapes" },
-          { value: "fitted", label: "fitted to a tow, a coast-down, timed runs or a dive" },
-        ]}
-        onChange={choose}
-      />
+      <div class="build-one">
+        <SelectField
+          label="Its drag is"
+          value={from}
+          options={[
+            { value: "none", label: like ? `as ${wordsOf(like).label.toLowerCase()}` : "not given" },
+            { value: "typed", label: "typed" },
+            { value: "shapes", label: "built up from shapes" },
+            { value: "fitted", label: "fitted to a tow, a coast-down, timed runs or a dive" },
+          ]}
+          onChange={choose}
+        />
+      </div>
       {given?.drag.from === "typed" && <TypedFields source={given.drag} keep={keep} />}
       {given?.drag.from === "shapes" && <ShapesFields source={given.drag} way={way} keep={keep} />}
       {given?.drag.from === "fitted" && <FittedDrag data={given.drag.data} onChange={() => setFitting(true)} />}
@@ -72,7 +74,11 @@ function startOf(from: "typed" | "shapes", way: DragWay): DragSource {
   const known = resolved.value.drag && resolvedDrag(resolved.value.drag, way)?.dragArea;
   if (from === "typed") {
     const { dragArea, standardUncertainty } = FIRST_AREA;
-    return { from, dragArea: known?.value ?? dragArea, standardUncertainty: known?.standardUncertainty ?? standardUncertainty };
+    return {
+      from,
+      dragArea: known?.value ?? dragArea,
+      standardUncertainty: known?.standardUncertainty ?? standardUncertainty,
+    };
   }
   return { from, items: [FIRST_SHAPE], speed: STARTING_SPEED, interferenceUncertainty: 0.15 };
 }

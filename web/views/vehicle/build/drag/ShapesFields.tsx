@@ -98,12 +98,7 @@ function ShapesTable({ source, way, keep, onChange }: ShapesTableProps) {
                 <td class="number">{row?.reynolds}</td>
                 <td class="muted">{row?.source}</td>
                 <td class="build-acts">
-                  <button
-                    type="button"
-                    class="quiet"
-                    aria-label={`Change ${item.name}`}
-                    onClick={() => onChange(at)}
-                  >
+                  <button type="button" class="quiet" aria-label={`Change ${item.name}`} onClick={() => onChange(at)}>
                     Change
                   </button>
                   <button

@@ -1,4 +1,10 @@
-import type { AddedMass, AxisDrag, DirectionDrag, ResolvedDrag, VehicleDrag } from "../../../../../shared/model/vehicle/drag.ts";
+import type {
+  AddedMass,
+  AxisDrag,
+  DirectionDrag,
+  ResolvedDrag,
+  VehicleDrag,
+} from "../../../../../shared/model/vehicle/drag.ts";
 import { without } from "../buildModel.ts";
 
 /** Motions whose drag can be given, in the order of the card. */

@@ -1,8 +1,7 @@
 import { computed } from "@preact/signals";
-import type { AxisDrag } from "../../../../../shared/model/vehicle/drag.ts";
-import type { VehicleDrag } from "../../../../../shared/model/vehicle/drag.ts";
-import { axisDrag } from "../../../../../shared/vehicle/drag/axisDrag.ts";
 import { fluidProperties } from "../../../../../shared/fluid/fluidProperties.ts";
+import type { AxisDrag, VehicleDrag } from "../../../../../shared/model/vehicle/drag.ts";
+import { axisDrag } from "../../../../../shared/vehicle/drag/axisDrag.ts";
 import { sentenceOf } from "../../../../api/apiProblem.ts";
 import { project } from "../../../../app/session.ts";
 import { chosenBuild, editBuild } from "../buildState.ts";

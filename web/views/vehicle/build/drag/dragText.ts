@@ -1,7 +1,8 @@
 import type { ResolvedDrag } from "../../../../../shared/model/vehicle/drag.ts";
 import type { ShapeRow } from "../../../../../shared/model/vehicle/dragShapes.ts";
+import { reynoldsWords } from "../../../../../shared/propeller/reynoldsWords.ts";
 import { formatNumber, formatUncertain } from "../../../../../shared/quantity/format.ts";
-import { scaled } from "../../../../../shared/quantity/uncertain.ts";
+import { scaled, uncertain } from "../../../../../shared/quantity/uncertain.ts";
 
 /** Drag areas of small vehicles are some hundreds of square centimetres. */
 const SQUARE_CENTIMETRE = { symbol: "cm²", factor: 1e-4 };
@@ -44,17 +45,10 @@ export function shapeRowText(row: ShapeRow): ShapeRowText {
     shape: described,
     area: `${formatNumber(area / SQUARE_CENTIMETRE.factor)} cm²`,
     coefficient: formatNumber(dragCoefficient),
-    dragArea: formatUncertain(
-      {
-        value: dragArea,
-        standardUncertainty,
-        interval95: [dragArea - 1.96 * standardUncertainty, dragArea + 1.96 * standardUncertainty],
-      },
-      SQUARE_CENTIMETRE,
-    ),
+    dragArea: areaText({ dragArea: uncertain(dragArea, standardUncertainty) }),
     share,
-    shareText: `${formatNumber(100 * share, share < 0.1 ? 2 : 3)} %`,
-    reynolds: reynolds.toExponential(1).replace(/e\+?(-?\d+)/, " × 10^$1"),
+    shareText: `${formatNumber(100 * share, 2)} %`,
+    reynolds: reynoldsWords(reynolds),
     source,
   };
 }

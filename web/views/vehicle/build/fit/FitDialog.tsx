@@ -41,7 +41,10 @@ export function FitDialog({ title, build, way, data, onKeep, onClose }: FitDialo
   const read = useMemo(() => readFit(table, asked, density), [table, asked, density]);
   const made = read.data ?? (data !== null && table === null ? withAsked(data, asked, density) : null);
   // Added mass of another axis says nothing about this one.
-  const shown = useMemo(() => made && (way === "forward" || way === "astern" ? withAxisAddedMass(made, build) : made), [made]);
+  const shown = useMemo(
+    () => made && (way === "forward" || way === "astern" ? withAxisAddedMass(made, build) : made),
+    [made],
+  );
   const keep = async () => {
     if (made !== null && (await onKeep(made))) onClose();
   };
@@ -49,15 +52,20 @@ export function FitDialog({ title, build, way, data, onKeep, onClose }: FitDialo
   return (
     <Dialog title={title} onClose={onClose}>
       <div class="build-fit">
-        <FitFields asked={asked} set={set} canChangeMethod={data === null || table !== null || asked.runs.length === 0} />
+        <FitFields
+          asked={asked}
+          set={set}
+          hasTime={read.uses.some(({ quantity }) => quantity === "time")}
+          canChangeMethod={data === null || table !== null || asked.runs.length === 0}
+        />
         <TableInput key={asked.method} method={asked.method} hasKept={data !== null} onTable={setBytes} />
         {(unread || read.problem) && <p class="warning">{unread || read.problem}</p>}
         {table && <ColumnChoices {...{ table, asked, set }} uses={read.uses} />}
         <Warnings items={read.warnings} />
         {read.thinned && (
           <p class="hint">
-            {read.thinned.from} rows are kept as {read.thinned.to}: neighbours are averaged, which loses nothing that the
-            fit could use.
+            {read.thinned.from} rows are kept as {read.thinned.to}: neighbours are averaged, which loses nothing that
+            the fit could use.
           </p>
         )}
         {asked.method === "terminal" && (

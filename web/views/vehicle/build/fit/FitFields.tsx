@@ -8,6 +8,8 @@ interface FitFieldsProps {
   readonly asked: FitAsked;
   readonly set: (change: Partial<FitAsked>) => void;
   readonly canChangeMethod: boolean;
+  /** The table has a clock, so that a stretch of it can be chosen. */
+  readonly hasTime: boolean;
 }
 
 const METHODS = (Object.keys(METHOD_WORDS) as FitMethod[]).map((value) => ({
@@ -16,7 +18,7 @@ const METHODS = (Object.keys(METHOD_WORDS) as FitMethod[]).map((value) => ({
 }));
 
 /** What was done, and what the log does not hold. */
-export function FitFields({ asked, set, canChangeMethod }: FitFieldsProps) {
+export function FitFields({ asked, set, canChangeMethod, hasTime }: FitFieldsProps) {
   const { method, by } = asked;
   return (
     <div class="form-grid">
@@ -62,14 +64,14 @@ export function FitFields({ asked, set, canChangeMethod }: FitFieldsProps) {
         />
       )}
       {method === "terminal" && <DiveFields asked={asked} set={set} />}
-      {(method === "coastDown" || method === "tow") && <StretchFields asked={asked} set={set} />}
+      {(method === "coastDown" || (method === "tow" && hasTime)) && <StretchFields asked={asked} set={set} />}
       <DoubtFields asked={asked} set={set} />
       <TextField label="Note" optional value={asked.note} maxLength={4000} onChange={(note) => set({ note })} />
     </div>
   );
 }
 
-type Fields = Omit<FitFieldsProps, "canChangeMethod">;
+type Fields = Pick<FitFieldsProps, "asked" | "set">;
 
 function MassFields({ asked, set }: Fields) {
   return (

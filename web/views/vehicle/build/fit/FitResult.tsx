@@ -18,9 +18,7 @@ export function FitResult({ data }: { readonly data: DragFitData }) {
       </p>
       <Chart spec={spec} height={260} />
       {shares.length > 0 && (
-        <p class="hint">
-          Its doubt comes from {shares.map(({ cause, share }) => `${cause} (${share})`).join(", ")}.
-        </p>
+        <p class="hint">Its doubt comes from {shares.map(({ cause, share }) => `${cause} (${share})`).join(", ")}.</p>
       )}
       <Warnings items={fit.warnings} />
     </>

@@ -1,7 +1,7 @@
 import type { DragFitData } from "../../../../../shared/model/vehicle/dragFit.ts";
 import { chosenBuild } from "../buildState.ts";
-import { FitResult } from "./FitResult.tsx";
 import { withAxisAddedMass } from "./addedMassOf.ts";
+import { FitResult } from "./FitResult.tsx";
 import { keptInWords } from "./fitWords.ts";
 
 interface FittedDragProps {

@@ -1,6 +1,6 @@
 import type { LogTable } from "../../../../../shared/log/logTable.ts";
-import type { DragFitData, TerminalData } from "../../../../../shared/model/vehicle/dragFit.ts";
 import type { DragColumn, DragColumnUse, DragQuantity } from "../../../../../shared/model/vehicle/dragChannels.ts";
+import type { DragFitData, TerminalData } from "../../../../../shared/model/vehicle/dragFit.ts";
 import { InputProblem, OutOfDomain } from "../../../../../shared/quantity/problem.ts";
 import type { Warning } from "../../../../../shared/quantity/warning.ts";
 import { type DragChannels, dragChannels } from "../../../../../shared/vehicle/drag/dragChannels.ts";
@@ -190,16 +190,17 @@ export function askedOf(data: DragFitData, mass: { readonly value: number; reado
 /** Kept data with what is asked besides the log changed, where no new log was given. */
 export function withAsked(data: DragFitData, asked: FitAsked, density: number): DragFitData {
   if (data.method !== asked.method) return data;
-  const columns: Record<DragFitData["method"], () => Columns> = {
-    tow: () => (data.method === "tow" ? { speed: data.speed, force: data.force, ...(data.time && { time: data.time }) } : {}),
-    coastDown: () => (data.method === "coastDown" ? { time: data.time, [data.measured]: data.values } : {}),
-    timedRuns: () => ({}),
-    terminal: () => ({}),
-  };
   if (data.method === "timedRuns") {
     const [thrustRelativeUncertainty, speedRelativeUncertainty] = asked.doubts;
     return { ...data, density, thrustRelativeUncertainty, speedRelativeUncertainty };
   }
-  const by = data.method === "coastDown" ? data.measured : asked.by;
-  return dataOf(columns[data.method](), { ...asked, by }, density) ?? data;
+  if (data.method === "tow") {
+    const { speed, force, time } = data;
+    return dataOf({ speed, force, ...(time && { time }) }, asked, density) ?? data;
+  }
+  // What a log of a coast-down holds does not change by asking.
+  if (data.method === "coastDown") {
+    return dataOf({ time: data.time, [data.measured]: data.values }, { ...asked, by: data.measured }, density) ?? data;
+  }
+  return dataOf({}, asked, density) ?? data;
 }

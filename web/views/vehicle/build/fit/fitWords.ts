@@ -1,6 +1,6 @@
-import type { ChartSpec } from "../../../../charts/chartSpec.ts";
 import type { DragFit, DragFitData } from "../../../../../shared/model/vehicle/dragFit.ts";
 import { formatNumber } from "../../../../../shared/quantity/format.ts";
+import type { ChartSpec } from "../../../../charts/chartSpec.ts";
 import type { FitMethod } from "./fitDraft.ts";
 
 interface MethodWords {

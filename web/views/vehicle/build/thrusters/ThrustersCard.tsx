@@ -29,20 +29,22 @@ export function ThrustersCard() {
     <>
       <LayoutPicture thrusters={build.thrusters} />
       <p class="hint">
-        Places of the propellers from any fixed point of the vehicle, best its centre of mass: x ahead, y to starboard, z
-        down. A bare number is in the unit of its column; “12 cm” works too.
+        Places of the propellers from any fixed point of the vehicle, best its centre of mass: x ahead, y to starboard,
+        z down. A bare number is in the unit of its column; “12 cm” works too.
       </p>
-      <SelectField
-        label="Directions are written as"
-        value={directionAs.value}
-        options={[
-          { value: "angles", label: "angles: heading from the bow, dip below level" },
-          { value: "parts", label: "three parts: ahead, to starboard, down" },
-        ]}
-        onChange={(way) => {
-          directionAs.value = way;
-        }}
-      />
+      <div class="build-one">
+        <SelectField
+          label="Directions are written as"
+          value={directionAs.value}
+          options={[
+            { value: "angles", label: "angles: heading from the bow, dip below level" },
+            { value: "parts", label: "three parts: ahead, to starboard, down" },
+          ]}
+          onChange={(way) => {
+            directionAs.value = way;
+          }}
+        />
+      </div>
       <ThrusterTable build={build} />
       <div class="row">
         <button

@@ -1,6 +1,6 @@
+import { formatNumber } from "../../../../../shared/quantity/format.ts";
 import { requireUnit } from "../../../../../shared/quantity/unit.ts";
 import type { Dimension } from "../../../../../shared/quantity/units.data.ts";
-import { formatNumber } from "../../../../../shared/quantity/format.ts";
 import { type Allowed, type ReadText, readText } from "../../../../forms/quantityText.ts";
 
 /** How the cells of one column are written: a bare number is in the unit of its head. */

@@ -1,0 +1,73 @@
+import { readFile } from "node:fs/promises";
+import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
+import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
+import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
+import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
+import { checked } from "./checked.ts";
+import type { Usage, Words } from "./options.ts";
+
+export const USAGE: Usage = {
+  verb: "vehicle",
+  arguments: "",
+  about:
+    "What a whole vehicle does: speeds each way, in a current, climbing and stopping, endurance, and whether its requirement\nis met. Exit code 1 where it is not.",
+  options: {
+    file: { value: "FILE", text: "the vehicle as JSON, SI units; /api/docs shows its fields" },
+    "monte-carlo": {
+      value: "COUNT",
+      text: `draw all doubtful inputs so often for the probabilities, e.g. ${VEHICLE_DRAWS.usual}; at least ${VEHICLE_DRAWS.fewest}`,
+    },
+    seed: { value: "COUNT", text: "start of the draws; the same gives the same numbers (default 1)" },
+    json: { text: "print the whole result as JSON, SI units" },
+  },
+  examples: ["vehicle --file dabchick.json", "vehicle --file dabchick.json --monte-carlo 10000 --json"],
+};
+
+export async function run(words: Words): Promise<number> {
+  const vehicle = checked(Vehicle, await jsonOf(words.text("file")), () => undefined);
+  const answer = vehicleAnswer(vehicle, drawingOf(words));
+  process.stdout.write(words.has("json") ? `${JSON.stringify(answer, null, 2)}\n` : `${linesOf(answer).join("\n")}\n`);
+  return answer.requirement?.met === false ? 1 : 0;
+}
+
+function drawingOf(words: Words): VehicleDraws | null {
+  const draws = words.whole("monte-carlo", VEHICLE_DRAWS.fewest);
+  return draws === undefined ? null : { draws, seed: words.whole("seed", 0) ?? 1 };
+}
+
+async function jsonOf(path: string | undefined): Promise<unknown> {
+  const problem = { where: "--file", needed: "a vehicle as JSON, SI units; /api/docs shows its fields" };
+  if (path === undefined) {
+    throw new InputProblem({ code: "cli.no-vehicle", found: "No vehicle was given", mend: "Name its file", ...problem });
+  }
+  const text = await readFile(path, "utf8").catch((error: Error) => {
+    const found = `${path} can not be read: ${error.message}`;
+    throw new InputProblem({ code: "cli.no-vehicle", found, mend: "Check the path", ...problem });
+  });
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const found = `${path} is not JSON: ${(error as Error).message}`;
+    throw new InputProblem({ code: "cli.not-json", found, mend: "Check commas and quotes near there", ...problem });
+  }
+}
+
+const METRES_PER_SECOND = { symbol: "m/s", factor: 1 };
+
+function linesOf(answer: VehicleAnswer): string[] {
+  const { motions, headings, vertical, changes, requirement, endurance, warnings } = answer;
+  const shares = motions[0]?.shares.slice(0, 3) ?? [];
+  return [
+    ...[answer.name, answer.sentence, ""],
+    ...motions.map(({ sentence }) => sentence),
+    ...(headings ? [headings.sentence] : []),
+    ...[vertical.sentence, vertical.withoutPower.text, endurance.sentence],
+    ...shares.map(({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`),
+    ...changes.map(({ name, change }) => `${name}: ${change.value >= 0 ? "+" : ""}${formatUncertain(change, METRES_PER_SECOND)} ahead`),
+    ...(requirement?.demands.map(({ sentence }) => sentence) ?? []),
+    ...(requirement?.probabilityAll == null ? [] : [`All together: ${formatNumber(100 * requirement.probabilityAll)} % of the draws.`]),
+    ...warnings.map(({ message }) => `Note: ${message}`),
+  ];
+}

@@ -1,0 +1,62 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { FluidState } from "../../shared/model/fluid.ts";
+import { AxisDrag, VehicleDrag } from "../../shared/model/vehicle/drag.ts";
+import { LayoutAnswer } from "../../shared/model/vehicle/layoutAnswer.ts";
+import { LayoutRequest } from "../../shared/model/vehicle/layoutRequest.ts";
+import { TetherRequest, TetherSolution } from "../../shared/model/vehicle/tetherShape.ts";
+import { VehicleAnswer, VehicleRequest } from "../../shared/model/vehicle/vehicleAnswer.ts";
+import { axisDrag } from "../../shared/vehicle/drag/axisDrag.ts";
+import { layoutAnswer } from "../../shared/vehicle/layout/layoutAnswer.ts";
+import { solveTether } from "../../shared/vehicle/tether/solveTether.ts";
+import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
+
+const tags = ["Computation"];
+
+const DragQuestion = z
+  .strictObject({
+    drag: VehicleDrag,
+    water: FluidState.exactOptional().describe("Water of the vehicle, for drags that name none of their own"),
+  })
+  .meta({ id: "VehicleDragRequest" });
+
+/** What a vehicle does, and its parts by themselves; nothing is stored. Registered under /api/compute. */
+export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
+  const whole = {
+    tags,
+    summary: "What a whole vehicle does",
+    description:
+      "Speeds each way with all thrusters on one bus, headings in a current, climbing, stopping, endurance, what makes it doubtful, what changes gain, and whether the requirement is met, with its probability. Draws of all inputs take seconds.",
+    body: VehicleRequest,
+    response: { 200: VehicleAnswer },
+  };
+  app.post("/vehicle", { schema: whole }, async ({ body }) => vehicleAnswer(body.vehicle, body.drawing, body.packs));
+
+  const placed = {
+    tags,
+    summary: "What a layout of thrusters can do",
+    description:
+      "Greatest force and moment of each commanded motion with the others at zero, outlines of force, what is left after any loss, currents and the matrix for a control system.",
+    body: LayoutRequest,
+    response: { 200: LayoutAnswer },
+  };
+  app.post("/vehicle-layout", { schema: placed }, async ({ body }) => layoutAnswer(body));
+
+  const dragged = {
+    tags,
+    summary: "Drag of a vehicle along its axes",
+    description: "Drag area, linear term and added mass of each way: typed, built up from shapes or fitted to measurements.",
+    body: DragQuestion,
+    response: { 200: AxisDrag },
+  };
+  app.post("/vehicle-drag", { schema: dragged }, async ({ body }) => axisDrag(body.drag, body.water));
+
+  const tethered = {
+    tags,
+    summary: "Shape of a tether in a current and the forces at its ends",
+    description: "In three dimensions, with weight, normal and tangential drag, in a uniform or sheared current.",
+    body: TetherRequest,
+    response: { 200: TetherSolution },
+  };
+  app.post("/tether", { schema: tethered }, async ({ body }) => solveTether(body));
+};
