@@ -40,6 +40,12 @@ export class Candidate {
 
   /** Puts the combination of that number together and judges it. */
   take(number: number): void {
+    this.put(number);
+    this.judgeAll();
+  }
+
+  /** Puts it together without judging it: for one that is known to meet. Its endurance is not worked out. */
+  put(number: number): void {
     const { next, places, records, inputs } = this;
     placesOf(number, records.sizes, next);
     this.number = number;
@@ -59,7 +65,6 @@ export class Candidate {
     places.gear = next.gear;
     places.propeller = next.propeller;
     this.count();
-    this.judgeAll();
   }
 
   /** Judges the combination with the inputs as they stand; `rates` must belong to them. */

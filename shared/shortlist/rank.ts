@@ -30,13 +30,15 @@ export function* rankStretch(
 ): Generator<number, readonly Ranked[]> {
   const candidate = new Candidate(records, requirement);
   const best = new Best<Ranked>(rows);
+  const isTimed = requirement.endurance !== undefined;
   const values = scoring.weights.thrustMargin > 0 ? valuesOf : valuesAtDemand;
   for (let number = start; number < end; ) {
     const until = Math.min(end, number + STEP);
     for (; number < until; number++) {
       const place = number - start;
       if ((meets[place >> 3]! & (1 << (place & 7))) === 0) continue;
-      candidate.take(number);
+      if (isTimed) candidate.take(number);
+      else candidate.put(number);
       const score = scoreOf(values(candidate), scoring);
       if (best.wants(-score, number)) best.add(-score, number, { number, score });
     }

@@ -26,7 +26,9 @@ export function valuesOf(candidate: Candidate): Values {
     thrustPerPower: (demanded > 0 ? demanded : thrust) / electricalPower,
     thrustMargin: demanded > 0 ? thrust / demanded - 1 : thrust,
     tipSpeed: Math.PI * rate * inputs.diameter,
-    ...{ mass, price, endurance },
+    mass,
+    price,
+    endurance,
   };
 }
 
@@ -39,8 +41,12 @@ export function valuesAtDemand(candidate: Candidate): Values {
   const [curve, rate] = [candidate.curves[0]!, candidate.rates[0]!];
   solver.fill(inputs, curve, curve.advance);
   return {
-    ...{ thrust: Number.NaN, thrustMargin: Number.NaN, mass, price, endurance },
+    thrust: Number.NaN,
     thrustPerPower: demanded / solver.runAt(rate).electricalPower,
+    thrustMargin: Number.NaN,
     tipSpeed: Math.PI * rate * inputs.diameter,
+    mass,
+    price,
+    endurance,
   };
 }

@@ -28,6 +28,7 @@ const ASSUMPTIONS = [
   "One wake fraction and one thrust deduction for all thrusters; thrusters do not disturb each other.",
   "No coupling between the drags of the axes; steady motion without turning.",
   "Limits by cavitation and air drawn in are those at rest at the depth of the scenario: a propeller is loaded most at rest.",
+  "Up and down the tether is taken in or paid out along itself and pulls as at rest.",
   "Idle thrusters cause no drag of their own: it belongs to the drag of the vehicle.",
   "Doubts are carried to first order; the requirement can be drawn beside it.",
 ];

@@ -1,33 +1,15 @@
-const WORDS = {
-  bench: [
-    "A propeller that starts unexpectedly cuts to the bone. Take it off, or put a guard and a switch within reach between you and it, before you connect power; stand out of its plane.",
-    "Electricity near water: run the stand from a low-voltage supply, keep mains equipment away from the tank and behind a residual-current device.",
-    "Lithium packs burn when they are shorted, crushed or over-discharged. Fuse the pack, never leave it charging alone, and keep to its maker's data sheet.",
-  ],
-  motor: [
-    "A motor without load runs up to its highest speed at once and can jump off the bench: clamp it, take everything loose off the shaft, keep hair, sleeves and fingers away, and begin at low throttle.",
-    "Take the propeller off for a run without load, with the supply disconnected. Stay below the speed, voltage and current of the maker's data sheet, and let the winding cool between runs.",
-    "Run a motor wet only if its maker allows it or its windings and bearings are sealed for it, from a low-voltage supply with a fuse, mains equipment away from the water and behind a residual-current device. Rinse and dry it afterwards.",
-  ],
-  drive: [
-    "These are computed figures. The limits in the data sheets of motor, controller and pack come first: stay below them, fuse the pack for its wiring and try new settings step by step.",
-    "Keep hands and lines away from propellers that can start; disconnect the pack before you touch them.",
-    "Lithium packs burn when they are shorted, crushed or over-discharged. Charge and store them as their maker says.",
-  ],
-} as const;
+import { CAUTIONS, WHO_DECIDES } from "./cautionWords.ts";
 
 /** The usual cautions where a screen leads to work with blades, packs or electricity near water. */
-export function Caution({ about, open = false }: { readonly about: keyof typeof WORDS; readonly open?: boolean }) {
+export function Caution({ about, open = false }: { readonly about: keyof typeof CAUTIONS; readonly open?: boolean }) {
   return (
     <details class="caution" open={open}>
       <summary>Before you switch anything on: blades, packs, electricity near water</summary>
       <ul>
-        {WORDS[about].map((words) => (
+        {CAUTIONS[about].map((words) => (
           <li key={words}>{words}</li>
         ))}
-        <li>
-          Your local electrical code and the makers' data sheets decide; where you are not sure, ask a qualified person.
-        </li>
+        <li>{WHO_DECIDES}</li>
       </ul>
     </details>
   );

@@ -48,6 +48,12 @@ export const SCREENS: readonly ScreenEntry[] = [
     load: () => import("./drive/DriveView.tsx"),
   },
   {
+    id: "vehicle",
+    label: "Vehicle",
+    icon: "M4 10a3 3 0 0 1 3-3h9a4 4 0 0 1 4 4v1a4 4 0 0 1-4 4H7a3 3 0 0 1-3-3zM8 7V4h5v3M2 9v5M15 11.5h2",
+    load: () => import("./vehicle/VehicleView.tsx"),
+  },
+  {
     id: "shortlist",
     label: "Shortlist",
     icon: "M4 6h10M4 12h10M4 18h6M16 16l2.5 2.5L22 14M18 5v4M16 7h4",

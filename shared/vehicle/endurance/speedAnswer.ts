@@ -1,7 +1,7 @@
 import type { BestSpeed, EndurancePoint, SpeedAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import { goldenMaximum } from "../../numeric/goldenSection.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatNumber } from "../../quantity/format.ts";
 import { doubtShares, uncertainOf } from "../propulsion/firstOrder.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { discharge, energyBetween } from "./discharge.ts";
@@ -63,8 +63,8 @@ function pointAt(on: Drawing, speed: number): EndurancePoint | null {
 type Way = "range" | "reach";
 
 /**
- * The speed of the greatest way: on a smooth curve through the points, then told from the bus itself. Where the greatest
- * point is at the end, that is the best.
+ * The speed of the greatest way: on a smooth curve through the points, then by the bus itself; the edges of the flat top by
+ * the curve alone. Where the greatest point is at the end, that is the best.
  */
 function bestOf(on: Drawing, changing: Changing, points: readonly EndurancePoint[], way: Way) {
   const timeAt = timeCurve(points);
@@ -80,7 +80,20 @@ function bestOf(on: Drawing, changing: Changing, points: readonly EndurancePoint
   const edge = (end: number) =>
     spare(end) >= 0 ? end : bracketedRoot(spare, Math.min(at, end), Math.max(at, end), { relativeTolerance: PLACE }).root;
   const lowest = way === "reach" ? Math.max(first, U) : first;
-  return { best: bestSpeed(on, changing, { speed: at, within: [edge(lowest), edge(last)], way }), converged };
+  const speed = polished(on, way, at, last) ?? points[top]!.speed;
+  return { best: bestSpeed(on, changing, { speed, within: [edge(lowest), edge(last)], way }), converged };
+}
+
+/** Part of the speed by which its neighbours lie apart for the parabola. */
+const APART = 0.05;
+
+/** Top of the parabola through the ways at a speed and its neighbours, by the bus itself; null where there is none. */
+function polished(on: Drawing, way: Way, speed: number, greatest: number): number | null {
+  const step = Math.min(APART * speed, greatest - speed);
+  const [below, at, above] = [speed - step, speed, speed + step].map((one) => pointAt(on, one)?.[way] ?? null);
+  if (below == null || at == null || above == null) return null;
+  const bend = below - 2 * at + above;
+  return bend < 0 ? speed + (0.5 * step * (below - above)) / bend : null;
 }
 
 function wayOf(way: Way, { speed: V, time, current: U }: { speed: number; time: number; current: number }): number {
@@ -113,17 +126,4 @@ function sentenceOf(range: BestSpeed | null, reach: BestSpeed | null, { currentS
   if (currentSpeed === 0) return range.sentence;
   if (reach === null) return `${range.sentence} Against the current of ${formatNumber(currentSpeed)} m/s it makes no way.`;
   return `${range.sentence} ${reach.sentence}`;
-}
-
-/** How long the usable charge lasts at a speed ahead, s, with its doubt; null where that speed can not be kept up. */
-export function enduranceAt(on: Drawing, changing: Changing, speed: number) {
-  const point = pointAt(on, speed);
-  if (point === null) return null;
-  const [linear] = linearOfDrawing(changing, [point.time], (changed) => {
-    const one = pointAt(changed, speed);
-    return one && [one.time];
-  });
-  const time = uncertainOf(changing.doubts, linear!);
-  const sentence = `At ${formatNumber(speed)} m/s through the water the charge lasts ${formatUncertain(time, { symbol: "min", factor: 60 })}.`;
-  return { point, time, linear: linear!, sentence };
 }

@@ -29,13 +29,16 @@ interface Direction {
  * with the square of the speed, but for that of the weight.
  *
  * Source   `tetherPulls`; Lagrange's interpolation.
+ * Assumes  straight up or down the tether is handled along itself, so that only its pull at rest counts.
  * Error    about 1e-4 of the force at working speeds; a change of a factor by 10 % to some 1e-3.
  * Throws   as `tetherPulls`.
  */
 export function tetherModel(out: TetherOut | null, from: number): PullFor {
   if (out === null) return () => () => NO_PULL;
   const known = new Map<string, Direction>();
-  return (numbers) => (through) => {
+  return (numbers) => (velocity) => {
+    // Up and down a tether is taken in or paid out along itself: it pulls as at rest.
+    const through: Vector = velocity[0] === 0 && velocity[1] === 0 ? [0, 0, 0] : velocity;
     const speed = Math.hypot(...through);
     const unit: Vector = speed === 0 ? [1, 0, 0] : [through[0] / speed, through[1] / speed, through[2] / speed];
     const key = unit.map((part) => part.toFixed(9)).join(" ");

@@ -2,7 +2,7 @@ import { useSignalEffect } from "@preact/signals";
 import type { ComponentType } from "preact";
 import { Caution } from "../../app/Caution.tsx";
 import { Fold } from "../../app/Fold.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
 import { runs } from "../../app/session.ts";
@@ -49,6 +49,7 @@ export default function ShortlistView() {
       question="Which parts make the thruster I need?"
       answer={failed || (result?.result.answer ?? "Say what is needed, then search the parts that you keep.")}
       tone={failed ? "problem" : result === null ? "open" : result.result.counts.meeting > 0 ? "known" : "problem"}
+      isBusy={isReducing.value}
       basis={
         <p>Every motor with every controller, supply, gear and propeller is run at its limits in the working water.</p>
       }

@@ -3,7 +3,7 @@ import type { ComponentType } from "preact";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { Fold } from "../../app/Fold.tsx";
-import { needReductions } from "../../app/reductions.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
 import { runs } from "../../app/session.ts";
@@ -80,6 +80,7 @@ export default function VehicleView() {
             ? "problem"
             : "open"
       }
+      isBusy={isReducing.value || isBehind.value}
       basis={<Basis />}
       actions={<BuildBar />}
       picture={<ScenarioSliders />}

@@ -4,7 +4,11 @@ import type { Vehicle } from "../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { vehicleAnswer } from "../../../shared/vehicle/vehicleAnswer.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
+import { parts } from "../../app/session.ts";
 import { allAssembled, chosenPlace, editBuild, vehicle } from "./build/buildState.ts";
+
+/** Packs to choose from for the mission. */
+const packs = computed(() => parts.value.packs.map(({ document }) => document));
 
 /** What the sliders changed for now; kept in the build only when the builder says so. */
 export const scenarioChange = signal<Partial<Scenario>>({});
@@ -66,7 +70,7 @@ function answerOf(asked: Vehicle): Answered {
 
 function freshAnswer(asked: Vehicle): Answered {
   try {
-    return { state: "answered", of: asked, answer: vehicleAnswer(asked) };
+    return { state: "answered", of: asked, answer: vehicleAnswer(asked, null, packs.value) };
   } catch (thrown) {
     return { state: "refused", why: sentenceOf(thrown) };
   }

@@ -1,8 +1,9 @@
 import { computed, signal } from "@preact/signals";
+import type { StoredDocument } from "../../../../shared/model/stored.ts";
 import type { Vehicle } from "../../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild.ts";
 import type { Problem } from "../../../../shared/quantity/problem.ts";
-import { vehicleOf } from "../../../../shared/vehicle/build/vehicleOf.ts";
+import { type VehicleParts, vehicleOf } from "../../../../shared/vehicle/build/vehicleOf.ts";
 import { editProject } from "../../../app/edits.ts";
 import { parts, project } from "../../../app/session.ts";
 import { drivePropellers } from "../../drive/drivePropellers.ts";
@@ -21,12 +22,19 @@ export function chooseBuild(place: number): void {
   wantedPlace.value = place;
 }
 
-/** The vehicle on show, complete with its parts, or what keeps it from that. Null while there is none. */
+/** A vehicle complete with its parts, or what keeps it from that. */
 export type Assembled = { readonly vehicle: Vehicle } | { readonly problems: readonly Problem[] };
 
-export const assembled = computed((): Assembled | null => assemble(chosenBuild.value));
-/** Every vehicle of the project in the same way, to lay them beside each other. */
-export const allAssembled = computed(() => builds.value.map((build) => ({ build, ...assemble(build)! })));
+/** Every vehicle of the project, to lay them beside each other. */
+export const allAssembled = computed(() => {
+  // Without a project there is no water either.
+  if (builds.value.length === 0) return [];
+  const from = buildFrom.value;
+  return builds.value.map((build) => ({ build, ...assembledOnce(build, from) }));
+});
+
+/** The vehicle on show; null while there is none. */
+export const assembled = computed((): Assembled | null => allAssembled.value[chosenPlace.value] ?? null);
 
 /** The vehicle on show, complete in itself; null where a part is missing or there is none. */
 export const vehicle = computed((): Vehicle | null => {
@@ -34,10 +42,38 @@ export const vehicle = computed((): Vehicle | null => {
   return made !== null && "vehicle" in made ? made.vehicle : null;
 });
 
-function assemble(build: VehicleBuild | null): Assembled | null {
-  if (build === null) return null;
-  const propellers = drivePropellers.value.map(({ propeller }) => propeller);
-  return vehicleOf(build, parts.value, propellers, project.value!.document.water);
+/** Parts, propellers and water that vehicles are completed with. */
+const buildFrom = computed((): BuildFrom => {
+  const byId = <T>(list: readonly StoredDocument<T>[]) => new Map(list.map(({ id, document }) => [id, document]));
+  const { motors, controllers, gears, packs, tethers } = parts.value;
+  return {
+    water: project.value!.document.water,
+    parts: {
+      ...{ motors: byId(motors), controllers: byId(controllers), gears: byId(gears) },
+      ...{ packs: byId(packs), tethers: byId(tethers) },
+    },
+    propellers: new Map(drivePropellers.value.map(({ name, propeller }) => [name, propeller])),
+  };
+});
+
+/** More than the vehicles of a project and their last changes need not be kept. */
+const MOST_REMEMBERED = 50;
+let lastFrom: BuildFrom | null = null;
+const remembered = new Map<string, Assembled>();
+
+/** Equal builds of equal parts are one object, so that what takes long to work out from a vehicle is worked out once. */
+function assembledOnce(build: VehicleBuild, from: BuildFrom): Assembled {
+  if (from !== lastFrom || remembered.size >= MOST_REMEMBERED) {
+    remembered.clear();
+    lastFrom = from;
+  }
+  const key = JSON.stringify(build);
+  const known = remembered.get(key);
+  if (known) return known;
+  const built = vehicleOf(build, from);
+  const made = built.state === "complete" ? { vehicle: built.vehicle } : { problems: built.problems };
+  remembered.set(key, made);
+  return made;
 }
 
 /** What a change makes of a build. It is asked when its turn has come, so that it sees what is stored then. */

@@ -1,0 +1,71 @@
+import { useSignalEffect } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { bundleAddress } from "../../api/bundles.ts";
+import { isReducing, needReductions } from "../../app/reductions.ts";
+import { Screen } from "../../app/Screen.tsx";
+import { openProjectId, runs } from "../../app/session.ts";
+import { ReportSheet } from "./ReportSheet.tsx";
+import { saveReport } from "./reportFile.ts";
+import { REPORT_SECTIONS, reportAnswer } from "./reportModel.ts";
+import { leftOut, readForReport, report, reportInput, wantSection } from "./reportState.ts";
+import "./reportSheet.css";
+import "./report.css";
+
+export default function ReportView() {
+  useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
+  useEffect(() => void readForReport(), []);
+  const input = reportInput.value;
+  const { name } = input.project;
+  return (
+    <Screen
+      question="What goes on paper?"
+      answer={reportAnswer(input, isReducing.value)}
+      tone={isReducing.value ? "open" : "known"}
+      isBusy={isReducing.value}
+      actions={<Acts name={name} />}
+      picture={<SectionChoice />}
+    >
+      <ReportSheet name={name} made={`Made by ${input.program} on ${input.madeAt}.`} sections={report.value} />
+    </Screen>
+  );
+}
+
+function Acts({ name }: { readonly name: string }) {
+  return (
+    <>
+      <button type="button" class="primary" onClick={() => print()}>
+        Print the report
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          const sheet = document.getElementById("report-sheet");
+          if (sheet) saveReport(name, sheet);
+        }}
+      >
+        Save the report as one page
+      </button>
+      <a href={bundleAddress(openProjectId())} download>
+        Save the project as one file
+      </a>
+    </>
+  );
+}
+
+function SectionChoice() {
+  return (
+    <fieldset class="report-choice">
+      <legend>Sections</legend>
+      {REPORT_SECTIONS.map(({ id, title }) => (
+        <label key={id}>
+          <input
+            type="checkbox"
+            checked={!leftOut.value.has(id)}
+            onChange={(event) => wantSection(id, event.currentTarget.checked)}
+          />{" "}
+          {title}
+        </label>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,29 @@
+import { scoreText, shownColumns } from "../../shortlist/resultModel.ts";
+import { list, type ReportBlock, table, text } from "../reportBlocks.ts";
+import type { ReportInput } from "../reportInput.ts";
+
+const ROWS = 10;
+
+/** The shortlist that was kept last. */
+export function shortlistSection({ shortlist }: ReportInput): ReportBlock[] {
+  if (shortlist === null) return [text("No search of a parts box is kept in this project.")];
+  const { result, name, program, madeAt, note } = shortlist;
+  const rows = result.rows.slice(0, ROWS);
+  const columns = shownColumns(rows);
+  const { counts } = result;
+  return [
+    text(`${name}: ${result.answer}`),
+    text(
+      `${counts.meeting} of ${counts.combinations} combinations meet it. Searched ${madeAt.slice(0, 10)} with ${program}. Numbers are best estimates at the demanded thrust; “How sure” is the probability that all demands are met, from the uncertainty of the parts.`,
+    ),
+    ...(note === "" ? [] : [text(note)]),
+    ...table({
+      label: `The ${rows.length} best`,
+      heads: ["Place", ...columns.map(({ label }) => label)],
+      rows: rows.map((row) => [`${row.rank}`, ...columns.map(({ cell }) => cell(row))]),
+    }),
+    ...list([...rows.slice(0, 3).map((row) => `Place ${row.rank}: ${scoreText(row)}.`), result.method]),
+    ...list(result.easing.slice(0, 5).map(({ sentence }) => sentence)),
+    ...list(result.warnings.map(({ message }) => message)),
+  ];
+}

@@ -1,0 +1,159 @@
+import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
+import { formatUncertain } from "../../../../shared/quantity/format.ts";
+import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
+import { sureText } from "../../shortlist/resultModel.ts";
+import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
+import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
+import { AMPERE_HOUR, METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../../vehicle/answer/units.ts";
+import { COMPARED } from "../../vehicle/compareModel.ts";
+import { reachRows } from "../../vehicle/layout/layoutModel.ts";
+import { heading, list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
+import type { ReportInput } from "../reportInput.ts";
+
+/** Every vehicle of the project, and all beside each other. */
+export function vehicleSection({ vehicles }: ReportInput): ReportBlock[] {
+  if (vehicles.length === 0) return [text("No vehicle is in this project.")];
+  return [
+    ...vehicles.flatMap(({ name, answered }) => [
+      heading(name),
+      ...(answered.state === "answered"
+        ? answerBlocks(answered.answer)
+        : [text(answered.state === "refused" ? answered.why : "Parts of it are missing, so it has no answer.")]),
+    ]),
+    ...besideBlocks(vehicles),
+  ];
+}
+
+function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
+  const ahead = answer.motions.find(({ way }) => way === "ahead");
+  return [
+    text(answer.sentence),
+    ...requirementBlocks(answer.requirement),
+    ...table({
+      label: "Each way, with 95 % intervals where the inputs state their doubt",
+      heads: ["Way", "Force at rest", "Steady speed", "Current", "Power from the bus", "Bounded by"],
+      rows: answer.motions.map(({ way, state, force, speed, atSpeed, atRest }) => [
+        WAY_WORDS[way],
+        shownUncertain(force, NEWTON),
+        state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND),
+        shown((atSpeed ?? atRest)?.current ?? null, AMPERE),
+        shown((atSpeed ?? atRest)?.power ?? null, WATT),
+        (atSpeed ?? atRest)?.limitedBy.text ?? "–",
+      ]),
+    }),
+    ...(ahead && ahead.curve.length > 0 ? picture(forcePicture(ahead)) : []),
+    ...layoutBlocks(answer),
+    ...enduranceBlocks(answer.endurance),
+    ...list(
+      once([...(answer.headings ? [answer.headings.sentence] : []), ...answer.warnings.map(({ message }) => message)]),
+    ),
+  ];
+}
+
+function requirementBlocks(check: VehicleAnswer["requirement"]): ReportBlock[] {
+  if (check === null) return [text("Nothing is asked of it.")];
+  return [
+    text(check.sentence, true),
+    ...table({
+      label: "What it must do",
+      heads: ["Asked", "Met", "How sure", "In words", "What bounds it"],
+      rows: check.demands.map(({ name, met, certain, probability, probabilityDrawn, sentence, limitedBy }) => [
+        name,
+        met ? (certain ? "yes" : "by the best estimate") : "no",
+        sureText(probabilityDrawn ?? probability),
+        sentence,
+        limitedBy?.text ?? "–",
+      ]),
+    }),
+  ];
+}
+
+function layoutBlocks({ layout }: VehicleAnswer): ReportBlock[] {
+  return [
+    ...table({
+      label: "What the thrusters can push and turn together, with 95 % intervals",
+      heads: ["Motion", "Way", "Greatest", "Within the bus current", "Bounded by"],
+      rows: reachRows(layout).map(({ axis, way, greatest, withinBus, bounds }) => [
+        axis,
+        way,
+        greatest,
+        withinBus || "–",
+        bounds,
+      ]),
+    }),
+    { kind: "outlines", outlines: layout.outlines },
+  ];
+}
+
+function enduranceBlocks(endurance: VehicleAnswer["endurance"]): ReportBlock[] {
+  if (endurance === null) return [text("The charge of the pack is not stated, so no time can be told.")];
+  const { mission, speeds } = endurance;
+  return [
+    text(endurance.sentence),
+    ...(mission === null
+      ? []
+      : [
+          ...table({
+            label: "The mission, leg by leg; best estimates",
+            heads: ["Leg", "Time", "Mean power", "Greatest current", "Charge", "In words"],
+            rows: mission.legs.map(({ name, time, power, greatestCurrent, charge, sentence }) => [
+              name,
+              shown(time, MINUTE),
+              shown(power, WATT),
+              shown(greatestCurrent, AMPERE),
+              shown(charge, AMPERE_HOUR),
+              sentence,
+            ]),
+          }),
+          ...picture(mission.track.length > 1 ? trackPicture(mission) : null),
+        ]),
+    ...(speeds === null ? [] : [text(speeds.sentence), ...picture(rangePicture(speeds))]),
+    ...list(endurance.warnings.map(({ message }) => message)),
+  ];
+}
+
+function besideBlocks(vehicles: ReportInput["vehicles"]): ReportBlock[] {
+  if (vehicles.length < 2) return [];
+  return [
+    heading("The vehicles beside each other"),
+    ...table({
+      label: "Each in its own scenario",
+      heads: ["", ...vehicles.map(({ name }) => name)],
+      rows: COMPARED.map(({ name, cell }) => [
+        name,
+        ...vehicles.map(({ answered }) => (answered.state === "answered" ? cell(answered.answer) : "no answer")),
+      ]),
+    }),
+  ];
+}
+
+/** What vehicle answers take for granted, and the drag they rest on. */
+export function vehicleGrounds({ vehicles }: ReportInput): ReportBlock[] {
+  return vehicles.flatMap(({ name, answered }) => {
+    if (answered.state !== "answered") return [];
+    const { drag, grounds, assumptions, endurance, converged } = answered.answer;
+    const ways = [
+      ["ahead", drag.surge?.forward],
+      ["astern", drag.surge?.astern],
+      ["sideways", drag.sway],
+      ["down", drag.heave?.down],
+      ["up", drag.heave?.up],
+    ] as const;
+    return [
+      text(name, true),
+      ...list(
+        once([
+          ...ways.flatMap(([way, one]) =>
+            one
+              ? [`Drag ${way}: C_D A ${formatUncertain(one.dragArea, { symbol: "m²", factor: 1 })}, ${one.from}.`]
+              : [],
+          ),
+          ...grounds.map(({ drive, text: ground }) => `${drive}: ${ground}`),
+          ...assumptions,
+          ...(endurance?.assumptions ?? []),
+          ...(converged ? [] : ["A search did not come to its end; treat the last digits with care."]),
+        ]),
+      ),
+    ];
+  });
+}
