@@ -76,7 +76,8 @@ function runningOf(words: Words): DriveRunning {
       asternEstimate: {
         thrustShare: share.value,
         torqueShare: 1,
-        relativeUncertainty: (share.standardUncertainty ?? 0) / share.value,
+        // No share has no relative doubt; it is refused as a coefficient of 0.
+        relativeUncertainty: share.value === 0 ? 0 : (share.standardUncertainty ?? 0) / Math.abs(share.value),
       },
     }),
   };

@@ -99,8 +99,11 @@ function completeTether({ supply }: Branch): void {
   if (tether === undefined) return;
   tether["name"] = "tether";
   tether["diameter"] = 0.01;
-  const size = (tether["conductor"] as Branch | undefined)?.["size"] as Branch | undefined;
-  if (size !== undefined) size["given"] = "area" in size ? "area" : "gauge";
+  const conductor = tether["conductor"] as Branch | undefined;
+  if (conductor === undefined) return;
+  const size = conductor["size"] as Branch | undefined;
+  if (size === undefined || ("area" in size && "gauge" in size)) throw copperOfTether(size !== undefined);
+  size["given"] = "area" in size ? "area" : "gauge";
 }
 
 /** Change of the coefficients with speed as in a published series, through the stated ones. */
@@ -127,6 +130,16 @@ function fileAndParts(option: string): InputProblem {
     found: `--${option} was given beside --train`,
     needed: "the drive train from the file, or all of it from options",
     mend: "Change the number in the file, or leave --train away",
+  });
+}
+
+function copperOfTether(isTwice: boolean): InputProblem {
+  return new InputProblem({
+    code: "cli.tether-copper",
+    where: "--tether-area, --tether-gauge",
+    found: `The copper of the tether is ${isTwice ? "given twice" : "not given"}`,
+    needed: "its section or its gauge, one of the two",
+    mend: isTwice ? "Leave one away" : "Add for example --tether-gauge 16",
   });
 }
 

@@ -5,11 +5,9 @@ import { deliveryOf, LineSender } from "../../shared/log/lineSender.ts";
 import type { StoredRecording } from "../../shared/model/recording.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
-import { InputProblem } from "../../shared/quantity/problem.ts";
+import { chosenProject, PROJECT_OPTION, WORKBENCH_OPTION } from "./chosenProject.ts";
 import type { Usage, Words } from "./options.ts";
 import { ask, call, reasonOf } from "./workbenchCalls.ts";
-
-const WORKBENCH = "http://127.0.0.1:8730";
 
 export const USAGE: Usage = {
   verb: "record",
@@ -17,8 +15,8 @@ export const USAGE: Usage = {
   about:
     "Reads lines from standard input as they come and brings them to a workbench that runs, where they can be watched on the\nBench screen; at the end of the input the recording becomes a run. Lines wait here while the workbench does not answer.\nPropeller, columns and water are stated on the page. Before you switch a stand on: guard the propeller, fuse the pack,\nkeep mains away from the water.",
   options: {
-    workbench: { value: "ADDRESS", text: `where it runs (${WORKBENCH} if absent)` },
-    project: { value: "NAME", text: "project of the recording; may be absent where there is one only" },
+    ...WORKBENCH_OPTION,
+    ...PROJECT_OPTION,
     name: { value: "NAME", text: "what to call the run (Recorded if absent)" },
     header: {
       value: "TEXT",
@@ -105,21 +103,9 @@ async function sendInput(address: string, start: number, notSent: string) {
   return settled;
 }
 
-interface Project {
-  readonly id: string;
-  readonly document: { readonly name: string };
-}
-
 /** Where the recordings of the chosen project are. */
 async function recordingsAddress(words: Words): Promise<string> {
-  const workbench = (words.text("workbench") ?? WORKBENCH).replace(/\/+$/, "");
-  const api = `${workbench}/api/projects`;
-  const { projects } = await ask<{ projects: Project[] }>("GET", checkedAddress(api));
-  const wanted = words.text("project");
-  const fitting = projects.filter(({ id, document }) => wanted === undefined || [id, document.name].includes(wanted));
-  const [only, ...others] = fitting;
-  if (only === undefined || others.length > 0) throw noSuchProject(wanted, projects);
-  return `${api}/${only.id}/recordings`;
+  return `${(await chosenProject(words)).address}/recordings`;
 }
 
 function begun(recordings: string, words: Words): Promise<StoredRecording> {
@@ -127,28 +113,4 @@ function begun(recordings: string, words: Words): Promise<StoredRecording> {
   if (known !== undefined) return ask("GET", `${recordings}/${encodeURIComponent(known)}`);
   const header = words.text("header");
   return ask("POST", recordings, { name: words.text("name") ?? "Recorded", ...(header !== undefined && { header }) });
-}
-
-function checkedAddress(text: string): string {
-  if (URL.canParse(text)) return text;
-  throw new InputProblem({
-    code: "cli.no-workbench",
-    where: "--workbench",
-    found: `"${text.replace(/\/api\/projects$/, "")}" is not an address`,
-    needed: "the address that the workbench prints at its start",
-    mend: `For example --workbench ${WORKBENCH}`,
-  });
-}
-
-function noSuchProject(wanted: string | undefined, projects: readonly Project[]): InputProblem {
-  const names = projects.map(({ document }) => document.name).join(", ");
-  return new InputProblem({
-    code: "cli.no-such-project",
-    where: "--project",
-    found:
-      wanted === undefined ? `${projects.length} projects are there: ${names}` : `no one project is called "${wanted}"`,
-    needed: `one of: ${names || "none is there yet"}`,
-    mend:
-      projects.length === 0 ? "Make one on the page first" : `For example --project "${projects[0]!.document.name}"`,
-  });
 }

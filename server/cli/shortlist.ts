@@ -6,7 +6,7 @@ import type { Shortlist, ShortlistRow } from "../../shared/model/shortlistResult
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { shortlistCsv } from "../../shared/shortlist/shortlistCsv.ts";
-import { combinationInWords, percent } from "../../shared/shortlist/words.ts";
+import { combinationInWords, probabilityInWords } from "../../shared/shortlist/words.ts";
 import { fieldProblem } from "../problems/fieldProblem.ts";
 import { shortlistOnPool } from "../work/shortlists.ts";
 import { WorkPool } from "../work/workPool.ts";
@@ -174,6 +174,6 @@ function cellsOf(row: ShortlistRow): string[] {
     amount(point?.tipSpeed, " m/s"),
     amount(row.mass, " kg"),
     amount(row.price, ""),
-    row.probability === null ? "not stated" : percent(row.probability),
+    row.probability === null ? "not stated" : probabilityInWords(row.probability),
   ];
 }

@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
-import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
+import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
@@ -40,7 +40,12 @@ function drawingOf(words: Words): VehicleDraws | null {
 async function jsonOf(path: string | undefined): Promise<unknown> {
   const problem = { where: "--file", needed: "a vehicle as JSON, SI units; /api/docs shows its fields" };
   if (path === undefined) {
-    throw new InputProblem({ code: "cli.no-vehicle", found: "No vehicle was given", mend: "Name its file", ...problem });
+    throw new InputProblem({
+      code: "cli.no-vehicle",
+      found: "No vehicle was given",
+      mend: "Name its file",
+      ...problem,
+    });
   }
   const text = await readFile(path, "utf8").catch((error: Error) => {
     const found = `${path} can not be read: ${error.message}`;
@@ -64,10 +69,17 @@ function linesOf(answer: VehicleAnswer): string[] {
     ...motions.map(({ sentence }) => sentence),
     ...(headings ? [headings.sentence] : []),
     ...[vertical.sentence, vertical.withoutPower.text, endurance.sentence],
-    ...shares.map(({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`),
-    ...changes.map(({ name, change }) => `${name}: ${change.value >= 0 ? "+" : ""}${formatUncertain(change, METRES_PER_SECOND)} ahead`),
+    ...shares.map(
+      ({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`,
+    ),
+    ...changes.map(
+      ({ name, change }) =>
+        `${name}: ${change.value >= 0 ? "+" : ""}${formatUncertain(change, METRES_PER_SECOND)} ahead`,
+    ),
     ...(requirement?.demands.map(({ sentence }) => sentence) ?? []),
-    ...(requirement?.probabilityAll == null ? [] : [`All together: ${formatNumber(100 * requirement.probabilityAll)} % of the draws.`]),
+    ...(requirement?.probabilityAll == null
+      ? []
+      : [`All together: ${formatNumber(100 * requirement.probabilityAll)} % of the draws.`]),
     ...warnings.map(({ message }) => `Note: ${message}`),
   ];
 }

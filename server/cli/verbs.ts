@@ -49,6 +49,10 @@ export const VERBS = {
     summary: "lines from a stand, as they come -> a run in the workbench that runs",
     load: () => import("./record.ts"),
   },
+  bundle: {
+    summary: "a project of the workbench that runs -> one file, and back",
+    load: () => import("./bundle.ts"),
+  },
   serve: { summary: "start the workbench for the browser", load: () => import("./serve.ts") },
 } as const satisfies Record<string, Verb>;
 

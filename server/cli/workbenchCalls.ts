@@ -29,6 +29,41 @@ export async function ask<T>(method: string, address: string, body?: object): Pr
   throw refused(answer.body);
 }
 
+/** The bytes at `address` as they come. Throws as `ask`. */
+export async function download(address: string): Promise<ReadableStream<Uint8Array>> {
+  const response = await fetch(address).catch(() => {
+    throw noWorkbench(new URL(address).origin);
+  });
+  if (response.ok && response.body !== null) return response.body;
+  throw refused(await response.json().catch(() => null));
+}
+
+/** Sends one file as a form does, as it is read; nothing of it is held in memory. Throws as `ask`. */
+export async function sendFile<T>(
+  address: string,
+  { name, stream }: { readonly name: string; readonly stream: ReadableStream<Uint8Array> },
+): Promise<T> {
+  const mark = `----${crypto.randomUUID()}`;
+  const plain = name.replaceAll(/["\r\n]/g, "_");
+  const form = async function* () {
+    const text = new TextEncoder();
+    yield text.encode(
+      `--${mark}\r\ncontent-disposition: form-data; name="file"; filename="${plain}"\r\ncontent-type: application/octet-stream\r\n\r\n`,
+    );
+    yield* stream as unknown as AsyncIterable<Uint8Array>;
+    yield text.encode(`\r\n--${mark}--\r\n`);
+  };
+  const headers = { "content-type": `multipart/form-data; boundary=${mark}` };
+  const response = await fetch(address, { method: "POST", headers, body: form(), duplex: "half" } as never).catch(
+    () => {
+      throw noWorkbench(new URL(address).origin);
+    },
+  );
+  const body: unknown = await response.json().catch(() => null);
+  if (response.ok) return body as T;
+  throw refused(body);
+}
+
 /** What a refusal says, or that there was none to be read. */
 export function reasonOf(body: unknown): string {
   const { detail } = (body ?? {}) as { detail?: unknown };

@@ -45,7 +45,8 @@ export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
   const dragged = {
     tags,
     summary: "Drag of a vehicle along its axes",
-    description: "Drag area, linear term and added mass of each way: typed, built up from shapes or fitted to measurements.",
+    description:
+      "Drag area, linear term and added mass of each way: typed, built up from shapes or fitted to measurements.",
     body: DragQuestion,
     response: { 200: AxisDrag },
   };

@@ -64,7 +64,8 @@ function comparedPoint(request: DriveRequest, { rotationRate, voltage, electrica
   const at = { rate: rotationRate.value, voltage: voltage.value };
   const model = modelPower(request, at);
   if (model === null || !(electricalPower.value > 0)) return [];
-  const slope = (there: typeof at, by: number) => ((modelPower(request, there)?.power ?? model.power) - model.power) / by;
+  const slope = (there: typeof at, by: number) =>
+    ((modelPower(request, there)?.power ?? model.power) - model.power) / by;
   const perRate = slope({ ...at, rate: at.rate * (1 + STEP) }, STEP);
   const relative = Math.hypot(
     electricalPower.standardUncertainty / electricalPower.value,

@@ -35,7 +35,7 @@ export function directionRows({ request, direction, scale, steps }: Asked): Dire
   const first = reached.toSorted((a, b) => a.reachedAtThrottle! - b.reachedAtThrottle!)[0];
   const end = Math.min(1, first?.reachedAtThrottle ?? 1);
   const standing = lastStanding(chain, end);
-  const moving = standing === end ? 0 : steps;
+  const moving = end - standing < LEAST_SPAN ? 0 : steps;
   const rows = [
     row(0),
     ...(standing > 0 ? [row(standing)] : []),
@@ -53,6 +53,9 @@ export function stopRow(request: DriveRequest, scale: CommandScale): ControlRow 
   const closed = rowAt(request, chainOf(request), { throttle: 0, direction: "ahead" }, scale);
   return { ...closed, command: scale.stop };
 }
+
+/** Span of throttle that no controller resolves: a limit so close to where the motor starts leaves nothing to command. */
+const LEAST_SPAN = 1e-4;
 
 /** Part of the throttle to which the start of the motor is placed. */
 const START_WITHIN = 1e-12;

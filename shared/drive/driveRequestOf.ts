@@ -7,6 +7,7 @@ import type { Motor } from "../model/parts/motor.ts";
 import type { SupplyState } from "../model/supplyState.ts";
 import { COPPER_REFERENCE_TEMPERATURE } from "../quantity/copper.ts";
 import { formatNumber } from "../quantity/format.ts";
+import { OutOfDomain } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { supplyOf } from "../supply/supplyOf.ts";
 import { curveInUse } from "./asternCurve.ts";
@@ -32,6 +33,7 @@ export interface PreparedDrive {
  *          outside the range of the fluid.
  */
 export function driveRequestOf(train: DriveTrain, running: DriveRunning): PreparedDrive {
+  requireDiameter(train);
   const { curve, warnings } = curveInUse(train, running.direction, running.asternEstimate);
   const supply = supplyOf(train.supply);
   const inWater = waterLimits(train, curve, running.advanceSpeed);
@@ -50,6 +52,18 @@ export function driveRequestOf(train: DriveTrain, running: DriveRunning): Prepar
     grounds: [...supplyGrounds(train), ...grounds, ...inWater.grounds],
     warnings: [...supply.warnings, ...warnings, ...voltageAboveLimit(train, supply.openCircuitVoltage)],
   };
+}
+
+/** The limits in the water divide by it, before `requireDrive` looks at the whole. */
+function requireDiameter({ propeller: { name, diameter } }: DriveTrain): void {
+  if (diameter.value > 0) return;
+  throw new OutOfDomain({
+    code: "drive.not-physical",
+    where: "propeller.diameter.value",
+    found: `The diameter of “${name}” is ${diameter.value} m`,
+    needed: "more than 0 m",
+    mend: "State the diameter over the blade tips",
+  });
 }
 
 function numbersOf(

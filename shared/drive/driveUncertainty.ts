@@ -10,6 +10,9 @@ type Output = keyof DriveNumbers;
 // Truncation of the central difference (h²) and rounding of the solved state (1e-15/h) balance near 1e-5.
 const RELATIVE_STEP = 1e-5;
 
+/** Doubt of this share is what the differences leave of rounding, as of an efficiency that nothing lowers. */
+const ROUNDING = 1e-11;
+
 /** The point that uncertainties are asked for. */
 export interface SolvedNumbers {
   readonly numbers: DriveNumbers;
@@ -54,7 +57,12 @@ export function driveUncertainties(
   }
   // Correlations that can not hold together would leave less than nothing.
   for (const name of outputs) variances[name] = Math.max(0, variances[name]);
-  return Object.fromEntries(outputs.map((name) => [name, uncertain(numbers[name], Math.sqrt(variances[name]))]));
+  return Object.fromEntries(
+    outputs.map((name) => {
+      const u = Math.sqrt(variances[name]);
+      return [name, uncertain(numbers[name], u > ROUNDING * Math.abs(numbers[name]) ? u : 0)];
+    }),
+  );
 }
 
 interface DoubtfulInput {

@@ -144,6 +144,12 @@ function pastGreatestPower({ chain, state }: PointToWarnOf): Warning | null {
   });
 }
 
+/** An amount in the unit that people read: °C and rpm. */
+function amount(value: number, unit: string): string {
+  if (unit === "K") return celsius(value);
+  return unit === "rev/s" ? `${formatNumber(60 * value)} rpm` : `${formatNumber(value)} ${unit}`;
+}
+
 /** What a limit bounds, where its name is not that of a quantity. */
 const QUANTITIES: Readonly<Partial<Record<LimitState["name"], string>>> = {
   "fuse current": "current through the fuse",
@@ -161,8 +167,8 @@ function limitsExceeded({ point }: PointToWarnOf): Warning[] {
       warning({
         code: "drive.limit-exceeded",
         where: name,
-        found: `The ${QUANTITIES[name] ?? name} is ${formatNumber(actual)} ${unit}`,
-        needed: `at ${least ? "least" : "most"} ${formatNumber(limit)} ${unit}${reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(reachedAtThrottle)}`}`,
+        found: `The ${QUANTITIES[name] ?? name} is ${amount(actual, unit)}`,
+        needed: `at ${least ? "least" : "most"} ${amount(limit, unit)}${reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(reachedAtThrottle)}`}`,
         mend: "Hold the throttle below that, or use a part with a higher rating; go by the maker's data sheet",
       }),
     );

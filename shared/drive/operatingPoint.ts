@@ -3,7 +3,7 @@ import { inducedVelocity } from "../propeller/momentum.ts";
 import { staticMerit } from "../propeller/staticMerit.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
-import { greatestSupplyPower } from "../supply/busVoltage.ts";
+import { greatestSupplyPower, supplyCollapse } from "../supply/busVoltage.ts";
 import { type Chain, chainOf } from "./chain.ts";
 import { chainEfficiencies, type DriveNumbers, driveLosses, driveNumbers, ratio } from "./driveNumbers.ts";
 import { driveUncertainties } from "./driveUncertainty.ts";
@@ -93,7 +93,12 @@ function propellerEfficiency(request: DriveRequest, { thrust, shaftPower }: Driv
 function collapsed(request: DriveRequest, chain: Chain): OutOfDomain {
   const reached = collapseThrottle(chain);
   const supply = { openCircuitVoltage: chain.supplyVoltage, resistance: chain.supplyResistance };
-  const most = formatNumber(greatestSupplyPower(supply));
+  const greatest = greatestSupplyPower(supply);
+  if (chain.constantPower > greatest) {
+    const alone = `a hotel load and controllers of ${formatNumber(chain.constantPower)} W, with the thrusters at rest already`;
+    return supplyCollapse(supply, alone);
+  }
+  const most = formatNumber(greatest);
   const held = reached === null || reached === 0 ? "" : `; up to throttle ${formatNumber(reached)} it holds`;
   return new OutOfDomain({
     code: "supply.collapse",

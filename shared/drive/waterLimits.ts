@@ -35,7 +35,8 @@ const LINE = BURRILL_LINES.find(({ line }) => line === "merchant")!;
  */
 export function waterLimits(train: DriveTrain, curve: PropellerCurve, advanceSpeed: number): WaterLimits {
   const { water, depth, propeller } = train;
-  if (depth === undefined || water.kind === "air") return { limits: {}, grounds: leftOut("the depth is not stated") };
+  if (water.kind === "air") return { limits: {}, grounds: leftOut("the propeller runs in air") };
+  if (depth === undefined) return { limits: {}, grounds: leftOut("the depth is not stated") };
   if (propeller.nozzle) return { limits: {}, grounds: leftOut("in a nozzle the share of the blades is not known") };
   if (advanceSpeed > 0 && curve.openWater === undefined) {
     return { limits: {}, grounds: leftOut("the coefficients are known at rest only") };
@@ -56,6 +57,9 @@ export function waterLimits(train: DriveTrain, curve: PropellerCurve, advanceSpe
   };
 }
 
+/** The straight line of the projected area is for usual propellers, and comes to nothing at 4.7. Common practice, no source. */
+const GREATEST_PITCH_RATIO = 2;
+
 interface Rate {
   /** rev/s; null: no limit. */ readonly rate: number | null;
   readonly text: string;
@@ -70,6 +74,10 @@ function cavitationRate(running: RunningCurve, { depth, vapourPressure, propelle
   const { areaRatio, pitchRatio } = propeller;
   if (areaRatio === undefined || pitchRatio === undefined) {
     return { rate: null, text: "Cavitation is left out: area ratio or pitch ratio of the propeller is not stated." };
+  }
+  if (pitchRatio > GREATEST_PITCH_RATIO) {
+    const pitch = `pitch ratio ${formatNumber(pitchRatio)}, above ${GREATEST_PITCH_RATIO}`;
+    return { rate: null, text: `Cavitation is left out: at a ${pitch}, the projected area is not known.` };
   }
   const { diameter, density, advanceSpeed } = running;
   const area = projectedArea({ areaRatio, pitchRatio, diameter });
@@ -105,6 +113,10 @@ function ventilationRate(running: RunningCurve, depth: number): Rate {
       thrust: Math.max(thrust(rotationRate), Number.MIN_VALUE),
     }).depthAgainstDrawdown - depth;
   const rate = rateWhere(excess, leastPushingRate(running));
+  if (depth <= D / 2) {
+    const text = `Air is drawn in at any rotation rate: the shaft lies ${deep}, so that the blade tips reach the surface.`;
+    return { rate, text };
+  }
   if (rate === null) return { rate, text: `Air drawn in is not reached: the shaft lies ${deep}.` };
   return {
     rate,

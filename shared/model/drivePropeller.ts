@@ -52,8 +52,12 @@ export const DrivePropeller = z
     ahead: PropellerCurve.describe("Turning the way it was made for"),
     astern: PropellerCurve.exactOptional().describe("Turning the other way; coefficients as positive numbers"),
     bladeCount: z.int().min(1).max(12).exactOptional().describe("Number of blades"),
-    areaRatio: number("A_E/A_0", "1", "Expanded blade area ratio, for cavitation").exactOptional(),
-    pitchRatio: number("P/D", "1", "Pitch ratio").exactOptional(),
+    areaRatio: si(z.number().positive(), {
+      symbol: "A_E/A_0",
+      unit: "1",
+      text: "Expanded blade area ratio, for cavitation",
+    }).exactOptional(),
+    pitchRatio: si(z.number().positive(), { symbol: "P/D", unit: "1", text: "Pitch ratio" }).exactOptional(),
     nozzle: z.boolean().default(false).describe("It runs in a nozzle"),
     ...Bought,
   })

@@ -15,7 +15,7 @@ export function formatNumber(value: number, significant = 3): string {
   if (!Number.isFinite(value)) return "unknown";
   if (value === 0) return "0";
   const size = Math.abs(value);
-  if (size < 1e-4 || size >= 1e7) return value.toExponential(significant - 1).replace("-", MINUS);
+  if (size < 1e-4 || size >= 1e7) return value.toExponential(significant - 1).replaceAll("-", MINUS);
   // The exponent after rounding: 9.999 to three digits is 10.0, not 10.00.
   const exponent = Number(size.toExponential(significant - 1).split("e")[1]);
   return fixed(value, Math.min(Math.max(0, significant - 1 - exponent), 12));

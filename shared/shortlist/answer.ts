@@ -2,7 +2,7 @@ import type { ShortlistRequirement } from "../model/shortlist.ts";
 import type { Shortlist } from "../model/shortlistResult.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { nearestInWords } from "./failures.ts";
-import { combinationInWords, combinationsInWords, countInWords, DUTY_WORDS, percent } from "./words.ts";
+import { combinationInWords, combinationsInWords, countInWords, DUTY_WORDS, probabilityInWords } from "./words.ts";
 
 type Told = Pick<Shortlist, "counts" | "rows" | "failures" | "misses">;
 
@@ -18,14 +18,14 @@ export function answerInWords(requirement: ShortlistRequirement, told: Told): st
   ];
   if (requirement.confidence === undefined && counts.meetingAt95 < counts.meetingByBestEstimate) {
     sentences.push(
-      `With the uncertainty of the parts counted, ${countInWords(counts.meetingAt95)} of them keep every demand with a probability of 95 %.`,
+      `With the uncertainty of the parts counted, ${countInWords(counts.meetingAt95)} of them ${counts.meetingAt95 === 1 ? "keeps" : "keep"} each single demand with a probability of 95 % or more.`,
     );
   }
   return sentences.join(" ");
 }
 
 function withConfidence({ confidence }: ShortlistRequirement): string {
-  return confidence === undefined ? "" : ` with a probability of ${percent(confidence)} for each demand`;
+  return confidence === undefined ? "" : ` with a probability of ${probabilityInWords(confidence)} for each demand`;
 }
 
 function doing({ points }: Shortlist["rows"][number]): string {

@@ -3,6 +3,7 @@ import type { DrawnProbability } from "../model/shortlistResult.ts";
 import { normalDraw } from "../numeric/distributions.ts";
 import { uniformsFrom } from "../numeric/pcg32.ts";
 import type { Candidate } from "./candidate.ts";
+import { AT_PARTS } from "./demandSlots.ts";
 import type { Doubts } from "./inputs.ts";
 
 export interface DrawChoice {
@@ -19,7 +20,8 @@ const FULL = 1 - 1e-9;
  *
  * Source   JCGM 101:2008, 5.9 and 6.4.8: normal inputs, those that hang together by the factor of their correlations.
  *          The stream of draws is that of the combination's number, so that combinations do not share their draws.
- * Assumes  no input is negative: one drawn so counts as 0.
+ * Assumes  no input is negative: one drawn so counts as 0. The parts by themselves are taken as exact, but for the endurance,
+ *          as in the first order: a propeller of just the greatest diameter is meant to fit.
  * Error    standard error sqrt(p (1 − p)/draws).
  */
 export function drawnDemands(candidate: Candidate, { draws, seed }: DrawChoice): DrawnProbability | null {
@@ -28,8 +30,10 @@ export function drawnDemands(candidate: Candidate, { draws, seed }: DrawChoice):
   const { judge, number } = candidate;
   candidate.take(number);
   candidate.ownCurves();
-  const { slots } = judge.table;
+  const { slots, partsBase } = judge.table;
   const asked = slots.map((_, slot) => slot).filter((slot) => judge.share[slot] !== Infinity);
+  const exact = asked.filter((slot) => slot >= partsBase && slot !== partsBase + AT_PARTS.endurance);
+  const shares = new Map(exact.map((slot) => [slot, judge.share[slot]!]));
   const kept = new Float64Array(slots.length);
   let all = 0;
   const draw = drawerOf(candidate, doubts, uniformsFrom(seed, number % 2 ** 31));
@@ -38,7 +42,7 @@ export function drawnDemands(candidate: Candidate, { draws, seed }: DrawChoice):
     candidate.judgeAgain();
     let everything = true;
     for (const slot of asked) {
-      if (judge.share[slot]! >= 0) kept[slot]!++;
+      if ((shares.get(slot) ?? judge.share[slot]!) >= 0) kept[slot]!++;
       else everything = false;
     }
     if (everything) all++;

@@ -81,8 +81,16 @@ function failureInWords(failure: Omit<FailureCount, "sentence">, missed: string,
   return asSentence(parts.join("; "));
 }
 
-/** Demands by what easing them alone would gain, most first. */
-export function easingOf(failures: readonly FailureCount[], records: PartRecords): Shortlist["easing"] {
+/**
+ * Demands by what easing them alone would gain, most first. With a stated confidence what is gained keeps the other
+ * demands by the best estimate, not yet with that confidence.
+ */
+export function easingOf(
+  failures: readonly FailureCount[],
+  records: PartRecords,
+  confidence: number | undefined,
+): Shortlist["easing"] {
+  const byEstimate = confidence === undefined ? "" : ", by the best estimate,";
   const { slots } = records.table;
   return failures
     .filter(({ alone }) => alone > 0)
@@ -91,7 +99,7 @@ export function easingOf(failures: readonly FailureCount[], records: PartRecords
       const slot = slots.find((one) => one.duty === duty && one.demand === demand)!;
       const tenth = easing.find(({ share }) => share === 0.1)!.gained;
       const sentence = asSentence(
-        `${combinationsInWords(alone)} would be gained if this were not asked: ${missedInWords(slot)}; eased by 10 %, ${countInWords(tenth)} of them`,
+        `${combinationsInWords(alone)} would be gained${byEstimate} if this were not asked: ${missedInWords(slot)}; eased by 10 %, ${countInWords(tenth)} of them`,
       );
       return { duty, demand, gained: alone, sentence };
     });

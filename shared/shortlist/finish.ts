@@ -50,7 +50,7 @@ export function finishedShortlist(
     ...told,
     ranking: rankingOf(candidate, scoring),
     method: METHOD,
-    easing: easingOf(failures, records),
+    easing: easingOf(failures, records, requirement.confidence),
     parts: partTallies(records, tally),
     fronts: frontsOf(records, tally),
     warnings: shortlistWarnings(request, records, tally),

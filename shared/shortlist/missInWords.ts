@@ -1,8 +1,8 @@
-import type { CombinationName, DutyPoint } from "../model/shortlistResult.ts";
+import type { CombinationName, DemandMargin, DutyPoint } from "../model/shortlistResult.ts";
 import { formatNumber } from "../quantity/format.ts";
 import type { DemandTable } from "./demandSlots.ts";
 import type { HeldSlot } from "./details.ts";
-import { combinationInWords, DUTY_WORDS, marginInWords, percent } from "./words.ts";
+import { combinationInWords, DUTY_WORDS, marginInWords, percent, probabilityInWords } from "./words.ts";
 
 export interface MissToTell {
   readonly combination: CombinationName;
@@ -28,7 +28,13 @@ export function missInWords(table: DemandTable, { combination, points, failing }
     ];
   });
   const worst = [...failing].sort((a, b) => (a.margin.share ?? 0) - (b.margin.share ?? 0)).slice(0, TOLD);
-  const missed = worst.map(({ slot, margin }) => marginInWords(table.slots[slot]!, margin));
+  const missed = worst.map(({ slot, margin }) => marginInWords(table.slots[slot]!, margin) + notLikely(margin));
   if (failing.length > TOLD) missed.push(`${failing.length - TOLD} more`);
   return `${combinationInWords(combination)}: ${[...short, ...missed].join("; ")}.`;
+}
+
+/** A demand that is kept by the best estimate fails for want of certainty. */
+function notLikely({ share, probability }: DemandMargin): string {
+  if (share === null || share < 0 || probability === null) return "";
+  return `, kept with a probability of ${probabilityInWords(probability)} only`;
 }

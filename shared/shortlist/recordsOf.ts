@@ -1,4 +1,5 @@
 import { driveRequestOf } from "../drive/driveRequestOf.ts";
+import { requireDrive } from "../drive/requireDrive.ts";
 import type { DriveRequest } from "../model/drive.ts";
 import type { DrivePropeller } from "../model/drivePropeller.ts";
 import type { DriveTrain, SupplyAssembly } from "../model/driveTrain.ts";
@@ -8,7 +9,7 @@ import type { Gear } from "../model/parts/gear.ts";
 import type { Motor } from "../model/parts/motor.ts";
 import type { PartsBox, ShortlistRequirement } from "../model/shortlist.ts";
 import { COPPER_REFERENCE_TEMPERATURE } from "../quantity/copper.ts";
-import { InputProblem } from "../quantity/problem.ts";
+import { InputProblem, OutOfDomain } from "../quantity/problem.ts";
 import { allPropellers, allSupplies } from "./boxContents.ts";
 import { type AskedDuty, type DemandTable, demandTable } from "./demandSlots.ts";
 import { type CurveInputs, type DoubtfulInput, type Doubts, emptyInputs, type InputDoubt, NO_DOUBT } from "./inputs.ts";
@@ -37,7 +38,7 @@ export interface Making {
  * the parts beside it, so each is asked once, next to the first of the other kinds.
  *
  * Range    a box with at least one part of each kind: `requireBox`.
- * Throws   as `driveRequestOf`, told from the part.
+ * Throws   as `driveRequestOf`, and of propellers as `requireDrive`, told from the part.
  */
 export function recordsOf(requirement: ShortlistRequirement, box: PartsBox): PartRecords {
   const supplies = allSupplies(box);
@@ -90,7 +91,9 @@ function toldFrom<T>(where: string, action: () => T): T {
     return action();
   } catch (reason) {
     if (reason instanceof InputProblem) throw reason.at(where);
-    throw reason;
+    if (!(reason instanceof OutOfDomain)) throw reason;
+    const { problem } = reason;
+    throw new OutOfDomain({ ...problem, where: problem.where === "" ? where : `${where}, ${problem.where}` });
   }
 }
 
@@ -199,6 +202,10 @@ export function propellerRecord(making: Making, propeller: DrivePropeller): Prop
   const { duties } = making.table;
   const rest = requestWith(making, { propeller }, "Propeller", propeller.name);
   const requests = duties.map((duty) => requestIn(making, propeller, duty));
+  // The other parts can not be other than physical by their documents; coefficients and their change with speed can.
+  toldFrom(`Propeller ${propeller.name}`, () => {
+    for (const request of [rest, ...requests]) if (request !== null) requireDrive(request);
+  });
   const astern = requests[duties.findIndex(({ duty }) => duty === "astern")] ?? null;
   const curves = requests.map((request, d) => request && curveOf(request, duties[d]!.advanceSpeed));
   const inputs = doubtsOf(rest, ["diameter"]).inputs;

@@ -55,6 +55,12 @@ function timeInWords(seconds: number, number: (value: number) => string): string
 
 export const percent = (share: number): string => `${formatNumber(100 * share, 2)} %`;
 
+/** A probability in per cent that is never rounded up to certainty. */
+export function probabilityInWords(probability: number): string {
+  if (probability > 0.999 && probability < 1) return "over 99.9 %";
+  return probability >= 0.99 ? `${formatNumber(100 * probability, 3)} %` : percent(probability);
+}
+
 /** Whole number with spaces at the thousands. */
 export const countInWords = (count: number): string => String(count).replaceAll(/\B(?=(\d{3})+$)/g, "\u202f");
 
@@ -80,6 +86,8 @@ export interface HeldDemand {
 /** How far a demand is kept or missed, in one clause: "tip speed ahead at rest 2.0 m/s above 12.0 m/s (17 %)". */
 export function marginInWords(slot: DemandSlot, { allowed, actual, share }: HeldDemand): string {
   if (allowed === null || actual === null || share === null) return missedInWords(slot);
+  if (slot.demand === "endurance" && actual === 0)
+    return "no endurance: the supply does not give the mean thrust, or starts with no charge above the reserve";
   const difference = differenceInWords(Math.abs(actual - allowed), slot.unit);
   const state = slot.duty === "parts" ? "" : ` ${DUTY_WORDS[slot.duty]}`;
   if (slot.demand === "voltage") {

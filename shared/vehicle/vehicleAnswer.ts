@@ -77,7 +77,14 @@ export function vehicleAnswer(
   const endurance = enduranceAnswer({ facts, model, packs });
   const asked = { vehicle, model, doubts, pullFor, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
-  const warnings = [...facts.warnings, ...fluidWarnings(vehicle.water), ...motions.flatMap((one) => one.warnings), ...layout.warnings, ...(shape?.warnings ?? []), ...endurance.warnings];
+  const warnings = [
+    ...facts.warnings,
+    ...fluidWarnings(vehicle.water),
+    ...motions.flatMap((one) => one.warnings),
+    ...layout.warnings,
+    ...(shape?.warnings ?? []),
+    ...endurance.warnings,
+  ];
   return finiteResult({
     name: vehicle.name,
     sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence),

@@ -69,6 +69,7 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     "get /api/compute/printed-materials",
     "get /api/compute/blade-elements/evidence",
     ...["blade-elements", "blade-geometry", "section-polar"].map((what) => `post /api/compute/${what}`),
+    ...["vehicle", "vehicle-layout", "vehicle-drag", "tether"].map((what) => `post /api/compute/${what}`),
     ...["blade-strength", "finish-fit", "loss-report", "surface-state"].map((what) => `post /api/compute/${what}`),
     ...["series", "series-geometry", "best-pitch", "cavitation", "carry-over", "thrust-at-speed"].map(
       (what) => `post /api/compute/${what}`,

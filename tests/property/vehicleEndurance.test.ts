@@ -30,7 +30,9 @@ test("where it moves through the water, shaft energy is more than what moves it"
 });
 
 test("twice the charge does a mission twice as often, to rounding", () => {
-  const [one, two] = [36_000, 72_000].map((charge) => vehicleEndurance(sixThrusters({ ...PACK, charge }, MIXED)).mission!);
+  const [one, two] = [36_000, 72_000].map(
+    (charge) => vehicleEndurance(sixThrusters({ ...PACK, charge }, MIXED)).mission!,
+  );
   expect(two!.times!.value / one!.times!.value).toBeCloseTo(2, 9);
   expect(two!.neededCharge! / one!.neededCharge!).toBeCloseTo(1, 9);
 });
@@ -38,7 +40,8 @@ test("twice the charge does a mission twice as often, to rounding", () => {
 test.each([{}, { leastVoltage: 14.5 }])("the needed charge does the mission and no more: %j", (limits) => {
   const legs = [swim(1, 300), rest(200), swim(1.4, 200)];
   const { neededCharge } = vehicleEndurance(twoThrusters({ ...PACK, ...limits }, legs)).mission!;
-  const just = (part: number) => vehicleEndurance(twoThrusters({ ...PACK, ...limits, charge: part * neededCharge! }, legs)).mission!;
+  const just = (part: number) =>
+    vehicleEndurance(twoThrusters({ ...PACK, ...limits, charge: part * neededCharge! }, legs)).mission!;
   expect(just(1 + 1e-7).fits).toBe(true);
   expect(just(1 - 1e-7).fits).toBe(false);
   expect(just(1).times!.value).toBeCloseTo(1, 7);
@@ -52,7 +55,8 @@ test("a leg in two halves is the leg", () => {
 });
 
 test("colder, thinner or emptier it lasts less", () => {
-  const lasts = (pack: object, mission = {}) => vehicleEndurance(twoThrusters({ ...PACK, ...pack }, [swim(1, 60)], mission)).mission!.lasts!.value;
+  const lasts = (pack: object, mission = {}) =>
+    vehicleEndurance(twoThrusters({ ...PACK, ...pack }, [swim(1, 60)], mission)).mission!.lasts!.value;
   const base = lasts({});
   expect(lasts({}, { packTemperature: 275 })).toBeLessThan(base);
   expect(lasts({ resistance: 0.3 })).toBeLessThan(base);

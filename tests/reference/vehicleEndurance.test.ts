@@ -11,7 +11,7 @@ const missionOf = (vehicle: Vehicle) => vehicleEndurance(vehicle).mission!;
 test("Gauss-Legendre nodes and weights are those of the handbook", () => {
   const { nodes, weights } = gaussLegendre(8);
   const printed = [
-    [0.183434642495650, 0.362683783378362],
+    [0.18343464249565, 0.362683783378362],
     [0.525532409916329, 0.313706645877887],
     [0.796666477413627, 0.222381034453374],
     [0.960289856497536, 0.101228536290376],
@@ -28,7 +28,10 @@ test("Gauss-Legendre nodes and weights are those of the handbook", () => {
 test("74 W·h at full throttle last as long, and go as far, as the energy over the power", () => {
   const charge = (74 * 3600) / 11.3895991812;
   const speed = 1.9497862674 * (1 - 1e-9);
-  const { legs, time, endsAt } = missionOf(twoThrusters({ charge }, [swim(speed, FOR_EVER)], { reserve: 0.2 }));
+  // Fresh water has the 998.6 kg/m³ of the case at this temperature.
+  const water = { kind: "fresh", temperature: 291.13937587039607 } as const;
+  const vehicle = { ...twoThrusters({ charge }, [swim(speed, FOR_EVER)], { reserve: 0.2 }), water };
+  const { legs, time, endsAt } = missionOf(vehicle);
   expect(endsAt?.by).toBe("reserve");
   expect(time / 3600).toBeCloseTo(0.169108657283, 8);
   expect(legs[0]!.distance / 1000).toBeCloseTo(1.187012655609, 7);
@@ -40,20 +43,30 @@ test("74 W·h at full throttle last as long, and go as far, as the energy over t
 // of 36 000 C and at 13 V. 100 W throughout; at 5 °C R is 2^(15/25) times as much.
 const CONSTANT_POWER = [
   { name: "at 20 °C to the reserve", more: {}, mission: {}, time: 3948.769101277233, left: 0.2, by: "reserve" },
-  { name: "at 5 °C", more: {}, mission: { packTemperature: 278.15 }, time: 3760.997977745518, left: 0.2, by: "reserve" },
+  {
+    name: "at 5 °C",
+    more: {},
+    mission: { packTemperature: 278.15 },
+    time: 3760.997977745518,
+    left: 0.2,
+    by: "reserve",
+  },
   {
     ...{ name: "to 13 V under load", more: { leastVoltage: 13 }, mission: {} },
     ...{ time: 2921.6791218998283, left: 0.426896939984879, by: "leastVoltage" },
   },
 ] as const;
 
-test.each(CONSTANT_POWER)("a pack whose voltage falls gives 100 W as long as an integration in time says: $name", (one) => {
-  const leg = { ...rest(FOR_EVER), hotelPower: 100 };
-  const mission = missionOf(twoThrusters({ charge: 36_000, cells: CELLS, ...one.more }, [leg], one.mission));
-  expect(mission.endsAt?.by).toBe(one.by);
-  expect(mission.time / one.time).toBeCloseTo(1, 7);
-  expect(mission.chargeLeft).toBeCloseTo(one.left, 7);
-});
+test.each(CONSTANT_POWER)(
+  "a pack whose voltage falls gives 100 W as long as an integration in time says: $name",
+  (one) => {
+    const leg = { ...rest(FOR_EVER), hotelPower: 100 };
+    const mission = missionOf(twoThrusters({ charge: 36_000, cells: CELLS, ...one.more }, [leg], one.mission));
+    expect(mission.endsAt?.by).toBe(one.by);
+    expect(mission.time / one.time).toBeCloseTo(1, 7);
+    expect(mission.chargeLeft).toBeCloseTo(one.left, 7);
+  },
+);
 
 // scipy.integrate.quad of the same curve from 20 to 100 %, piece by piece.
 test("the energy of the ideal source is the integral of its curve", () => {
@@ -85,9 +98,8 @@ test("power, charge and energy of each leg are those of an integration in time",
 // The same chain with scipy minimize_scalar over the speed, brentq for the speeds at which 98 % of the range are left.
 test("the speed of the greatest range, the range and its flat top are found", () => {
   const { bestRange } = vehicleEndurance(twoThrusters({ charge: 36_000 })).speeds!;
-  expect(bestRange!.range.value / 12501.182579113402).toBeCloseTo(1, 4);
-  expect(bestRange!.speed / 0.49395878556131717).toBeCloseTo(1, 1);
-  expect(Math.abs(bestRange!.speed / 0.49395878556131717 - 1)).toBeLessThan(0.01);
+  expect(bestRange!.range.value / 12501.182579113402).toBeCloseTo(1, 5);
+  expect(Math.abs(bestRange!.speed / 0.49395878556131717 - 1)).toBeLessThan(0.002);
   expect(Math.abs(bestRange!.within[0] - 0.4213659786388192)).toBeLessThan(0.005);
   expect(Math.abs(bestRange!.within[1] - 0.5739795670969958)).toBeLessThan(0.005);
 });
@@ -100,6 +112,6 @@ test("with a constant voltage the time is the usable charge over the current, an
   const bySlope = (0.01 * (7680.700988876117 - 7681.08821235644)) / 2e-4;
   const byCharge = 7680.894605681164 * (720 / 36_000);
   expect(lasts!.standardUncertainty).toBeCloseTo(Math.hypot(bySlope, byCharge), 1);
-  expect(shares[0]!.input).toBe("supply.charge");
+  expect(shares[0]!.input).toBe("packCharge");
   expect(shares.find(({ input }) => input === "supply.resistance")!.contribution).toBeCloseTo(bySlope, 1);
 });

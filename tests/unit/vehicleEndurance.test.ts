@@ -44,7 +44,9 @@ test("a leg beyond the thrusters is refused with what it needs and what there is
   expect(needed).toBeCloseTo(0.5 * 998.5980362819828 * 0.03 * 2.5 ** 2, 6);
   expect(available).toBeLessThan(57);
   expect(mission!).toMatchObject({ fits: false, neededCharge: null, times: null, lasts: null });
-  expect(mission!.sentence).toMatch(/^The mission can not be done\. It ends before leg 2 of 2, swim 2\.5, after 60\.0 s/);
+  expect(mission!.sentence).toMatch(
+    /^The mission can not be done\. It ends before leg 2 of 2, swim 2\.5, after 60\.0 s/,
+  );
 });
 
 const BOUNDS = [
@@ -88,7 +90,12 @@ test("a swim that the current carries back has no end", () => {
 });
 
 test("a distance against a current takes as long as the ground speed says", () => {
-  const leg = { name: "out", current: 0.3, repeats: 3, kind: { does: "swim", speed: 0.8, extent: { by: "distance", distance: 10 } } };
+  const leg = {
+    name: "out",
+    current: 0.3,
+    repeats: 3,
+    kind: { does: "swim", speed: 0.8, extent: { by: "distance", distance: 10 } },
+  };
   const [one] = vehicleEndurance(twoThrusters({ charge: 36_000 }, [leg])).mission!.legs;
   expect(one!.time).toBeCloseTo((3 * 10) / 0.5, 9);
   expect(one!.distance).toBeCloseTo(30, 9);
@@ -105,7 +112,9 @@ test("of the packs at hand the smallest that fits comes first, then the nearest 
   expect(packs).toMatchObject({ smallestThatFits: "24000 C", nearestThatDoesNot: "15000 C" });
   const nearest = packs!.packs[2]!;
   expect(nearest.missingCharge! + 15_000).toBeCloseTo(packs!.neededCharge!, 3);
-  expect(packs!.sentence).toMatch(/Smallest of the packs at hand that fits: 24000 C\. Nearest that does not: 15000 C, short of [\d.]+ A·h\.$/);
+  expect(packs!.sentence).toMatch(
+    /Smallest of the packs at hand that fits: 24000 C\. Nearest that does not: 15000 C, short of [\d.]+ A·h\.$/,
+  );
   expect(packs!.packs.find(({ name }) => name === "unknown")!.sentence).toBe("unknown: its charge is not stated.");
 });
 
@@ -119,7 +128,11 @@ test("what fits is told with what is left and how often it would", () => {
 });
 
 test("a curve of the cell that ends early is used as far as it goes, and said", () => {
-  const curve = [{ charge: 0.3, voltage: 3.5 }, { charge: 0.6, voltage: 3.7 }, { charge: 0.9, voltage: 4 }];
+  const curve = [
+    { charge: 0.3, voltage: 3.5 },
+    { charge: 0.6, voltage: 3.7 },
+    { charge: 0.9, voltage: 4 },
+  ];
   const cells = { series: 4, statedCharge: 0.9, curve };
   const answer = vehicleEndurance(twoThrusters({ charge: 36_000, cells }, [swim(1, 1e6)]));
   expect(answer.charge).toMatchObject({ start: 0.9, reserve: 0.3 });
@@ -133,14 +146,19 @@ test("a pack without cells is said to keep its voltage", () => {
 });
 
 test("a net weight that no thruster holds is told", () => {
-  const vehicle = { ...twoThrusters({ charge: 36_000, cells: CELLS }, [swim(1, 60)]), netBuoyancy: { value: 2 } };
+  const vehicle = {
+    ...twoThrusters({ charge: 36_000, cells: CELLS }, [swim(1, 60)]),
+    netBuoyancy: { value: 2, standardUncertainty: 0 },
+  };
   const { warnings } = vehicleEndurance(vehicle);
   expect(warnings.map(({ code }) => code)).toEqual(["vehicle.endurance-weight-not-held"]);
   expect(warnings[0]!.message).toContain("A net force of 2.00 N up has no thruster against it");
 });
 
 test("the picture of the charge runs from the start to the end without a gap", () => {
-  const { track, time, chargeLeft } = vehicleEndurance(twoThrusters({ charge: 36_000, cells: CELLS }, [swim(1, 600), rest(60)])).mission!;
+  const { track, time, chargeLeft } = vehicleEndurance(
+    twoThrusters({ charge: 36_000, cells: CELLS }, [swim(1, 600), rest(60)]),
+  ).mission!;
   expect(track[0]).toMatchObject({ time: 0, leg: 0, charge: 1 });
   expect(track.at(-1)!.time).toBeCloseTo(time, 6);
   expect(track.at(-1)!.charge).toBeCloseTo(chargeLeft, 12);

@@ -98,11 +98,21 @@ export const SIX_THRUSTERS: VehicleInput = {
     },
   ],
   thrusters: [
-    { name: "fore starboard", drive: "thruster", position: { x: 0.2, y: 0.15, z: 0 }, direction: { x: r, y: -r, z: 0 } },
+    {
+      name: "fore starboard",
+      drive: "thruster",
+      position: { x: 0.2, y: 0.15, z: 0 },
+      direction: { x: r, y: -r, z: 0 },
+    },
     { name: "fore port", drive: "thruster", position: { x: 0.2, y: -0.15, z: 0 }, direction: { x: r, y: r, z: 0 } },
     { name: "aft starboard", drive: "thruster", position: { x: -0.2, y: 0.15, z: 0 }, direction: { x: r, y: r, z: 0 } },
     { name: "aft port", drive: "thruster", position: { x: -0.2, y: -0.15, z: 0 }, direction: { x: r, y: -r, z: 0 } },
-    { name: "starboard vertical", drive: "thruster", position: { x: 0, y: 0.12, z: 0 }, direction: { x: 0, y: 0, z: 1 } },
+    {
+      name: "starboard vertical",
+      drive: "thruster",
+      position: { x: 0, y: 0.12, z: 0 },
+      direction: { x: 0, y: 0, z: 1 },
+    },
     { name: "port vertical", drive: "thruster", position: { x: 0, y: -0.12, z: 0 }, direction: { x: 0, y: 0, z: 1 } },
   ],
   supply: {

@@ -58,7 +58,10 @@ test("what stands against the thrusters is the sum of its parts, and each part t
 
 test("the mission is drawn in minutes and per cent, with each leg marked where it begins", () => {
   const at = (time: number, leg: number, charge: number) => ({ time, leg, charge, voltage: 15, current: 5 });
-  const mission = { legs: [{ name: "out" }, { name: "back" }], track: [at(0, 0, 1), at(600, 0, 0.8), at(600, 1, 0.8)] };
+  const mission = {
+    legs: [{ name: "out" }, { name: "back" }],
+    track: [at(0, 0, 1), at(600, 0, 0.8), at(600, 1, 0.8), at(900, 1, 0.7)],
+  };
   const { series, markers } = trackPicture(mission as unknown as MissionAnswer);
   expect(series[0]!.points[1]).toEqual({ x: 10, y: 80 });
   expect(markers).toEqual([

@@ -1,11 +1,13 @@
 import { useState } from "preact/hooks";
 import type { Project } from "../../shared/model/project.ts";
 import { sentenceOf } from "../api/apiProblem.ts";
+import { bundleAddress } from "../api/bundles.ts";
 import { createProject, deleteProject, restoreProject } from "../api/client.ts";
 import { FluidField } from "../forms/FluidField.tsx";
 import { TextField } from "../forms/TextField.tsx";
 import { Dialog } from "./Dialog.tsx";
 import { editProject } from "./edits.ts";
+import { ProjectFileField } from "./ProjectFileField.tsx";
 import { openFirstProject, openProject, project, projects } from "./session.ts";
 import { tell } from "./toast.ts";
 
@@ -42,6 +44,12 @@ export default function ProjectDialog({ onClose }: { readonly onClose: () => voi
               void editProject(`Changed ${next.name}`, () => next).then((stored) => stored && onClose())
             }
           />
+          <p>
+            <a href={bundleAddress(current.id)} download>
+              Save the project as one file
+            </a>
+            , with every log, part, run and kept shortlist.
+          </p>
           <button type="button" class="danger" onClick={() => void putAway(current.id, current.version).then(onClose)}>
             Delete this project
           </button>
@@ -55,6 +63,7 @@ export default function ProjectDialog({ onClose }: { readonly onClose: () => voi
           onSave={(next) => void make(next).then((made) => made && onClose())}
         />
       </details>
+      <ProjectFileField onOpened={onClose} />
     </Dialog>
   );
 }

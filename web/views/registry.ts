@@ -59,4 +59,10 @@ export const SCREENS: readonly ScreenEntry[] = [
     icon: "M4 6h10M4 12h10M4 18h6M16 16l2.5 2.5L22 14M18 5v4M16 7h4",
     load: () => import("./shortlist/ShortlistView.tsx"),
   },
+  {
+    id: "report",
+    label: "Report",
+    icon: "M6 3h9l4 4v14H6zM15 3v4h4M9 11h7M9 14h7M9 17h4",
+    load: () => import("./report/ReportView.tsx"),
+  },
 ];

@@ -34,7 +34,7 @@ export const DemandShortfall = z
     by: CutOff,
     needed: z.number().describe("What the demand needs, in the unit"),
     available: z.number().describe("What there is, in the unit"),
-    unit: z.enum(["N", "A", "V", "W"]),
+    unit: z.enum(["N", "W"]),
     limitedBy: LimitingPart.nullable(),
     sentence: z.string(),
   })

@@ -39,7 +39,10 @@ export const MissionLeg = z
           force: number("F", "N", "Force ahead"),
           duration: notNegative("t", "s", "How long"),
         }),
-        z.strictObject({ does: z.literal("rest").describe("Thrusters off"), duration: notNegative("t", "s", "How long") }),
+        z.strictObject({
+          does: z.literal("rest").describe("Thrusters off"),
+          duration: notNegative("t", "s", "How long"),
+        }),
       ])
       .describe("What it does"),
     hotelPower: number("P_h", "W", "Hotel load of this leg, instead of the vehicle's").exactOptional(),

@@ -66,7 +66,8 @@ interface Finding {
 function driveOf(choice: DriveChoice, where: string, { found, from, problems }: Finding): ThrusterDrive | null {
   const { name, motorId, controllerId, gearId, propeller: chosen, asternEstimate } = choice;
   const motor = found<Motor>("motors", motorId, `${where}.motorId`);
-  const controller = controllerId === undefined ? null : found<Controller>("controllers", controllerId, `${where}.controllerId`);
+  const controller =
+    controllerId === undefined ? null : found<Controller>("controllers", controllerId, `${where}.controllerId`);
   const gear = gearId === undefined ? null : found<Gear>("gears", gearId, `${where}.gearId`);
   const propeller = chosen.from === "typed" ? chosen.propeller : from.propellers.get(chosen.name);
   if (propeller === undefined && chosen.from === "named") problems.push(missingPropeller(chosen.name, where, from));
@@ -112,7 +113,8 @@ function missingPropeller(name: string, where: string, { propellers }: BuildFrom
     code: "vehicle.missing-propeller",
     where: `${where}.propeller`,
     found: `No variant that was measured and no prediction is called ${name}`,
-    needed: known.length > 0 ? `one of ${known.join(", ")}` : "a measured variant or a prediction with thrust and torque",
+    needed:
+      known.length > 0 ? `one of ${known.join(", ")}` : "a measured variant or a prediction with thrust and torque",
     mend: "Choose another, reduce its runs, or type its coefficients",
   };
 }

@@ -1,6 +1,6 @@
 import type { LimitingPart } from "../../model/vehicle/motionAnswer.ts";
-import type { DemandName } from "../../model/vehicle/requirementAnswer.ts";
 import type { VehicleRequirement } from "../../model/vehicle/requirement.ts";
+import type { DemandName } from "../../model/vehicle/requirementAnswer.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { STANDARD_GRAVITY } from "../../quantity/constants.ts";
 import { formatNumber } from "../../quantity/format.ts";
@@ -27,7 +27,10 @@ export interface SolvedDemand {
   readonly needed: number;
   readonly better: "more" | "less";
   /** Null: it can not, or it is not known. */ readonly found: Linear | null;
-  /** What is known without a number; null: told by the number. */ readonly fixed: { readonly met: boolean; readonly text: string } | null;
+  /** What is known without a number; null: told by the number. */ readonly fixed: {
+    readonly met: boolean;
+    readonly text: string;
+  } | null;
   readonly limitedBy: LimitingPart | null;
   /** Whether a draw meets it. */ readonly meets: (numbers: VehicleNumbers) => boolean;
 }
@@ -58,12 +61,18 @@ export function solvedDemands(question: DemandQuestion): SolvedDemand[] {
 
 const never = () => false;
 
-function lacking(base: Pick<SolvedDemand, "demand" | "name" | "unit" | "needed" | "better">, text: string): SolvedDemand {
+function lacking(
+  base: Pick<SolvedDemand, "demand" | "name" | "unit" | "needed" | "better">,
+  text: string,
+): SolvedDemand {
   return { ...base, found: null, fixed: { met: false, text }, limitedBy: null, meets: never };
 }
 
 /** The vehicle under the conditions that are asked for: depth, current ahead and tether paid out. */
-function asked({ vehicle, model }: DemandQuestion, requirement: VehicleRequirement): { model: PropulsionModel; pullFor: PullFor } {
+function asked(
+  { vehicle, model }: DemandQuestion,
+  requirement: VehicleRequirement,
+): { model: PropulsionModel; pullFor: PullFor } {
   const depth = requirement.depth ?? vehicle.scenario.depth;
   const there = { ...vehicle, scenario: { ...vehicle.scenario, depth } };
   const currentSpeed = requirement.againstCurrent;
@@ -77,7 +86,8 @@ function orShort(base: Parameters<typeof lacking>[0], solve: () => SolvedDemand)
   try {
     return solve();
   } catch (error) {
-    if (error instanceof InputProblem && error.problem.code.startsWith("vehicle.tether")) return lacking(base, error.message);
+    if (error instanceof InputProblem && error.problem.code === "vehicle.tether-too-short")
+      return lacking(base, error.message);
     throw error;
   }
 }
@@ -89,7 +99,12 @@ const atStatedCurrent = ({ list }: VehicleDoubts, { value, by }: Linear): Linear
 });
 
 /** Whether something is left of the forces at a speed for other numbers. */
-function meetsSpeed(problem: WayProblem, pullFor: PullFor, speed: number, change: (numbers: VehicleNumbers) => VehicleNumbers) {
+function meetsSpeed(
+  problem: WayProblem,
+  pullFor: PullFor,
+  speed: number,
+  change: (numbers: VehicleNumbers) => VehicleNumbers,
+) {
   return (numbers: VehicleNumbers) => {
     const changed = change(numbers);
     const model = withNumbers(problem.model, changed);
@@ -112,7 +127,10 @@ function speedDemand(question: DemandQuestion, requirement: VehicleRequirement):
     const limitedBy = limitingPart(model, solved.steady.atSpeed.solved);
     const through = solved.speed ?? { value: 0, by: question.doubts.list.map(() => 0) };
     const found = atStatedCurrent(question.doubts, { ...through, value: through.value - againstCurrent });
-    const meets = meetsSpeed(solved.problem, pullFor, speed + againstCurrent, (numbers) => ({ ...numbers, currentSpeed: againstCurrent }));
+    const meets = meetsSpeed(solved.problem, pullFor, speed + againstCurrent, (numbers) => ({
+      ...numbers,
+      currentSpeed: againstCurrent,
+    }));
     return { ...base, found, fixed: null, limitedBy, meets };
   });
 }
@@ -122,7 +140,8 @@ function depthDemand({ vehicle }: DemandQuestion, { depth, tetherLength }: Vehic
   const base = { demand: "depth", name: "Depth", unit: "m", needed: depth, better: "more" } as const;
   const out = tetherLength || vehicle.scenario.tetherLength;
   if (vehicle.tether === undefined || out === 0) {
-    const text = "No tether bounds the depth; what pressure hull and seals bear is not judged here: go by their own tests.";
+    const text =
+      "No tether bounds the depth; what pressure hull and seals bear is not judged here: go by their own tests.";
     return { ...base, found: null, fixed: { met: true, text }, limitedBy: null, meets: () => true };
   }
   const reach = Math.sqrt(Math.max(0, out ** 2 - vehicle.scenario.tetherOffset ** 2));
@@ -156,12 +175,19 @@ function climbDemand(question: DemandQuestion, { climb, lift = 0 }: VehicleRequi
 function liftDemand(question: DemandQuestion, { lift, climb = 0 }: VehicleRequirement): SolvedDemand | null {
   if (lift === undefined) return null;
   const rate = climb > 0 ? ` at ${formatNumber(climb)} m/s` : " at all";
-  const base = { demand: "lift", name: `Mass in water lifted${rate}`, unit: "kg", needed: lift, better: "more" } as const;
+  const base = {
+    demand: "lift",
+    name: `Mass in water lifted${rate}`,
+    unit: "kg",
+    needed: lift,
+    better: "more",
+  } as const;
   return orShort(base, () => {
     const { model, doubts } = question;
     const { pullFor } = question;
     const problem: WayProblem = { model, way: "up", pull: pullFor(model.numbers) };
-    if (!model.geometry.held.includes(axisOf("up"))) return lacking(base, "No thruster pushes up with the other motions at zero.");
+    if (!model.geometry.held.includes(axisOf("up")))
+      return lacking(base, "No thruster pushes up with the other motions at zero.");
     if (climb > 0 && model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
     const net = linearNet(doubts, problem, pullFor, climb);
     const found = linearFrom(doubts, model.numbers, [net], ([left]) => Math.max(0, left! / STANDARD_GRAVITY));
@@ -178,12 +204,24 @@ const NEAR_WORST = 1.1;
 function holdDemand(question: DemandQuestion, { holdCurrent }: VehicleRequirement): SolvedDemand | null {
   if (holdCurrent === undefined) return null;
   const { vehicle, model, doubts } = question;
-  const base = { demand: "holdCurrent", name: "Current held from any side, bow kept", unit: "m/s", needed: holdCurrent, better: "more" } as const;
+  const base = {
+    demand: "holdCurrent",
+    name: "Current held from any side, bow kept",
+    unit: "m/s",
+    needed: holdCurrent,
+    better: "more",
+  } as const;
   return orShort(base, () => {
     const hold = holdProblem(model, tetherOut(vehicle, model.numbers));
-    const sides = Array.from({ length: SIDES }, (_, i) => (2 * Math.PI * i) / SIDES).map((from) => ({ from, current: heldCurrent(hold, from) }));
+    const sides = Array.from({ length: SIDES }, (_, i) => (2 * Math.PI * i) / SIDES).map((from) => ({
+      from,
+      current: heldCurrent(hold, from),
+    }));
     if (sides.some(({ current }) => current === null)) {
-      return lacking(base, "Sideways it has no thrust or no drag stated: it can hold its place only with the bow turned into the current.");
+      return lacking(
+        base,
+        "Sideways it has no thrust or no drag stated: it can hold its place only with the bow turned into the current.",
+      );
     }
     const worst = sides.reduce((least, one) => (one.current! < least.current! * (1 - 1e-9) ? one : least));
     const near = sides.filter(({ current }) => current! <= NEAR_WORST * worst.current!);
@@ -205,7 +243,8 @@ function stopDemand(question: DemandQuestion, requirement: VehicleRequirement): 
   const named = (text: string) => ({ ...base, name: `Way to stop ${text}` });
   if (model.numbers.drag.ahead === null) return lacking(named(""), "The drag ahead is not given.");
   const ahead = speed === undefined ? solvedWay({ model, way: "ahead", doubts, pullFor }) : null;
-  const from = speed === undefined ? (ahead?.speed ?? null) : { value: speed + againstCurrent, by: doubts.list.map(() => 0) };
+  const from =
+    speed === undefined ? (ahead?.speed ?? null) : { value: speed + againstCurrent, by: doubts.list.map(() => 0) };
   if (from === null) return lacking(named("from full speed"), "It does not go ahead.");
   const astern = solvedWay({ model, way: "astern", doubts, pullFor });
   const brakes = astern !== null && astern.force.value > 0;

@@ -19,7 +19,8 @@ export function requirementCheck(question: DemandQuestion, drawing: VehicleDraws
   const requirement = question.vehicle.requirement;
   if (requirement === undefined) return null;
   const solved = solvedDemands(question);
-  const drawn = drawing && solved.length > 0 ? requirementDraws(question.doubts, question.model.numbers, solved, drawing) : null;
+  const drawn =
+    drawing && solved.length > 0 ? requirementDraws(question.doubts, question.model.numbers, solved, drawing) : null;
   const { confidence } = requirement;
   const demands = [
     ...solved.map((one, i) => demandCheck(question, one, drawn?.each[i] ?? null)),
@@ -28,7 +29,7 @@ export function requirementCheck(question: DemandQuestion, drawing: VehicleDraws
   const met = demands.every((one) => one.met);
   const certain = demands.every((one) => one.certain);
   return {
-    ...{ met, certain, confidence, demands, probabilityAll: drawn && drawn.all },
+    ...{ met, certain, confidence, demands, probabilityAll: drawn?.all ?? null },
     draws: drawing && drawn && { ...drawing, failed: drawn.failed },
     sentence: sentenceOf(demands, confidence),
     warnings: [...manyFailed(drawing, drawn)],
@@ -42,14 +43,28 @@ function demandCheck({ doubts, vehicle }: DemandQuestion, solved: SolvedDemand, 
   if (solved.found === null) {
     const met = fixed!.met;
     const sure = met ? 1 : 0;
-    return { ...base, found: null, margin: null, met, probability: sure, probabilityDrawn: drawn, certain: met, sentence: `${name}: ${fixed!.text}` };
+    return {
+      ...base,
+      found: null,
+      margin: null,
+      met,
+      probability: sure,
+      probabilityDrawn: drawn,
+      certain: met,
+      sentence: `${name}: ${fixed!.text}`,
+    };
   }
   return { ...base, ...judged(base, uncertainOf(doubts, solved.found), drawn, confidence) };
 }
 
 type Asked = Pick<DemandCheck, "name" | "unit" | "needed" | "better" | "limitedBy">;
 
-function judged({ name, unit, needed, better, limitedBy }: Asked, found: Uncertain, drawn: number | null, confidence: number) {
+function judged(
+  { name, unit, needed, better, limitedBy }: Asked,
+  found: Uncertain,
+  drawn: number | null,
+  confidence: number,
+) {
   const ahead = better === "more" ? found.value - needed : needed - found.value;
   const met = ahead >= 0;
   const probability = chance(ahead, found.standardUncertainty);
@@ -73,10 +88,28 @@ function chance(ahead: number, u: number): number {
 function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] {
   const { endurance: needed, confidence } = vehicle.requirement!;
   if (needed === undefined) return [];
-  const base = { demand: "endurance", name: "Time it works", unit: "s", needed, better: "more", limitedBy: null } as const;
+  const base = {
+    demand: "endurance",
+    name: "Time it works",
+    unit: "s",
+    needed,
+    better: "more",
+    limitedBy: null,
+  } as const;
   if (endurance === null) {
     const sentence = "Time it works: not known; state the charge of the pack, and a mission or a speed.";
-    return [{ ...base, found: null, margin: null, met: false, probability: null, probabilityDrawn: null, certain: false, sentence }];
+    return [
+      {
+        ...base,
+        found: null,
+        margin: null,
+        met: false,
+        probability: null,
+        probabilityDrawn: null,
+        certain: false,
+        sentence,
+      },
+    ];
   }
   const found = uncertain(endurance.value, endurance.standardUncertainty);
   const minutes = { symbol: "min", factor: 60 };

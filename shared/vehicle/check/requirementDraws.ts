@@ -55,7 +55,10 @@ function keptBy(numbers: VehicleNumbers, demands: readonly SolvedDemand[]): bool
 }
 
 /** A function that draws the numbers anew. */
-function numbersDraw({ list, correlations }: VehicleDoubts, numbers: VehicleNumbers): (normal: () => number) => VehicleNumbers {
+function numbersDraw(
+  { list, correlations }: VehicleDoubts,
+  numbers: VehicleNumbers,
+): (normal: () => number) => VehicleNumbers {
   const matrix = list.map((_, i) => list.map((__, j): number => (i === j ? 1 : 0)));
   for (const { a, b, coefficient } of correlations) {
     matrix[a]![b] = coefficient;
@@ -72,13 +75,28 @@ function numbersDraw({ list, correlations }: VehicleDoubts, numbers: VehicleNumb
 }
 
 /** Numbers that no vehicle can have are counted as failed, not mended. */
-function isPhysical({ drives, drag, supply, hotelPower, mass, thrustDeduction, wakeFraction }: VehicleNumbers): boolean {
-  const dragsFit = Object.values(drag).every((one) => one === null || (one.dragArea > 0 && one.linear >= 0 && one.addedMass >= 0));
+function isPhysical({
+  drives,
+  drag,
+  supply,
+  hotelPower,
+  mass,
+  thrustDeduction,
+  wakeFraction,
+}: VehicleNumbers): boolean {
+  const dragsFit = Object.values(drag).every(
+    (one) => one === null || (one.dragArea > 0 && one.linear >= 0 && one.addedMass >= 0),
+  );
   const drivesFit = drives.every(({ ahead, astern }) =>
     [ahead, astern].every(
       (one) =>
         one === null ||
-        (one.thrustCoefficient > 0 && one.torqueCoefficient > 0 && one.diameter > 0 && one.speedConstant > 0 && one.motorResistance >= 0 && one.noLoadCurrent >= 0),
+        (one.thrustCoefficient > 0 &&
+          one.torqueCoefficient > 0 &&
+          one.diameter > 0 &&
+          one.speedConstant > 0 &&
+          one.motorResistance >= 0 &&
+          one.noLoadCurrent >= 0),
     ),
   );
   const restFits = supply.openCircuitVoltage > 0 && supply.resistance >= 0 && hotelPower >= 0 && mass > 0;

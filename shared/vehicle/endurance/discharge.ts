@@ -36,7 +36,11 @@ export function discharge(battery: Battery, drain: Drain, { from, until, duratio
   for (const end of stretchEnds(battery, from, until)) {
     const whole = timeBetween(battery, drain, top, end);
     if (time + whole >= duration) {
-      return { to: shareAfter(battery, drain, { from: top, until: end, duration: duration - time }), time: duration, complete: true };
+      return {
+        to: shareAfter(battery, drain, { from: top, until: end, duration: duration - time }),
+        time: duration,
+        complete: true,
+      };
     }
     [top, time] = [end, time + whole];
   }
@@ -100,7 +104,11 @@ export function energyBetween(battery: Battery, drain: Drain, from: number, to: 
   for (const end of stretchEnds(battery, from, to)) {
     const [half, middle] = [0.5 * (top - end), 0.5 * (top + end)];
     for (let k = 0; k < RULE.nodes.length; k++) {
-      const { openCircuitVoltage, voltage, current, parts } = drainingAt(battery, drain, middle + half * RULE.nodes[k]!);
+      const { openCircuitVoltage, voltage, current, parts } = drainingAt(
+        battery,
+        drain,
+        middle + half * RULE.nodes[k]!,
+      );
       const charge = half * RULE.weights[k]! * battery.rated;
       const time = charge / current;
       energy.source += openCircuitVoltage * charge;

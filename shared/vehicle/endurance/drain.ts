@@ -1,5 +1,5 @@
-import { voltageUnderPower } from "../../supply/busVoltage.ts";
 import type { CutOff } from "../../model/vehicle/enduranceAnswer.ts";
+import { voltageUnderPower } from "../../supply/busVoltage.ts";
 import type { Battery } from "./battery.ts";
 import { type PowerParts, type PowerTable, partsAt, powerAt, powerOf } from "./powerTable.ts";
 

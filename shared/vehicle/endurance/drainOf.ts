@@ -24,7 +24,12 @@ const TOLERANCE = 1e-11;
  *
  * Assumes  what can be done at one charge can be done at every higher one.
  */
-export function drainOf(model: PropulsionModel, battery: Battery, needs: Needs, options: TableOptions = {}): DrainAnswer {
+export function drainOf(
+  model: PropulsionModel,
+  battery: Battery,
+  needs: Needs,
+  options: TableOptions = {},
+): DrainAnswer {
   if (needs.unknown.length > 0) return { can: false, shortfall: null };
   const { floor, start, openCircuitVoltage: at } = battery;
   const known = new Map<number, BusSolution>();
@@ -50,9 +55,21 @@ function whole(model: PropulsionModel, battery: Battery, needs: Needs, openCircu
   return solved(model, battery, needs, openCircuitVoltage, still ? Number.POSITIVE_INFINITY : 1);
 }
 
-function solved(model: PropulsionModel, { resistance }: Battery, { wrench, wish }: Needs, openCircuitVoltage: number, most: number) {
+function solved(
+  model: PropulsionModel,
+  { resistance }: Battery,
+  { wrench, wish }: Needs,
+  openCircuitVoltage: number,
+  most: number,
+) {
   const { velocity, hotelPower } = wish;
-  return busDemand(model, { direction: wrench, most, velocity, hotelPower, supply: { openCircuitVoltage, resistance } });
+  return busDemand(model, {
+    direction: wrench,
+    most,
+    velocity,
+    hotelPower,
+    supply: { openCircuitVoltage, resistance },
+  });
 }
 
 const isHeld = ({ outcome }: BusSolution) => outcome === "held";
@@ -93,7 +110,12 @@ function boundAt(model: PropulsionModel, battery: Battery, needs: Needs, share: 
 }
 
 /** By how much a demand is out of reach at a charge; null where it is not. */
-export function shortfallAt(model: PropulsionModel, battery: Battery, needs: Needs, share: number): DemandShortfall | null {
+export function shortfallAt(
+  model: PropulsionModel,
+  battery: Battery,
+  needs: Needs,
+  share: number,
+): DemandShortfall | null {
   const U_oc = battery.openCircuitVoltage(share);
   if (needs.notCommanded.length > 0) return notCommanded(needs);
   const asked = whole(model, battery, needs, U_oc);
@@ -116,9 +138,13 @@ export function shortfallAt(model: PropulsionModel, battery: Battery, needs: Nee
 function powerWithin({ supplyLimits }: PropulsionModel, { resistance }: Battery, openCircuitVoltage: number): number {
   const { supplyCurrent, fuseCurrent, tetherCurrent, supplyVoltage } = supplyLimits;
   const allowed = Math.min(...[supplyCurrent, fuseCurrent, tetherCurrent].filter((one) => one !== undefined));
-  const byCurrent = Number.isFinite(allowed) ? (openCircuitVoltage - resistance * allowed) * allowed : Number.POSITIVE_INFINITY;
+  const byCurrent = Number.isFinite(allowed)
+    ? (openCircuitVoltage - resistance * allowed) * allowed
+    : Number.POSITIVE_INFINITY;
   const byVoltage =
-    supplyVoltage === undefined ? Number.POSITIVE_INFINITY : (supplyVoltage * (openCircuitVoltage - supplyVoltage)) / resistance;
+    supplyVoltage === undefined
+      ? Number.POSITIVE_INFINITY
+      : (supplyVoltage * (openCircuitVoltage - supplyVoltage)) / resistance;
   return Math.max(0, Math.min(greatestSupplyPower({ openCircuitVoltage, resistance }), byCurrent, byVoltage));
 }
 

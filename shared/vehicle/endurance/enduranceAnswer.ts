@@ -12,8 +12,8 @@ import { holdingMap, type MapSize } from "./holdingMap.ts";
 import { missionAnswer, type SolvedMission } from "./missionAnswer.ts";
 import { packAdvice } from "./packAdvice.ts";
 import { type Drawing, drawing, type Leg } from "./plan.ts";
-import { type SolvedSpeeds, speedAnswer } from "./speedAnswer.ts";
 import { pullBook, squarePulls } from "./pullBook.ts";
+import { type SolvedSpeeds, speedAnswer } from "./speedAnswer.ts";
 import { unmovedBattery } from "./unmovedBattery.ts";
 
 export interface EnduranceQuestion {
@@ -51,7 +51,10 @@ export function enduranceAnswer({ facts, model, packs, map }: EnduranceQuestion)
   const speeds = found && speed > 0 ? speedAnswer(drawing(drawn, OF_PICTURES), changing, speed) : null;
   const greatestCurrent = Math.max(1.25 * facts.numbers.currentSpeed, 1.1 * speed);
   const size = map ?? { ...COARSE_MAP, greatestCurrent };
-  const holding = size.greatestCurrent > 0 ? holdingMap(drawing({ ...drawn, pulls: squarePulls(drawn.pulls) }, OF_PICTURES), size, found !== null) : null;
+  const holding =
+    size.greatestCurrent > 0
+      ? holdingMap(drawing({ ...drawn, pulls: squarePulls(drawn.pulls) }, OF_PICTURES), size, found !== null)
+      : null;
   return {
     sentence: wholeSentence(solved?.answer ?? null, speeds, found),
     charge: found && chargeOf(battery),
@@ -76,7 +79,8 @@ function speedAhead({ model, vehicle, battery, pulls }: Drawing): number {
   const supply = { openCircuitVoltage: battery.openCircuitVoltage(battery.start), resistance: battery.resistance };
   const full = withNumbers(model, { ...model.numbers, supply });
   const current = { speed: full.numbers.currentSpeed, from: vehicle.scenario.currentFrom };
-  return steadySpeed({ model: full, way: "ahead", pull: (velocity) => pulls(full.numbers, { velocity, current }) }).speed;
+  return steadySpeed({ model: full, way: "ahead", pull: (velocity) => pulls(full.numbers, { velocity, current }) })
+    .speed;
 }
 
 function chargeOf(battery: Battery): EnduranceAnswer["charge"] {

@@ -7,7 +7,7 @@ import type { Battery } from "./battery.ts";
 import { type Drawing, type Drawn, drawing } from "./plan.ts";
 import type { TableOptions } from "./powerTable.ts";
 
-const CHARGE = "supply.charge";
+const CHARGE = "packCharge";
 
 /**
  * The doubts of a vehicle with those of its pack as it runs down: rated charge, and voltage and resistance at the
@@ -43,7 +43,11 @@ export interface Changing extends Drawn {
  * Results of a vehicle on its battery by first order; `of` gives them for a changed vehicle, or null where there are none.
  * The values are those given; the changes are taken between equally coarse tables.
  */
-export function linearOfDrawing(changing: Changing, values: readonly number[], of: (on: Drawing) => readonly number[] | null): Linear[] {
+export function linearOfDrawing(
+  changing: Changing,
+  values: readonly number[],
+  of: (on: Drawing) => readonly number[] | null,
+): Linear[] {
   const { model, doubts, facts } = changing;
   const base = of(drawing(changing, COARSE));
   const rows = new Map<number, readonly number[] | null>();

@@ -45,8 +45,10 @@ function sentenceOf(cells: readonly (readonly HoldingCell[])[], greatest: number
   const missed = known.filter(({ state }) => state === "notHeld");
   const unknown = known.length < all.length ? " From the sides whose drag is not given nothing is known." : "";
   if (known.length === 0) return "Nothing is known: no drag is given.";
-  if (missed.length === 0) return `It holds its place in up to ${formatNumber(greatest)} m/s from every side that is told.${unknown}`;
-  const allRound = cells.filter((row) => row.every(({ state }) => state !== "notHeld")).at(-1)?.[0]?.currentSpeed ?? null;
+  if (missed.length === 0)
+    return `It holds its place in up to ${formatNumber(greatest)} m/s from every side that is told.${unknown}`;
+  const allRound =
+    cells.filter((row) => row.every(({ state }) => state !== "notHeld")).at(-1)?.[0]?.currentSpeed ?? null;
   const round =
     allRound === null
       ? "It does not hold its place even without a current."

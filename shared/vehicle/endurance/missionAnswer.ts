@@ -1,10 +1,10 @@
 import type { LegAnswer, MissionAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Mission } from "../../model/vehicle/mission.ts";
 import { twoSidedPValue } from "../../numeric/studentT.ts";
-import { uncertain, type Uncertain } from "../../quantity/uncertain.ts";
+import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { doubtShares, spreadOfLinear, uncertainOf } from "../propulsion/firstOrder.ts";
-import { shortfallAt } from "./drainOf.ts";
 import { drainingAt } from "./drain.ts";
+import { shortfallAt } from "./drainOf.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
 import { type LegRun, type MissionRun, missionRun, timesOf, trackOf } from "./missionRun.ts";
 import { endSentence, legSentence, missionSentence } from "./missionWords.ts";
@@ -64,16 +64,27 @@ function endOf(legs: readonly Leg[], run: MissionRun, leg: LegAnswer): MissionAn
 type Doubts = Pick<MissionAnswer, "times" | "lasts" | "left" | "probabilityFits" | "shares">;
 
 /** How often it fits, how long that is, and what is left at its end, by first order. */
-function doubtsOf(changing: Changing, mission: Mission, run: MissionRun, times: number | null, duration: number | null): Doubts {
+function doubtsOf(
+  changing: Changing,
+  mission: Mission,
+  run: MissionRun,
+  times: number | null,
+  duration: number | null,
+): Doubts {
   const none = { times: null, lasts: null, left: null, probabilityFits: null, shares: [] };
-  if (times === null || duration === null) return { ...none, left: run.endsAt === null ? uncertain(run.left, 0) : null };
+  if (times === null || duration === null)
+    return { ...none, left: run.endsAt === null ? uncertain(run.left, 0) : null };
   const { doubts } = changing;
   const [often, lasts, left] = linearOfDrawing(changing, [times, times * duration, run.left], (on) => {
     const legs = plannedLegs(on, mission.legs);
     const changed = timesOf(on.battery, legs, times).times;
     if (changed === null) return null;
     const whole = legs.reduce((sum, leg) => sum + leg.duration!, 0);
-    return [changed, changed * whole, run.endsAt === null ? missionRun(on.battery, legs, { account: false }).left : run.left];
+    return [
+      changed,
+      changed * whole,
+      run.endsAt === null ? missionRun(on.battery, legs, { account: false }).left : run.left,
+    ];
   });
   return {
     times: uncertainOf(doubts, often!),

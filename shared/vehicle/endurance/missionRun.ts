@@ -55,7 +55,12 @@ export function missionRun(
 const still = (share: number) => ({ from: share, to: share, time: 0, charge: 0, energy: NO_ENERGY });
 const notReached = (share: number): LegRun => ({ state: "notReached", ...still(share), endedBy: null });
 
-function legRun(battery: Battery, { duration, draw }: PlannedLeg, from: number, { stretch, account }: Required<RunOptions>): LegRun {
+function legRun(
+  battery: Battery,
+  { duration, draw }: PlannedLeg,
+  from: number,
+  { stretch, account }: Required<RunOptions>,
+): LegRun {
   if (!draw.can) return { state: "impossible", ...still(from), endedBy: draw.shortfall?.by ?? null };
   if (duration === null) return { state: "impossible", ...still(from), endedBy: null };
   const { drain } = draw;

@@ -3,10 +3,24 @@ import type { Uncertain } from "../../quantity/uncertain.ts";
 import type { Battery } from "./battery.ts";
 import type { LegRun, MissionRun } from "./missionRun.ts";
 import type { Leg } from "./plan.ts";
-import { CUT_OFF_WORDS, chargeWords, energyWords, shareWords, shortfallWords, timeWords, timesWords, uncertainTimeWords, wayWords } from "./words.ts";
+import {
+  CUT_OFF_WORDS,
+  chargeWords,
+  energyWords,
+  shareWords,
+  shortfallWords,
+  timesWords,
+  timeWords,
+  uncertainTimeWords,
+  wayWords,
+} from "./words.ts";
 
 /** What came of a leg, as a sentence. */
-export function legSentence({ leg, duration, pace, draw }: Leg, run: LegRun, shortfall: LegAnswer["shortfall"]): string {
+export function legSentence(
+  { leg, duration, pace, draw }: Leg,
+  run: LegRun,
+  shortfall: LegAnswer["shortfall"],
+): string {
   if (run.state === "notReached") return "Not reached: the mission ends before.";
   if (duration === null) {
     return leg.kind.does === "climb"
@@ -18,7 +32,8 @@ export function legSentence({ leg, duration, pace, draw }: Leg, run: LegRun, sho
   }
   const way = pace > 0 && run.time > 0 ? `, ${wayWords(pace * run.time)}` : "";
   const cost = `${chargeWords(run.charge)} and ${energyWords(run.energy.source)} from the source`;
-  if (run.state === "done") return `Done in ${timeWords(run.time)}${way}, with ${cost}; ${shareWords(run.to)} of the charge is left.`;
+  if (run.state === "done")
+    return `Done in ${timeWords(run.time)}${way}, with ${cost}; ${shareWords(run.to)} of the charge is left.`;
   const left = timeWords(duration - run.time);
   return `Ends after ${timeWords(run.time)}${way}, ${left} too early, because ${CUT_OFF_WORDS[run.endedBy ?? "reserve"]}.`;
 }
@@ -43,7 +58,10 @@ export interface MissionInWords {
 export function missionSentence({ run, battery, end, times, lasts, neededCharge }: MissionInWords): string {
   const reserve = shareWords(battery.floor);
   if (end === null) {
-    const longer = times === null || lasts === null ? "" : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${timesWords(times.value)} the mission.`;
+    const longer =
+      times === null || lasts === null
+        ? ""
+        : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${timesWords(times.value)} the mission.`;
     return `The mission fits: after ${timeWords(run.time)} ${shareWords(run.left)} of the charge is left, and ${reserve} must be.${longer}`;
   }
   if (neededCharge === null) return `The mission can not be done. ${end.sentence}`;

@@ -43,7 +43,16 @@ const SLIGHT = 1e-9;
  */
 export function needsOf(model: PropulsionModel, pulls: PullBook, wish: Wish): Needs {
   const { numbers, geometry } = model;
-  const none = { wish, wrench: {}, force: 0, useful: 0, unknown: [], notCommanded: [], weightNotHeld: 0, converged: true };
+  const none = {
+    wish,
+    wrench: {},
+    force: 0,
+    useful: 0,
+    unknown: [],
+    notCommanded: [],
+    weightNotHeld: 0,
+    converged: true,
+  };
   if (!wish.thrusters) return none;
   const { velocity: v, push } = wish;
   const pull = pulls(numbers, wish);
@@ -71,7 +80,11 @@ const WAYS: readonly (readonly [MotionWay, MotionWay])[] = [
 ];
 
 /** Force that keeps an axis at its speed against the drag, N. */
-function dragOn({ numbers }: PropulsionModel, axis: number, speed: number): { force: number; unknown: MotionWay | null } {
+function dragOn(
+  { numbers }: PropulsionModel,
+  axis: number,
+  speed: number,
+): { force: number; unknown: MotionWay | null } {
   if (speed === 0) return { force: 0, unknown: null };
   const way = WAYS[axis]![speed > 0 ? 0 : 1];
   const drag = numbers.drag[way];

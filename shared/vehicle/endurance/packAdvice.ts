@@ -33,13 +33,30 @@ function packFit(drawn: Drawn, mission: Mission, pack: Pack): PackFit {
   const { model, vehicle } = drawn;
   const supply = { ...vehicle.supply, pack };
   const { openCircuitVoltage, resistance, limits } = supplyOf(supply);
-  const none = { name: pack.name, fits: false, times: null, chargeLeft: null, neededCharge: null, missingCharge: null, endedBy: null };
+  const none = {
+    name: pack.name,
+    fits: false,
+    times: null,
+    chargeLeft: null,
+    neededCharge: null,
+    missingCharge: null,
+    endedBy: null,
+  };
   const found = batteryOf({ supply }, mission);
   if (found === null) {
-    return { ...none, charge: null, openCircuitVoltage, resistance, sentence: `${pack.name}: its charge is not stated.` };
+    return {
+      ...none,
+      charge: null,
+      openCircuitVoltage,
+      resistance,
+      sentence: `${pack.name}: its charge is not stated.`,
+    };
   }
   const { battery } = found;
-  const on = drawing({ ...drawn, model: { ...model, supplyLimits: limits }, vehicle: { ...vehicle, supply }, battery }, { orders: [2] });
+  const on = drawing(
+    { ...drawn, model: { ...model, supplyLimits: limits }, vehicle: { ...vehicle, supply }, battery },
+    { orders: [2] },
+  );
   const legs = plannedLegs(on, mission.legs);
   const run = missionRun(battery, legs, { account: false });
   const { times } = timesOf(battery, legs);
@@ -83,7 +100,9 @@ function adviceSentence({ neededCharge, mission, best, nearest, count }: Advice)
       ? "No charge at this voltage and resistance does the mission."
       : `The mission needs ${chargeWords(neededCharge)} with ${reserve} in reserve, at the voltage and resistance of this pack.`;
   if (count === 0) return need;
-  const fit = best === null ? " None of the packs at hand fits." : ` Smallest of the packs at hand that fits: ${best.name}.`;
-  const miss = nearest === null ? "" : ` Nearest that does not: ${nearest.name}, short of ${chargeWords(nearest.missingCharge!)}.`;
+  const fit =
+    best === null ? " None of the packs at hand fits." : ` Smallest of the packs at hand that fits: ${best.name}.`;
+  const miss =
+    nearest === null ? "" : ` Nearest that does not: ${nearest.name}, short of ${chargeWords(nearest.missingCharge!)}.`;
   return `${need}${fit}${miss}`;
 }

@@ -3,7 +3,13 @@ import type { PowerAccount } from "../../model/vehicle/motionAnswer.ts";
 /** Powers on the bus, W; together they are the power from the bus. */
 export type PowerParts = Omit<PowerAccount, "source" | "supplyLoss">;
 
-export const PART_NAMES = ["hotel", "controllers", "motors", "propellers", "useful"] as const satisfies readonly (keyof PowerParts)[];
+export const PART_NAMES = [
+  "hotel",
+  "controllers",
+  "motors",
+  "propellers",
+  "useful",
+] as const satisfies readonly (keyof PowerParts)[];
 
 /** Polynomials through the powers at some open-circuit voltages, piece by piece. */
 export interface PowerTable {

@@ -7,9 +7,9 @@ import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { discharge, energyBetween } from "./discharge.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
 import type { Drawing } from "./plan.ts";
-import { uncertainTimeWords, uncertainWayWords } from "./words.ts";
 import { timeCurve } from "./timeCurve.ts";
 import { swimWish } from "./wishes.ts";
+import { uncertainTimeWords, uncertainWayWords } from "./words.ts";
 
 /** Speeds of the curve besides rest. */
 const POINTS = 16;
@@ -78,7 +78,9 @@ function bestOf(on: Drawing, changing: Changing, points: readonly EndurancePoint
   const { at, value, converged } = goldenMaximum(wayAt, low, high, { tolerance: PLACE * last });
   const spare = (speed: number) => wayAt(speed) - (1 - AS_GOOD) * value;
   const edge = (end: number) =>
-    spare(end) >= 0 ? end : bracketedRoot(spare, Math.min(at, end), Math.max(at, end), { relativeTolerance: PLACE }).root;
+    spare(end) >= 0
+      ? end
+      : bracketedRoot(spare, Math.min(at, end), Math.max(at, end), { relativeTolerance: PLACE }).root;
   const lowest = way === "reach" ? Math.max(first, U) : first;
   const speed = polished(on, way, at, last) ?? points[top]!.speed;
   return { best: bestSpeed(on, changing, { speed, within: [edge(lowest), edge(last)], way }), converged };
@@ -124,6 +126,7 @@ function bestSpeed(on: Drawing, changing: Changing, { speed, within, way }: Foun
 function sentenceOf(range: BestSpeed | null, reach: BestSpeed | null, { currentSpeed }: VehicleNumbers): string {
   if (range === null) return "It makes no way ahead on this charge.";
   if (currentSpeed === 0) return range.sentence;
-  if (reach === null) return `${range.sentence} Against the current of ${formatNumber(currentSpeed)} m/s it makes no way.`;
+  if (reach === null)
+    return `${range.sentence} Against the current of ${formatNumber(currentSpeed)} m/s it makes no way.`;
   return `${range.sentence} ${reach.sentence}`;
 }

@@ -1,5 +1,5 @@
-import { supplyOf } from "../../supply/supplyOf.ts";
 import { CELSIUS_ZERO } from "../../quantity/constants.ts";
+import { supplyOf } from "../../supply/supplyOf.ts";
 import type { VehicleFacts } from "../propulsion/vehicleNumbers.ts";
 import type { BatteryFacts } from "./battery.ts";
 

@@ -19,7 +19,11 @@ const NONE: Vector = [0, 0, 0];
  *   hold, push   (U cos ψ, U sin ψ, 0) through the water, none over the ground
  *   climb   w up, carried along by the current;   t = s/|w|
  */
-export function wishOfLeg({ scenario }: Pick<Vehicle, "scenario">, numbers: VehicleNumbers, leg: MissionLeg): WishedLeg {
+export function wishOfLeg(
+  { scenario }: Pick<Vehicle, "scenario">,
+  numbers: VehicleNumbers,
+  leg: MissionLeg,
+): WishedLeg {
   const current = { speed: leg.current ?? numbers.currentSpeed, from: scenario.currentFrom };
   const against = current.speed * Math.cos(current.from);
   const held = through(current);
@@ -55,7 +59,14 @@ export function wishOfLeg({ scenario }: Pick<Vehicle, "scenario">, numbers: Vehi
 export function swimWish({ scenario }: Pick<Vehicle, "scenario">, numbers: VehicleNumbers, speed: number): Wish {
   const current = { speed: numbers.currentSpeed, from: scenario.currentFrom };
   const { hotelPower } = numbers;
-  return { velocity: [speed, 0, 0], push: NONE, current, hotelPower, thrusters: true, along: speed > 0 ? ["surge"] : [] };
+  return {
+    velocity: [speed, 0, 0],
+    push: NONE,
+    current,
+    hotelPower,
+    thrusters: true,
+    along: speed > 0 ? ["surge"] : [],
+  };
 }
 
 /** Over one place in a current. */
@@ -75,5 +86,6 @@ function axesOf([x, y]: Vector): ("surge" | "sway")[] {
   return [...(x === 0 ? [] : ["surge" as const]), ...(y === 0 ? [] : ["sway" as const])];
 }
 
-const way = (distance: number, pace: number) => (distance === 0 ? 0 : pace > 0 && distance > 0 ? distance / pace : null);
+const way = (distance: number, pace: number) =>
+  distance === 0 ? 0 : pace > 0 && distance > 0 ? distance / pace : null;
 const times = (repeats: number, time: number | null) => (time === null ? null : repeats * time);

@@ -1,5 +1,5 @@
-import type { DesignChange } from "../../model/vehicle/motionAnswer.ts";
 import type { DriveRequest } from "../../model/drive.ts";
+import type { DesignChange } from "../../model/vehicle/motionAnswer.ts";
 import { type Linear, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
 import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
@@ -13,13 +13,22 @@ interface Change {
   readonly name: string;
   readonly text: string;
   readonly numbers: (numbers: VehicleNumbers) => VehicleNumbers;
-  /** Whether the vehicle has what is changed. */ readonly applies: (numbers: VehicleNumbers, tether: boolean) => boolean;
+  /** Whether the vehicle has what is changed. */ readonly applies: (
+    numbers: VehicleNumbers,
+    tether: boolean,
+  ) => boolean;
 }
 
-const forDrives = (change: (request: DriveRequest) => DriveRequest) => (numbers: VehicleNumbers): VehicleNumbers => ({
-  ...numbers,
-  drives: numbers.drives.map((ways) => ({ ...ways, ahead: change(ways.ahead), astern: ways.astern && change(ways.astern) })),
-});
+const forDrives =
+  (change: (request: DriveRequest) => DriveRequest) =>
+  (numbers: VehicleNumbers): VehicleNumbers => ({
+    ...numbers,
+    drives: numbers.drives.map((ways) => ({
+      ...ways,
+      ahead: change(ways.ahead),
+      astern: ways.astern && change(ways.astern),
+    })),
+  });
 
 const always = () => true;
 
@@ -33,7 +42,10 @@ const CHANGES: readonly Change[] = [
     ...{ key: "drag", name: "10 % less drag", applies: always, text: "Of the vehicle ahead, without the tether." },
     numbers: (numbers) => {
       const ahead = numbers.drag.ahead!;
-      return { ...numbers, drag: { ...numbers.drag, ahead: { ...ahead, dragArea: 0.9 * ahead.dragArea, linear: 0.9 * ahead.linear } } };
+      return {
+        ...numbers,
+        drag: { ...numbers.drag, ahead: { ...ahead, dragArea: 0.9 * ahead.dragArea, linear: 0.9 * ahead.linear } },
+      };
     },
   },
   {
@@ -45,8 +57,16 @@ const CHANGES: readonly Change[] = [
     }),
   },
   {
-    ...{ key: "voltage", name: "10 % higher voltage", applies: always, text: "Open-circuit voltage, at equal resistance; look at the ratings of motor and controller." },
-    numbers: (numbers) => ({ ...numbers, supply: { ...numbers.supply, openCircuitVoltage: 1.1 * numbers.supply.openCircuitVoltage } }),
+    ...{
+      key: "voltage",
+      name: "10 % higher voltage",
+      applies: always,
+      text: "Open-circuit voltage, at equal resistance; look at the ratings of motor and controller.",
+    },
+    numbers: (numbers) => ({
+      ...numbers,
+      supply: { ...numbers.supply, openCircuitVoltage: 1.1 * numbers.supply.openCircuitVoltage },
+    }),
   },
   {
     ...{ key: "resistance", name: "Half the resistance of the supply", text: "Pack, leads and tether together." },
@@ -74,7 +94,12 @@ const CHANGES: readonly Change[] = [
  * What each change does to the steady speed ahead, with the doubt of the change: inputs that move both speeds alike cancel.
  * The greatest gain first.
  */
-export function designChanges(doubts: VehicleDoubts, model: PropulsionModel, ahead: SolvedWay, pullFor: PullFor): DesignChange[] {
+export function designChanges(
+  doubts: VehicleDoubts,
+  model: PropulsionModel,
+  ahead: SolvedWay,
+  pullFor: PullFor,
+): DesignChange[] {
   const now = ahead.speed;
   if (now === null) return [];
   const tether = ahead.problem.pull([1, 0, 0]).force.some((one) => one !== 0);

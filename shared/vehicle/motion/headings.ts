@@ -46,7 +46,11 @@ export interface CurrentTriangle {
  *
  * @example madeGood({ speed: 1.5, current: 0.9, from: Math.PI / 2 }).speedOverGround // 1.2 m/s
  */
-export function madeGood({ speed, current, from }: CurrentTriangle): { speedOverGround: number; bowOffset: number } | null {
+export function madeGood({
+  speed,
+  current,
+  from,
+}: CurrentTriangle): { speedOverGround: number; bowOffset: number } | null {
   const across = current * Math.sin(from);
   if (!(speed > 0) || Math.abs(across) > speed) return null;
   return {
@@ -76,9 +80,12 @@ export function headingPolar({ model, doubts, ahead, tether }: HeadingQuestion):
   const worst = worstHeld(points);
   const least = worst && uncertainOf(doubts, linearHeld(doubts, hold, worst.from, worst.current));
   const against = linearFrom(doubts, model.numbers, [V], ([speed], numbers) => speed! - numbers.currentSpeed);
-  const againstCurrent = uncertainOf(doubts, U === 0 || tether === null ? against : { ...against, value: speedFrom(0) - U });
+  const againstCurrent = uncertainOf(
+    doubts,
+    U === 0 || tether === null ? against : { ...against, value: speedFrom(0) - U },
+  );
   return {
-    ...{ current: U, points, leastCurrentHeld: least, worstFrom: worst && worst.from, againstCurrent },
+    ...{ current: U, points, leastCurrentHeld: least, worstFrom: worst?.from ?? null, againstCurrent },
     sentence: sentenceOf(U, againstCurrent, least, points),
   };
 }

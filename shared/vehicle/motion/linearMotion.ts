@@ -37,7 +37,12 @@ export function linearNet(doubts: VehicleDoubts, problem: WayProblem, pullFor: P
  *
  * Source   derivative of a root by the implicit function theorem.
  */
-export function linearSpeed(doubts: VehicleDoubts, problem: WayProblem, pullFor: PullFor, { speed }: SteadySpeed): Linear {
+export function linearSpeed(
+  doubts: VehicleDoubts,
+  problem: WayProblem,
+  pullFor: PullFor,
+  { speed }: SteadySpeed,
+): Linear {
   const { by } = linearNet(doubts, problem, pullFor, speed);
   const slope = netSlope(problem, speed);
   return { value: speed, by: by.map((one) => -one / slope) };

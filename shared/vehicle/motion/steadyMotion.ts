@@ -52,7 +52,11 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 /** A way that no thruster commands. */
 export function notCommanded(way: MotionWay): SteadyMotion {
   return {
-    ...{ way, state: "notCommanded", sentence: `${capital(WORDS[way])} no thruster pushes with the other motions at zero.` },
+    ...{
+      way,
+      state: "notCommanded",
+      sentence: `${capital(WORDS[way])} no thruster pushes with the other motions at zero.`,
+    },
     ...{ force: null, speed: null, atRest: null, atSpeed: null, drag: null, tether: null, propulsiveEfficiency: null },
     ...{ shares: [], interaction: null, curve: [], upToSpeed: [], stopping: null, warnings: [] },
   };
@@ -73,7 +77,7 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
     speed: speed && uncertainOf(doubts, speed),
     atRest: busState(model, steady.atRest.solved, 0),
     atSpeed: at && busState(model, at.solved, useful),
-    ...{ drag: at && at.drag, tether: at && at.tether },
+    ...{ drag: at?.drag ?? null, tether: at?.tether ?? null },
     propulsiveEfficiency: at && thrusterPower > 0 ? useful / thrusterPower : null,
     shares: speed === null ? [] : doubtShares(doubts, speed),
     interaction: along && speed !== null ? interactionOf(problem, steady.speed) : null,
@@ -84,7 +88,11 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
   };
 }
 
-function sentenceOf(doubts: VehicleDoubts, { problem: { way }, force, speed, steady }: SolvedWay, state: SteadyMotion["state"]): string {
+function sentenceOf(
+  doubts: VehicleDoubts,
+  { problem: { way }, force, speed, steady }: SolvedWay,
+  state: SteadyMotion["state"],
+): string {
   const pull = `${formatUncertain(uncertainOf(doubts, force), NEWTON)} at rest`;
   if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given.`;
   if (speed === null && force.value === 0) return `${capital(WORDS[way])} its thrusters do not push.`;

@@ -28,7 +28,9 @@ export function steadySpeed(problem: WayProblem): SteadySpeed {
   if (!(atRest.net > 0)) return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
   const { low, high } = bracketOf(problem, atRest.net);
   if (high === null) return { speed: low, atRest, atSpeed: forcesAt(problem, low), converged: false };
-  const { root, converged } = bracketedRoot((V) => forcesAt(problem, V).net, low, high, { relativeTolerance: TOLERANCE });
+  const { root, converged } = bracketedRoot((V) => forcesAt(problem, V).net, low, high, {
+    relativeTolerance: TOLERANCE,
+  });
   const atSpeed = forcesAt(problem, root);
   return { speed: root, atRest, atSpeed, converged: converged && atRest.converged && atSpeed.converged };
 }

@@ -1,5 +1,5 @@
-import { simpson } from "./simpson.ts";
 import type { MovingBody } from "./closedForms.ts";
+import { simpson } from "./simpson.ts";
 
 /** Time (s) and way (m) to lose speed. */
 export interface Stop {
@@ -24,7 +24,8 @@ export function coastingStop({ mass: M, quadratic: b, linear: a = 0 }: MovingBod
   if (speed === 0) return { time: 0, distance: 0 };
   const end = share * speed;
   const distance = (M / b) * Math.log((b * speed + a) / (b * end + a));
-  const time = a === 0 ? (M / b) * (1 / end - 1 / speed) : (M / a) * Math.log((speed * (b * end + a)) / (end * (b * speed + a)));
+  const time =
+    a === 0 ? (M / b) * (1 / end - 1 / speed) : (M / a) * Math.log((speed * (b * end + a)) / (end * (b * speed + a)));
   return { time, distance };
 }
 

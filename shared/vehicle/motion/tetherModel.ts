@@ -103,7 +103,9 @@ function slopesOf(out: TetherOut, from: number, { unit, solve }: Direction): Rec
   const factor = (field: keyof VehicleNumbers["tether"]) =>
     slope({ ...numbers, tether: { ...numbers.tether, [field]: numbers.tether[field] + CHANGE } });
   // In a uniform current a tether whose both ends move with the vehicle does not feel it.
-  const feels = numbers.currentSpeed > 0 && (vehicle.tether!.motion === "upperEndFixed" || vehicle.scenario.currentProfile !== "uniform");
+  const feels =
+    numbers.currentSpeed > 0 &&
+    (vehicle.tether!.motion === "upperEndFixed" || vehicle.scenario.currentProfile !== "uniform");
   return {
     normal: factor("normal"),
     tangential: factor("tangential"),

@@ -1,5 +1,5 @@
-import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import type { TetherRequest } from "../../model/vehicle/tetherShape.ts";
+import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { checkTether } from "../tether/checkTether.ts";
@@ -26,7 +26,11 @@ export const NO_PULL: TetherPull = { force: [0, 0, 0], converged: true };
 const TOLERANCE = 1e-7;
 
 /** The tether of a vehicle in its scenario; null where none is out. */
-export function tetherOut(vehicle: Vehicle, numbers: VehicleNumbers, length = vehicle.scenario.tetherLength): TetherOut | null {
+export function tetherOut(
+  vehicle: Vehicle,
+  numbers: VehicleNumbers,
+  length = vehicle.scenario.tetherLength,
+): TetherOut | null {
   return vehicle.tether === undefined || length === 0 ? null : { vehicle, numbers, length };
 }
 
@@ -43,7 +47,14 @@ export function tetherRequest({ vehicle, numbers, length }: TetherOut, through: 
   const current =
     currentProfile === "uniform" || depth === 0
       ? { kind: "uniform" as const, speed: U, direction }
-      : { kind: "sheared" as const, direction, profile: [{ depth: 0, speed: 0 }, { depth, speed: U }] };
+      : {
+          kind: "sheared" as const,
+          direction,
+          profile: [
+            { depth: 0, speed: 0 },
+            { depth, speed: U },
+          ],
+        };
   const drift: Vector = [-U * Math.cos(from), -U * Math.sin(from), 0];
   return {
     tether: {

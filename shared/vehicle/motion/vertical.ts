@@ -49,7 +49,11 @@ export function verticalAnswer(question: VerticalQuestion): VerticalAnswer {
 }
 
 /** Weight in water that is lifted at a rate (m/s): the payload that leaves nothing over at it. */
-export function greatestPayload({ doubts, pullFor, model }: VerticalQuestion, up: SolvedWay, climbRate: number): Linear {
+export function greatestPayload(
+  { doubts, pullFor, model }: VerticalQuestion,
+  up: SolvedWay,
+  climbRate: number,
+): Linear {
   const net = linearNet(doubts, up.problem, pullFor, climbRate);
   return linearFrom(doubts, model.numbers, [net], ([left], numbers) => left! + numbers.payload);
 }
@@ -59,9 +63,11 @@ function trimSentence({ model, up, down }: VerticalQuestion, sinking: number): s
   const goes = sinking > 0 ? "sinks" : "floats up";
   const by = `${formatNumber(Math.abs(sinking))} N`;
   const against = (sinking > 0 ? up : down)?.steady.atRest.available ?? 0;
-  if (!model.geometry.held.includes("heave")) return `Without thrust it ${goes} with ${by}, and no thruster can hold the depth.`;
+  if (!model.geometry.held.includes("heave"))
+    return `Without thrust it ${goes} with ${by}, and no thruster can hold the depth.`;
   const needed = Math.abs(sinking);
-  if (needed > against) return `Without thrust it ${goes} with ${by}, more than the ${formatNumber(against)} N that hold the depth.`;
+  if (needed > against)
+    return `Without thrust it ${goes} with ${by}, more than the ${formatNumber(against)} N that hold the depth.`;
   const share = formatNumber((100 * needed) / against, 2);
   const end = needed > TRIMMED * against ? "; trim it to save that power" : "";
   return `Without thrust it ${goes} with ${by}; ${share} % of the vertical thrust holds the depth${end}.`;
@@ -82,18 +88,31 @@ function holdPower({ model, pullFor }: VerticalQuestion): number | null {
 function withoutPower({ model, doubts, depth }: VerticalQuestion): VerticalAnswer["withoutPower"] {
   const sinking = netWeight(model);
   if (sinking === 0) {
-    return { goes: "nowhere", speed: null, timeToSurface: null, text: "Without power it stays at its depth: it must be fetched or towed." };
+    return {
+      goes: "nowhere",
+      speed: null,
+      timeToSurface: null,
+      text: "Without power it stays at its depth: it must be fetched or towed.",
+    };
   }
   const goes = sinking > 0 ? ("down" as const) : ("up" as const);
   if (model.numbers.drag[goes] === null) {
-    return { goes, speed: null, timeToSurface: null, text: `Without power it goes ${goes}; how fast is not known, as its drag is not given.` };
+    return {
+      goes,
+      speed: null,
+      timeToSurface: null,
+      text: `Without power it goes ${goes}; how fast is not known, as its drag is not given.`,
+    };
   }
   const speedOf = (numbers: VehicleNumbers) => {
     const { dragArea, linear } = numbers.drag[goes]!;
     const force = Math.max(0, (goes === "down" ? 1 : -1) * (numbers.payload - numbers.netBuoyancy));
     return terminalSpeed({ force, quadratic: 0.5 * numbers.density * dragArea, linear });
   };
-  const speed = uncertainOf(doubts, linearFrom(doubts, model.numbers, [], (_, numbers) => speedOf(numbers)));
+  const speed = uncertainOf(
+    doubts,
+    linearFrom(doubts, model.numbers, [], (_, numbers) => speedOf(numbers)),
+  );
   const timeToSurface = goes === "up" ? depth / speed.value : null;
   const how = formatUncertain(speed, METRE_PER_SECOND);
   const text =
@@ -120,17 +139,26 @@ function lossesOf({ model, ahead, up, down }: VerticalQuestion): VerticalAnswer[
     const percent = (force: number, solved: SolvedWay | null) =>
       `${formatNumber((100 * force) / (solved?.steady.atRest.available || 1), 2)} %`;
     const parts = [
-      ...(ahead ? [aheadForce === 0 ? "no force ahead is left" : `${percent(aheadForce, ahead)} of the force ahead is left`] : []),
+      ...(ahead
+        ? [aheadForce === 0 ? "no force ahead is left" : `${percent(aheadForce, ahead)} of the force ahead is left`]
+        : []),
       ...(up ? [upForce === 0 ? "none upwards" : `${percent(upForce, up)} upwards`] : []),
     ].join(", ");
     const depth = holdsDepth ? "" : "; it can not hold its depth";
-    return { thruster: name, up: upForce, ahead: aheadForce, holdsDepth, sentence: `Without ${name} ${parts || "nothing is lost"}${depth}.` };
+    return {
+      thruster: name,
+      up: upForce,
+      ahead: aheadForce,
+      holdsDepth,
+      sentence: `Without ${name} ${parts || "nothing is lost"}${depth}.`,
+    };
   });
 }
 
 /** In words, for the whole answer: what it lifts. */
 export function payloadSentence({ greatestPayload, climbRate }: VerticalAnswer): string {
   if (greatestPayload === null) return "";
-  const shown = greatestPayload.value > 0 ? formatUncertain(greatestPayload, NEWTON) : formatUncertain(uncertain(0, 0), NEWTON);
+  const shown =
+    greatestPayload.value > 0 ? formatUncertain(greatestPayload, NEWTON) : formatUncertain(uncertain(0, 0), NEWTON);
   return `It lifts ${shown} in water at ${formatNumber(climbRate)} m/s.`;
 }

@@ -36,7 +36,8 @@ export function dragAlong({ dragArea, linear }: WayDrag, density: number, speed:
 }
 
 /** Weight less buoyancy of vehicle and payload in water, N, downwards. */
-export const netWeight = ({ numbers }: Pick<PropulsionModel, "numbers">): number => numbers.payload - numbers.netBuoyancy;
+export const netWeight = ({ numbers }: Pick<PropulsionModel, "numbers">): number =>
+  numbers.payload - numbers.netBuoyancy;
 
 /**
  * Greatest force of the thrusters along a way at a speed through the water (m/s), and what is against it; the forces of
@@ -46,7 +47,10 @@ export function forcesAt({ model, way, pull, lost }: WayProblem, speed: number):
   const { numbers } = model;
   const unit = WAY_VECTOR[way];
   const velocity: Vector = [unit[0] * speed, unit[1] * speed, unit[2] * speed];
-  const { force: [x, y, z], converged } = pull(velocity);
+  const {
+    force: [x, y, z],
+    converged,
+  } = pull(velocity);
   const sinking = netWeight(model);
   const axis = AXIS_OF[way];
   const across = { surge: -x, sway: -y, heave: -(z + sinking), [axis]: 0 };

@@ -1,5 +1,5 @@
-import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Axis } from "../../model/vehicle/layoutRequest.ts";
+import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import { type Flow, flowAt, type PropulsionModel } from "./propulsionModel.ts";
 import { greatestShare, type Share } from "./thrustShares.ts";
@@ -27,7 +27,14 @@ export interface BusAsk {
 }
 
 /** What bounds a demand: the thrusters themselves, or a limit of the bus. */
-export type BusBound = "asked" | "thrusters" | "supplyCurrent" | "fuseCurrent" | "tetherCurrent" | "supplyVoltage" | "greatestPower";
+export type BusBound =
+  | "asked"
+  | "thrusters"
+  | "supplyCurrent"
+  | "fuseCurrent"
+  | "tetherCurrent"
+  | "supplyVoltage"
+  | "greatestPower";
 
 export interface BusSolution {
   /** held: all of it; scaled: less than was asked or than the thrusters could; notHeld: not even what is held besides. */
@@ -69,7 +76,9 @@ export function busDemand(model: PropulsionModel, ask: BusAsk): BusSolution {
   const leastVoltage = U_oc - (Number.isFinite(limit.current) ? R_s * limit.current : 0);
   if (R_s === 0) {
     const open = atVoltage(problem, U_oc);
-    return open.power <= U_oc * limit.current * (1 + TOLERANCE) ? solution(problem, open, U_oc, true) : capped(problem, U_oc);
+    return open.power <= U_oc * limit.current * (1 + TOLERANCE)
+      ? solution(problem, open, U_oc, true)
+      : capped(problem, U_oc);
   }
   const excess = (U: number) => U_oc - U - (R_s * atVoltage(problem, U).power) / U;
   if (!(leastVoltage > 0 && excess(leastVoltage) > 0)) return capped(problem, Math.max(leastVoltage, 0));
@@ -159,7 +168,13 @@ function capped(problem: BusProblem, voltage: number): BusSolution {
   if (excess(1) <= 0) return solution(problem, whole, voltage, true);
   const { root, converged } = bracketedRoot(excess, 0, 1, { relativeTolerance: TOLERANCE });
   const found = atVoltage(problem, voltage, root * greatest);
-  return { ...solution(problem, found, voltage, converged), outcome: "scaled", bound: limit.bound, share: root, gains: [] };
+  return {
+    ...solution(problem, found, voltage, converged),
+    outcome: "scaled",
+    bound: limit.bound,
+    share: root,
+    gains: [],
+  };
 }
 
 function failed(problem: BusProblem, nothing: AtVoltage | null, voltage: number): BusSolution {
@@ -170,9 +185,15 @@ function failed(problem: BusProblem, nothing: AtVoltage | null, voltage: number)
   return { ...solution(problem, empty, Math.max(voltage, 0), true), outcome, bound, share: 0, supplyCurrent: 0 };
 }
 
-function solution(problem: BusProblem, { share, powers, power }: AtVoltage, voltage: number, converged: boolean): BusSolution {
+function solution(
+  problem: BusProblem,
+  { share, powers, power }: AtVoltage,
+  voltage: number,
+  converged: boolean,
+): BusSolution {
   const { supply, hotelPower, flow, most } = problem;
-  const outcome = share.times < 0 ? "notHeld" : share.times < most && most !== Number.POSITIVE_INFINITY ? "scaled" : "held";
+  const outcome =
+    share.times < 0 ? "notHeld" : share.times < most && most !== Number.POSITIVE_INFINITY ? "scaled" : "held";
   return {
     ...{ outcome, times: Math.max(0, share.times), thrusts: share.forces, powers, power, hotelPower, supply, flow },
     ...{ busVoltage: voltage, supplyCurrent: power / voltage, bound: share.times < most ? "thrusters" : "asked" },

@@ -16,7 +16,11 @@ const POINTS = 10;
  *
  * Assumes  one bus voltage for all demands; those with fewer thrusters have a little more, which `busDemand` counts.
  */
-export function layoutRequestOf({ vehicle, numbers }: VehicleFacts, model: PropulsionModel, doubts: VehicleDoubts): LayoutRequest {
+export function layoutRequestOf(
+  { vehicle, numbers }: VehicleFacts,
+  model: PropulsionModel,
+  doubts: VehicleDoubts,
+): LayoutRequest {
   const voltage = layoutVoltage(model);
   const drives = numbers.drives.map((ways, d) => driveSides(doubts, model, ways, d, voltage));
   const limit = leastCurrent(model);
@@ -24,7 +28,11 @@ export function layoutRequestOf({ vehicle, numbers }: VehicleFacts, model: Propu
     thrusters: vehicle.thrusters.map(({ drive, ...placed }): ThrusterPlacement => {
       const { forward, reverse } = drives[vehicle.drives.findIndex(({ name }) => name === drive)]!;
       return {
-        ...{ ...placed, drive, limits: { forward: forward.limit, reverse: reverse?.limit ?? { value: 0, standardUncertainty: 0 } } },
+        ...{
+          ...placed,
+          drive,
+          limits: { forward: forward.limit, reverse: reverse?.limit ?? { value: 0, standardUncertainty: 0 } },
+        },
         torquePerThrust: { forward: forward.torquePerThrust, reverse: reverse?.torquePerThrust ?? 0 },
         current: { forward: forward.current, reverse: (reverse ?? forward).current },
       };

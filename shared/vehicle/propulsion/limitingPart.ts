@@ -39,7 +39,10 @@ const OF_DRIVE: Readonly<Partial<Record<LimitState["name"], OfDrive>>> = {
   "motor power": { part: "motor", text: (drive) => `The continuous power of the motor of ${drive} limits it.` },
   "winding temperature": { part: "motor", text: (drive) => `The heat of the winding of ${drive} limits it.` },
   "controller current": { part: "controller", text: (drive) => `The current of the controller of ${drive} limits it.` },
-  cavitation: { part: "propeller", text: (drive) => `Cavitation at the propeller of ${drive} limits it: deeper, or more blade area.` },
+  cavitation: {
+    part: "propeller",
+    text: (drive) => `Cavitation at the propeller of ${drive} limits it: deeper, or more blade area.`,
+  },
   ventilation: { part: "propeller", text: (drive) => `Air that the propeller of ${drive} draws in limits it: deeper.` },
 };
 
@@ -47,13 +50,23 @@ const OF_DRIVE: Readonly<Partial<Record<LimitState["name"], OfDrive>>> = {
 export function limitingPart(model: PropulsionModel, solved: BusSolution): LimitingPart {
   const { bound, outcome } = solved;
   if (outcome === "notHeld") {
-    return { part: "layout", drive: null, limit: "layout", text: "The thrusters can not hold the forces besides, such as a net weight." };
+    return {
+      part: "layout",
+      drive: null,
+      limit: "layout",
+      text: "The thrusters can not hold the forces besides, such as a net weight.",
+    };
   }
   if (bound === "asked") return { part: "nothing", drive: null, limit: "none", text: "No limit is reached." };
   if (bound !== "thrusters") return { ...OF_BUS[bound], drive: null };
   const governing = governingThruster(solved);
   if (governing === null) {
-    return { part: "layout", drive: null, limit: "layout", text: "No thruster can push that way with the other motions at zero." };
+    return {
+      part: "layout",
+      drive: null,
+      limit: "layout",
+      text: "No thruster can push that way with the other motions at zero.",
+    };
   }
   const { drive } = model.thrusters[governing.thruster]!;
   return ofDrive(model.drives[drive]!.name, governing.way);

@@ -1,7 +1,7 @@
-import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
 import type { SupplyState } from "../../model/supplyState.ts";
-import { unitDirection, type Vector } from "../layout/wrenchMatrix.ts";
+import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
+import { unitDirection, type Vector } from "../layout/wrenchMatrix.ts";
 import { type ThrustGeometry, thrustGeometry } from "./thrustShares.ts";
 import { type VehicleFacts, type VehicleNumbers, vehicleFacts } from "./vehicleNumbers.ts";
 import { type DriveModel, driveModel, type WayAtSpeed, wayAtSpeed } from "./wayModel.ts";

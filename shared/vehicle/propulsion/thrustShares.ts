@@ -97,7 +97,11 @@ interface Bound {
   readonly gains: readonly number[];
 }
 
-function boundBy({ rows }: ThrustGeometry, { direction, aside, limits }: ShareAsk, price: readonly number[]): Bound | null {
+function boundBy(
+  { rows }: ThrustGeometry,
+  { direction, aside, limits }: ShareAsk,
+  price: readonly number[],
+): Bound | null {
   const along = dot(price, direction);
   if (!(along > 1e-9 * Math.hypot(...price) * Math.hypot(...direction))) return null;
   const y = price.map((one) => one / along);
@@ -212,7 +216,11 @@ function leastSquares(rows: Rows, free: readonly number[], left: readonly number
   return rest.every((one) => Math.abs(one) <= 1e-9 * (size + 1)) ? forces : null;
 }
 
-function cheapest({ layout, held }: ThrustGeometry, limits: Limits, wrench: readonly number[]): readonly number[] | null {
+function cheapest(
+  { layout, held }: ThrustGeometry,
+  limits: Limits,
+  wrench: readonly number[],
+): readonly number[] | null {
   const hold = held.map((axis, k) => ({ wrench: AXES.map((one) => (one === axis ? 1 : 0)), at: wrench[k]! }));
   const { forces, found } = cheapestThrusts(layout, { hold, limits }, "effort");
   return found ? forces : null;

@@ -99,7 +99,10 @@ export function vehicleFacts(vehicle: Vehicle): VehicleFacts {
 }
 
 /** The supply at a charge and temperature of its pack; those of the vehicle where absent. Throws as `supplyOf`. */
-export function supplyAt(vehicle: Vehicle, state: { readonly charge?: number; readonly temperature?: number }): BusSupply {
+export function supplyAt(
+  vehicle: Vehicle,
+  state: { readonly charge?: number; readonly temperature?: number },
+): BusSupply {
   const { openCircuitVoltage, resistance } = supplyOf({ ...vehicle.supply, ...state });
   return { openCircuitVoltage, resistance };
 }
@@ -153,14 +156,18 @@ function preparedDrive(vehicle: Vehicle, drive: ThrusterDrive): PreparedWays {
 }
 
 function pushesAstern({ controller, propeller, asternEstimate }: ThrusterDrive): boolean {
-  return (
-    controller?.command?.fullReverse !== null && (propeller.astern !== undefined || asternEstimate !== undefined)
-  );
+  return controller?.command?.fullReverse !== null && (propeller.astern !== undefined || asternEstimate !== undefined);
 }
 
 /** The limits of the supply hold for all thrusters together, and its doubts are counted once. */
 function withoutSupply(request: DriveRequest): DriveRequest {
-  const { supplyCurrent: _pack, fuseCurrent: _fuse, tetherCurrent: _tether, supplyVoltage: _least, ...limits } = request.limits;
+  const {
+    supplyCurrent: _pack,
+    fuseCurrent: _fuse,
+    tetherCurrent: _tether,
+    supplyVoltage: _least,
+    ...limits
+  } = request.limits;
   const { supplyVoltage: _u, supplyResistance: _r, hotelPower: _h, ...uncertainties } = request.uncertainties;
   return { ...request, supplyResistance: 0, hotelPower: 0, limits, uncertainties };
 }
@@ -200,17 +207,22 @@ function oneWay({ controller, propeller: { name } }: ThrusterDrive): Warning {
   const byController = controller?.command?.fullReverse === null;
   return warning({
     code: "vehicle.pushes-ahead-only",
-    where: byController ? "controller" : "propeller.astern",
+    where: byController ? "controller" : "astern coefficients",
     found: byController
       ? "The controller turns its motor one way only, so the thruster pushes ahead only"
       : `Nothing is known of “${name}” turning astern, so the thruster is taken to push ahead only`,
     needed: byController ? "" : "its coefficients turning astern, or shares of those ahead as an estimate",
-    mend: byController ? "Use one that can reverse if the vehicle must stop or turn by it" : "Run it backwards on the stand",
+    mend: byController
+      ? "Use one that can reverse if the vehicle must stop or turn by it"
+      : "Run it backwards on the stand",
   });
 }
 
 function distinct(warnings: readonly Warning[]): Warning[] {
   return warnings.filter(
-    (one, i) => warnings.findIndex(({ code, where, message }) => code === one.code && where === one.where && message === one.message) === i,
+    (one, i) =>
+      warnings.findIndex(
+        ({ code, where, message }) => code === one.code && where === one.where && message === one.message,
+      ) === i,
   );
 }

@@ -39,7 +39,7 @@ const madeAt = signal("");
 
 /** Reads what a report needs and no screen has read: the shortlist kept last, the program, and the time. */
 export async function readForReport(): Promise<void> {
-  madeAt.value = new Date().toLocaleString();
+  madeAt.value = new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
   try {
     program.value = (await ask<{ program: string }>("/api/health")).program;
     const last = (await listShortlists(openProjectId())).at(-1);

@@ -7,7 +7,8 @@ import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
 import { runs } from "../../app/session.ts";
-import { Warnings } from "../../app/Warnings.tsx";
+import { type WarningItem, Warnings } from "../../app/Warnings.tsx";
+import { counts } from "../../app/words.ts";
 import { ChangesPanel } from "./answer/ChangesPanel.tsx";
 import { DrawsButton } from "./answer/DrawsButton.tsx";
 import { EndurancePanel } from "./answer/EndurancePanel.tsx";
@@ -86,7 +87,7 @@ export default function VehicleView() {
       picture={<ScenarioSliders />}
     >
       <SectionList label="Sections of this screen" sections={cards.map(({ id, title }) => ({ id, label: title }))} />
-      {hasAnswer && <Warnings items={now.answer.warnings} />}
+      {hasAnswer && <ToKnow items={now.answer.warnings} />}
       {cards.map(({ id, title, Body, open = false }) => (
         <Fold key={id} id={id} title={title} open={open} lazy>
           <Body />
@@ -94,6 +95,17 @@ export default function VehicleView() {
       ))}
       <Caution about="drive" />
     </Screen>
+  );
+}
+
+/** Folded: there are many, and most hold for every answer of this vehicle. */
+function ToKnow({ items }: { readonly items: readonly WarningItem[] }) {
+  if (items.length === 0) return null;
+  return (
+    <details>
+      <summary>{`${counts(items.length, "thing")} to know beside these numbers`}</summary>
+      <Warnings items={items} />
+    </details>
   );
 }
 

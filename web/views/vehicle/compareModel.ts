@@ -48,5 +48,7 @@ function requirementText(check: VehicleAnswer["requirement"]): string {
   if (check === null) return "–";
   const missed = check.demands.filter(({ met }) => !met).map(({ name }) => name);
   if (missed.length > 0) return `misses ${missed.join(", ")}`;
-  return check.certain ? "met" : `met by the best estimate, ${sureText(check.probabilityAll)}`;
+  if (check.certain) return "met";
+  const least = Math.min(...check.demands.map(({ probability }) => probability ?? 1));
+  return `met by the best estimate, the least sure demand ${sureText(least)}`;
 }

@@ -1,3 +1,4 @@
+import { plainMessage } from "../../../app/plainMessage.ts";
 import { carriedText, governingText, pointRows, torqueSourceText } from "../../drive/driveModel.ts";
 import { list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
@@ -23,7 +24,7 @@ export function driveSection({ drive }: ReportInput): ReportBlock[] {
         ...driven.map(governingText),
         ...driven.map(({ inHand }) => torqueSourceText(inHand, statedMerit)),
         ...driven.map(carriedText),
-        ...driven.flatMap(({ point }) => point?.warnings.map(({ message }) => message) ?? []),
+        ...driven.flatMap(({ point }) => point?.warnings.map(plainMessage) ?? []),
       ]),
     ),
   ];

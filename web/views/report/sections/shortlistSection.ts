@@ -1,3 +1,4 @@
+import { plainMessage } from "../../../app/plainMessage.ts";
 import { scoreText, shownColumns } from "../../shortlist/resultModel.ts";
 import { list, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
@@ -24,6 +25,6 @@ export function shortlistSection({ shortlist }: ReportInput): ReportBlock[] {
     }),
     ...list([...rows.slice(0, 3).map((row) => `Place ${row.rank}: ${scoreText(row)}.`), result.method]),
     ...list(result.easing.slice(0, 5).map(({ sentence }) => sentence)),
-    ...list(result.warnings.map(({ message }) => message)),
+    ...list(result.warnings.map(plainMessage)),
   ];
 }

@@ -1,5 +1,5 @@
 import { distinctWarnings, variantTable } from "../../variants/variantsModel.ts";
-import { list, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
+import { list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
 
 /** The variants and how they compare. */
@@ -27,7 +27,7 @@ export function variantsSection({ overview, variants }: ReportInput): ReportBloc
       heads: ["", ...compared.columns.map(({ name, isBaseline }) => (isBaseline ? `${name} (baseline)` : name))],
       rows: compared.rows.map(({ name, cells }) => [name, ...cells]),
     }),
-    ...list(comparisons.map(({ sentence }) => sentence)),
+    ...list(once(comparisons.map(({ sentence }) => sentence)).filter((sentence) => !answer.includes(sentence))),
     ...list(distinctWarnings(comparisons).map(({ message }) => message)),
   ];
 }

@@ -1,5 +1,6 @@
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatUncertain } from "../../../../shared/quantity/format.ts";
+import { plainMessage } from "../../../app/plainMessage.ts";
 import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
@@ -28,7 +29,7 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
   const ahead = answer.motions.find(({ way }) => way === "ahead");
   return [
     text(answer.sentence),
-    ...requirementBlocks(answer.requirement),
+    ...requirementBlocks(answer),
     ...table({
       label: "Each way, with 95 % intervals where the inputs state their doubt",
       heads: ["Way", "Force at rest", "Steady speed", "Current", "Power from the bus", "Bounded by"],
@@ -44,16 +45,15 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
     ...(ahead && ahead.curve.length > 0 ? picture(forcePicture(ahead)) : []),
     ...layoutBlocks(answer),
     ...enduranceBlocks(answer.endurance),
-    ...list(
-      once([...(answer.headings ? [answer.headings.sentence] : []), ...answer.warnings.map(({ message }) => message)]),
-    ),
+    ...list(once([...(answer.headings ? [answer.headings.sentence] : []), ...answer.warnings.map(plainMessage)])),
   ];
 }
 
-function requirementBlocks(check: VehicleAnswer["requirement"]): ReportBlock[] {
+function requirementBlocks({ sentence: told, requirement: check }: VehicleAnswer): ReportBlock[] {
   if (check === null) return [text("Nothing is asked of it.")];
   return [
-    text(check.sentence, true),
+    // Where the answer ends with this sentence, it is not said again.
+    ...(told.includes(check.sentence) ? [] : [text(check.sentence, true)]),
     ...table({
       label: "What it must do",
       heads: ["Asked", "Met", "How sure", "In words", "What bounds it"],
@@ -108,7 +108,7 @@ function enduranceBlocks(endurance: VehicleAnswer["endurance"]): ReportBlock[] {
           ...picture(mission.track.length > 1 ? trackPicture(mission) : null),
         ]),
     ...(speeds === null ? [] : [text(speeds.sentence), ...picture(rangePicture(speeds))]),
-    ...list(endurance.warnings.map(({ message }) => message)),
+    ...list(endurance.warnings.map(plainMessage)),
   ];
 }
 

@@ -1,9 +1,15 @@
 import type { MissionAnswer, SpeedAnswer } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 
+/** Share of the mission below which a leg is not named in the picture. */
+const SLIVER = 0.08;
+
 /** Charge and bus voltage through the mission. */
 export function trackPicture({ track, legs }: MissionAnswer): ChartSpec {
-  const marks = track.filter(({ leg }, at) => at === 0 || track[at - 1]!.leg !== leg);
+  const begins = track.filter(({ leg }, at) => at === 0 || track[at - 1]!.leg !== leg);
+  // Names that would lie over one another help nobody: a leg that is a sliver of the mission has none.
+  const whole = track.at(-1)?.time ?? 0;
+  const marks = begins.filter(({ time }, at) => (begins[at + 1]?.time ?? whole) - time >= SLIVER * whole);
   return {
     title: "Charge and voltage through the mission",
     x: { label: "Time", unit: "min", min: 0 },

@@ -9,11 +9,15 @@ export const AMPERE_HOUR = requireUnit("Ah", "charge");
 export const WATT_HOUR = requireUnit("Wh", "energy");
 export const DEGREE: ShownUnit = { symbol: "°", factor: Math.PI / 180 };
 
+/** What is smaller than this is the rounding of a search, whatever the quantity: newtons, metres, radians. */
+const ROUNDING = 1e-9;
+
 /** A number or what stands for none. */
 export const shown = (si: number | null, unit: ShownUnit, digits = 3): string =>
-  si === null ? "–" : formatQuantity(si, unit, digits);
+  si === null ? "–" : formatQuantity(Math.abs(si) < ROUNDING ? 0 : si, unit, digits);
 
 export const shownUncertain = (value: Uncertain | null, unit: ShownUnit): string => {
   if (value === null) return "–";
+  if (Math.abs(value.value) < ROUNDING && value.standardUncertainty < ROUNDING) return formatQuantity(0, unit);
   return value.standardUncertainty === 0 ? formatQuantity(value.value, unit) : formatUncertain(value, unit);
 };

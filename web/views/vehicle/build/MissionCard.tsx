@@ -111,7 +111,6 @@ interface LegFieldsProps {
 }
 
 function LegFields({ leg, at, last }: LegFieldsProps) {
-  const edit = (change: (build: VehicleBuild) => VehicleBuild) => void editBuild(change, leg.name);
   const keep = (change: (now: MissionLeg) => MissionLeg) => editBuild((now) => withLeg(now, at, change), leg.name);
   return (
     <fieldset class="build-group">
@@ -148,35 +147,42 @@ function LegFields({ leg, at, last }: LegFieldsProps) {
           <LegState leg={leg} keep={keep} />
         </div>
       </details>
-      <div class="row">
-        <button
-          type="button"
-          class="quiet"
-          disabled={at === 0}
-          aria-label={`Move ${leg.name} earlier`}
-          onClick={() => edit((now) => withLegMoved(now, at, -1))}
-        >
-          Earlier
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          disabled={at === last}
-          aria-label={`Move ${leg.name} later`}
-          onClick={() => edit((now) => withLegMoved(now, at, 1))}
-        >
-          Later
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          aria-label={`Remove ${leg.name}`}
-          onClick={() => edit((now) => withoutLeg(now, at))}
-        >
-          Remove
-        </button>
-      </div>
+      <LegButtons {...{ leg, at, last }} />
     </fieldset>
+  );
+}
+
+function LegButtons({ leg, at, last }: LegFieldsProps) {
+  const edit = (change: (build: VehicleBuild) => VehicleBuild) => void editBuild(change, leg.name);
+  return (
+    <div class="row">
+      <button
+        type="button"
+        class="quiet"
+        disabled={at === 0}
+        aria-label={`Move ${leg.name} earlier`}
+        onClick={() => edit((now) => withLegMoved(now, at, -1))}
+      >
+        Earlier
+      </button>
+      <button
+        type="button"
+        class="quiet"
+        disabled={at === last}
+        aria-label={`Move ${leg.name} later`}
+        onClick={() => edit((now) => withLegMoved(now, at, 1))}
+      >
+        Later
+      </button>
+      <button
+        type="button"
+        class="quiet"
+        aria-label={`Remove ${leg.name}`}
+        onClick={() => edit((now) => withoutLeg(now, at))}
+      >
+        Remove
+      </button>
+    </div>
   );
 }
 

@@ -3,7 +3,7 @@ import type { StoredDocument } from "../../../../shared/model/stored.ts";
 import type { Vehicle } from "../../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild.ts";
 import type { Problem } from "../../../../shared/quantity/problem.ts";
-import { type VehicleParts, vehicleOf } from "../../../../shared/vehicle/build/vehicleOf.ts";
+import { type BuildFrom, vehicleOf } from "../../../../shared/vehicle/build/vehicleOf.ts";
 import { editProject } from "../../../app/edits.ts";
 import { parts, project } from "../../../app/session.ts";
 import { drivePropellers } from "../../drive/drivePropellers.ts";
@@ -30,7 +30,7 @@ export const allAssembled = computed(() => {
   // Without a project there is no water either.
   if (builds.value.length === 0) return [];
   const from = buildFrom.value;
-  return builds.value.map((build) => ({ build, ...assembledOnce(build, from) }));
+  return builds.value.map((build) => ({ build, ...assemble(build, from) }));
 });
 
 /** The vehicle on show; null while there is none. */
@@ -58,22 +58,21 @@ const buildFrom = computed((): BuildFrom => {
 
 /** More than the vehicles of a project and their last changes need not be kept. */
 const MOST_REMEMBERED = 50;
-let lastFrom: BuildFrom | null = null;
-const remembered = new Map<string, Assembled>();
+const remembered = new Map<string, Vehicle>();
 
-/** Equal builds of equal parts are one object, so that what takes long to work out from a vehicle is worked out once. */
-function assembledOnce(build: VehicleBuild, from: BuildFrom): Assembled {
-  if (from !== lastFrom || remembered.size >= MOST_REMEMBERED) {
-    remembered.clear();
-    lastFrom = from;
-  }
-  const key = JSON.stringify(build);
+/** Equal vehicles are one object, so that what takes long to work out from a vehicle is worked out once. */
+function oneOf(made: Vehicle): Vehicle {
+  const key = JSON.stringify(made);
   const known = remembered.get(key);
   if (known) return known;
-  const built = vehicleOf(build, from);
-  const made = built.state === "complete" ? { vehicle: built.vehicle } : { problems: built.problems };
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   remembered.set(key, made);
   return made;
+}
+
+function assemble(build: VehicleBuild, from: BuildFrom): Assembled {
+  const built = vehicleOf(build, from);
+  return built.state === "complete" ? { vehicle: oneOf(built.vehicle) } : { problems: built.problems };
 }
 
 /** What a change makes of a build. It is asked when its turn has come, so that it sees what is stored then. */

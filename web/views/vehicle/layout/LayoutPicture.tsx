@@ -18,7 +18,7 @@ interface LayoutPictureProps {
 export function LayoutPicture({ thrusters, isStill = false }: LayoutPictureProps) {
   const id = useId();
   const [view, setView] = useState<LayoutView>(FIRST_VIEW);
-  const drag = useDrag(view, setView);
+  const drag = useDrag({ view, setView });
   const words = layoutInWords(thrusters);
   const name = `Layout of ${thrusters.length} ${thrusters.length === 1 ? "thruster" : "thrusters"}`;
   if (isStill) {
@@ -30,19 +30,7 @@ export function LayoutPicture({ thrusters, isStill = false }: LayoutPictureProps
   }
   return (
     <figure class="layout-picture" aria-label={name}>
-      <div class="row">
-        {VIEWS.map(({ label, view: named }) => (
-          <button
-            key={label}
-            type="button"
-            class="quiet"
-            aria-pressed={isView(view, named)}
-            onClick={() => setView(named)}
-          >
-            {label}
-          </button>
-        ))}
-      </div>
+      <ViewButtons {...{ view, setView }} />
       <div class="layout-beside">
         <div
           class="layout-turn"
@@ -75,7 +63,30 @@ export function LayoutPicture({ thrusters, isStill = false }: LayoutPictureProps
   );
 }
 
-function useDrag(view: LayoutView, setView: (view: LayoutView) => void) {
+interface ViewProps {
+  readonly view: LayoutView;
+  readonly setView: (view: LayoutView) => void;
+}
+
+function ViewButtons({ view, setView }: ViewProps) {
+  return (
+    <div class="row">
+      {VIEWS.map(({ label, view: named }) => (
+        <button
+          key={label}
+          type="button"
+          class="quiet"
+          aria-pressed={isView(view, named)}
+          onClick={() => setView(named)}
+        >
+          {label}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+function useDrag({ view, setView }: ViewProps) {
   const start = useRef<{ readonly x: number; readonly y: number; readonly view: LayoutView } | null>(null);
   return {
     onPointerDown: (event: PointerEvent) => {

@@ -50,7 +50,9 @@ export function DirectionFields({ build, way }: DirectionFieldsProps) {
       </div>
       {given?.drag.from === "typed" && <TypedFields source={given.drag} keep={keep} />}
       {given?.drag.from === "shapes" && <ShapesFields source={given.drag} way={way} keep={keep} />}
-      {given?.drag.from === "fitted" && <FittedDrag data={given.drag.data} onChange={() => setFitting(true)} />}
+      {given?.drag.from === "fitted" && (
+        <FittedDrag data={given.drag.data} way={way} onChange={() => setFitting(true)} />
+      )}
       {given && <LinearField given={given} way={way} what={what} />}
       {fitting && (
         <FitDialog

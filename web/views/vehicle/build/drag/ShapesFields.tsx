@@ -7,7 +7,7 @@ import { PrintedSymbol } from "../../../../forms/Field.tsx";
 import { KeptQuantity } from "../KeptQuantity.tsx";
 import { type DragWay, resolvedDrag } from "./directions.ts";
 import { resolved } from "./dragState.ts";
-import { shapeRowText } from "./dragText.ts";
+import { type ShapeRowText, shapeRowText } from "./dragText.ts";
 import { ShapeForm } from "./ShapeForm.tsx";
 
 type ShapesSource = Extract<DragSource, { from: "shapes" }>;
@@ -78,45 +78,63 @@ function ShapesTable({ source, way, keep, onChange }: ShapesTableProps) {
           </tr>
         </thead>
         <tbody>
-          {items.map((item, at) => {
-            const row = rows[at] && shapeRowText(rows[at]);
-            return (
-              <tr key={at}>
-                <th scope="row">{row?.name ?? item.name}</th>
-                <td>{row?.shape}</td>
-                <td class="number">{row?.area}</td>
-                <td class="number">{row?.coefficient}</td>
-                <td class="number">{row?.dragArea}</td>
-                <td>
-                  {row && (
-                    <span class="build-share">
-                      <span class="build-bar" style={{ inlineSize: `${100 * row.share}%` }} />
-                      {row.shareText}
-                    </span>
-                  )}
-                </td>
-                <td class="number">{row?.reynolds}</td>
-                <td class="muted">{row?.source}</td>
-                <td class="build-acts">
-                  <button type="button" class="quiet" aria-label={`Change ${item.name}`} onClick={() => onChange(at)}>
-                    Change
-                  </button>
-                  <button
-                    type="button"
-                    class="quiet"
-                    aria-label={`Remove ${item.name}`}
-                    disabled={items.length < 2}
-                    onClick={() => void keep({ ...source, items: items.toSpliced(at, 1) })}
-                  >
-                    Remove
-                  </button>
-                </td>
-              </tr>
-            );
-          })}
+          {items.map((item, at) => (
+            <ShapeTableRow
+              key={at}
+              item={item}
+              row={rows[at] && shapeRowText(rows[at])}
+              onChange={() => onChange(at)}
+              onRemove={items.length < 2 ? null : () => void keep({ ...source, items: items.toSpliced(at, 1) })}
+            />
+          ))}
         </tbody>
       </table>
     </TableBox>
+  );
+}
+
+interface ShapeTableRowProps {
+  readonly item: ShapeItem;
+  /** Undefined where the drag can not be worked out. */
+  readonly row: ShapeRowText | undefined;
+  readonly onChange: () => void;
+  /** Null for the last part that is left. */
+  readonly onRemove: (() => void) | null;
+}
+
+function ShapeTableRow({ item, row, onChange, onRemove }: ShapeTableRowProps) {
+  return (
+    <tr>
+      <th scope="row">{row?.name ?? item.name}</th>
+      <td>{row?.shape}</td>
+      <td class="number">{row?.area}</td>
+      <td class="number">{row?.coefficient}</td>
+      <td class="number">{row?.dragArea}</td>
+      <td>
+        {row && (
+          <span class="build-share">
+            <span class="build-bar" style={{ inlineSize: `${100 * row.share}%` }} />
+            {row.shareText}
+          </span>
+        )}
+      </td>
+      <td class="number">{row?.reynolds}</td>
+      <td class="muted">{row?.source}</td>
+      <td class="build-acts">
+        <button type="button" class="quiet" aria-label={`Change ${item.name}`} onClick={onChange}>
+          Change
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Remove ${item.name}`}
+          disabled={onRemove === null}
+          onClick={() => onRemove?.()}
+        >
+          Remove
+        </button>
+      </td>
+    </tr>
   );
 }
 

@@ -40,11 +40,7 @@ export function FitDialog({ title, build, way, data, onKeep, onClose }: FitDialo
   const density = waterProperties.value?.density ?? 1000;
   const read = useMemo(() => readFit(table, asked, density), [table, asked, density]);
   const made = read.data ?? (data !== null && table === null ? withAsked(data, asked, density) : null);
-  // Added mass of another axis says nothing about this one.
-  const shown = useMemo(
-    () => made && (way === "forward" || way === "astern" ? withAxisAddedMass(made, build) : made),
-    [made],
-  );
+  const shown = useMemo(() => made && withAxisAddedMass(made, build, way), [made]);
   const keep = async () => {
     if (made !== null && (await onKeep(made))) onClose();
   };

@@ -1,0 +1,35 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { temporaryFolder } from "../api/temporaryFolder.ts";
+import { relative } from "../relative.ts";
+import { TWO_THRUSTERS } from "../unit/vehicleExample.ts";
+import { runCli } from "./runCli.ts";
+
+function vehicleFile(vehicle: unknown): string {
+  const path = join(temporaryFolder(), "vehicle.json");
+  writeFileSync(path, JSON.stringify(vehicle));
+  return path;
+}
+
+test("a vehicle from a file, as JSON and in words", async () => {
+  const { code, stdout } = await runCli("vehicle", "--file", vehicleFile(TWO_THRUSTERS), "--json");
+  expect(code).toBe(0);
+  // scipy brentq and fsolve, see the reference test.
+  expect(JSON.parse(stdout).motions[0].speed.value).toSatisfy(relative(1.9497862674, 1e-5));
+  const words = await runCli("vehicle", "--file", vehicleFile(TWO_THRUSTERS));
+  expect(words.stdout).toMatch(/Ahead it goes 1\.950/);
+});
+
+test("a requirement that is not met ends with 1, a file that is not there with 2", async () => {
+  const { code, stdout } = await runCli(
+    "vehicle",
+    "--file",
+    vehicleFile({ ...TWO_THRUSTERS, requirement: { speed: 3 } }),
+  );
+  expect(code).toBe(1);
+  expect(stdout).toMatch(/not met/);
+  const gone = await runCli("vehicle", "--file", "/nowhere/vehicle.json");
+  expect(gone.code).toBe(2);
+  expect(gone.stderr).toMatch(/can not be read/);
+});
