@@ -43,10 +43,10 @@ export const OpenedBundle = z
   .strictObject({
     project: storedSchema(Project),
     counts: z.strictObject({
-      parts: z.int().min(0),
-      runs: z.int().min(0),
-      shortlists: z.int().min(0),
-      files: z.int().min(0),
+      parts: z.int().min(0).describe("How many came in"),
+      runs: z.int().min(0).describe("How many came in"),
+      shortlists: z.int().min(0).describe("How many came in"),
+      files: z.int().min(0).describe("How many came in"),
     }),
     notIncluded: BundleManifest.shape.notIncluded,
     warnings: z.array(ResultWarning),

@@ -171,7 +171,11 @@ export const OperatingPoint = z
       gear: number("P", "W", "Lost in the gear"),
     }),
     limits: z.array(LimitState),
-    governingLimit: z.string().describe("The limit that is reached first as the throttle opens"),
+    governingLimit: z
+      .string()
+      .describe(
+        "The limit that is reached first as the throttle opens; supply voltage also where none is up to full throttle",
+      ),
     uncertainties: z
       .partialRecord(
         z.enum(Object.keys(OPERATING_POINT_NUMBERS) as [keyof typeof OPERATING_POINT_NUMBERS]),

@@ -3,7 +3,7 @@ import type { CombinationName, DemandMargin, DutyPoint } from "../model/shortlis
 import type { Candidate } from "./candidate.ts";
 import { placesOf } from "./combinations.ts";
 import { Confidence, probabilityKept } from "./confidence.ts";
-import { AT_DUTY, type DemandSlot, DUTY_DEMANDS } from "./demandSlots.ts";
+import { type AskedDuty, AT_DUTY, type DemandSlot, DUTY_DEMANDS } from "./demandSlots.ts";
 import type { PartRecords } from "./partRecords.ts";
 import { drive } from "./recordsOf.ts";
 import { asSentence, marginInWords } from "./words.ts";
@@ -125,6 +125,23 @@ export function pointsOf(candidate: Candidate): DutyPoint[] {
       tipSpeed: Math.PI * rotationRate * inputs.diameter,
     };
   }
+}
+
+/** Thrust asked in a state of running, and the greatest there is within all limits, N; null where there is none. */
+export interface Reach {
+  readonly duty: AskedDuty["duty"];
+  readonly demanded: number;
+  readonly greatest: number | null;
+}
+
+/** How far the combination reaches in each state, also where the supply does not hold the demanded thrust. */
+export function reachesOf(candidate: Candidate): Reach[] {
+  const { judge, number } = candidate;
+  candidate.take(number);
+  return judge.table.duties.map(({ duty, thrust }, d) => {
+    const rate = candidate.greatestRate(d);
+    return { duty, demanded: thrust, greatest: Number.isNaN(rate) ? null : judge.solver.thrustAt(rate) };
+  });
 }
 
 /** The demand with the least left at a rate: what bounds the thrust there. */

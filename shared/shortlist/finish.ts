@@ -4,7 +4,7 @@ import { answerInWords } from "./answer.ts";
 import { Candidate } from "./candidate.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { combinationCount } from "./combinations.ts";
-import { combinationName, demandsOf, pointsOf, trainOf } from "./details.ts";
+import { combinationName, demandsOf, pointsOf, reachesOf, trainOf } from "./details.ts";
 import { drawnDemands } from "./drawnDemands.ts";
 import { easingOf, failuresOf, partTallies } from "./failures.ts";
 import { missInWords } from "./missInWords.ts";
@@ -95,7 +95,8 @@ function missOf(candidate: Candidate, { number, shortfall }: Miss): NearMiss {
   const points = pointsOf(candidate);
   const combination = combinationName(candidate.records, number);
   const margins = failing.map(({ margin }) => margin);
-  const sentence = missInWords(candidate.records.table, { combination, points, failing });
+  const reaches = reachesOf(candidate);
+  const sentence = missInWords(candidate.records.table, { combination, reaches, failing });
   return { combination, shortfall, failing: margins, points, sentence, train: trainOf(candidate) };
 }
 

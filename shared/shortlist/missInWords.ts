@@ -1,12 +1,12 @@
-import type { CombinationName, DemandMargin, DutyPoint } from "../model/shortlistResult.ts";
+import type { CombinationName, DemandMargin } from "../model/shortlistResult.ts";
 import { formatNumber } from "../quantity/format.ts";
 import type { DemandTable } from "./demandSlots.ts";
-import type { HeldSlot } from "./details.ts";
+import type { HeldSlot, Reach } from "./details.ts";
 import { combinationInWords, DUTY_WORDS, marginInWords, percent, probabilityInWords } from "./words.ts";
 
 export interface MissToTell {
   readonly combination: CombinationName;
-  readonly points: readonly DutyPoint[];
+  readonly reaches: readonly Reach[];
   readonly failing: readonly HeldSlot[];
 }
 
@@ -17,12 +17,12 @@ const TOLD = 3;
  * How a combination misses, in one sentence: for each state the thrust that is missing within the limits, then each demand
  * that is not kept.
  */
-export function missInWords(table: DemandTable, { combination, points, failing }: MissToTell): string {
-  const short = points.flatMap((point) => {
-    const demanded = failing.some(({ margin }) => margin.duty === point.duty) ? point.thrust : 0;
-    const shortOf = point.greatestThrust === null ? 0 : demanded - point.greatestThrust;
+export function missInWords(table: DemandTable, { combination, reaches, failing }: MissToTell): string {
+  const short = reaches.flatMap(({ duty, demanded, greatest }) => {
+    const isMissed = failing.some(({ margin }) => margin.duty === duty);
+    const shortOf = isMissed && greatest !== null ? demanded - greatest : 0;
     if (!(shortOf > 0)) return [];
-    const state = DUTY_WORDS[point.duty];
+    const state = DUTY_WORDS[duty];
     return [
       `${formatNumber(shortOf, 2)} N short ${state} within its limits: ${percent(shortOf / demanded)} too little`,
     ];

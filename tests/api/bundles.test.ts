@@ -131,7 +131,7 @@ const with_ = (entries: Unpacked, name: string, bytes: Buffer) => new Map([...en
 const without = (entries: Unpacked, name: string) => new Map([...entries].filter(([other]) => other !== name));
 const json = (value: unknown) => Buffer.from(JSON.stringify(value));
 
-type Broken = (bytes: Buffer, entries: Unpacked) => BlobPart | Promise<BlobPart>;
+type Broken = (bytes: Buffer<ArrayBuffer>, entries: Unpacked) => BlobPart | Promise<BlobPart>;
 
 const FAULTS: readonly (readonly [string, Broken, string])[] = [
   ["is empty", () => Buffer.alloc(0), "bundle.not-a-project"],

@@ -32,6 +32,8 @@ test("it is a document of OpenAPI 3.1 that lists every address of the interface"
     ...["get", "post"].map((method) => `${method} /api/projects`),
     ...["get", "put", "delete"].map((method) => `${method} ${project}`),
     `post ${project}/restore`,
+    `get ${project}/bundle`,
+    "post /api/bundles",
     `get ${project}/parts`,
     ...["propellers", "motors", "controllers", "packs", "tethers", "gears", "instruments"].flatMap((kind) => [
       `post ${project}/parts/${kind}`,

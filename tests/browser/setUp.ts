@@ -59,6 +59,7 @@ export const QUESTIONS = [
   { name: "variants", question: /How much did/ },
   { name: "theory", question: /How close to the ideal/ },
   { name: "drive", question: /What will it pull in the water/ },
+  { name: "report", question: /What goes on paper/ },
 ] as const;
 
 /** A screen asks for many runs at once, which takes its time where several such tests share two cores. */

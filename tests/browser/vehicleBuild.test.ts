@@ -75,8 +75,9 @@ describe("a vehicle is described", () => {
     async () => {
       const { page } = await open("vehicle");
       const keys = new KeyboardWalk(page);
-      await keys.follow(/^Thrusters$/);
-      await page.keyboard.press("Enter");
+      await keys.press(/^Thrusters$/);
+      await page.locator("#build-thrusters > summary:focus").waitFor();
+      await page.locator("#build-thrusters .layout-turn").waitFor();
       await keys.to(/^Layout of 6 thrusters$/);
       const drawn = () => page.locator("#build-thrusters .layout-thrust").first().getAttribute("d");
       const first = await drawn();

@@ -77,7 +77,10 @@ test.each([
     says: /"V" is a unit of a voltage/,
   },
   { words: ["drive", ...THRUSTER, "--watre", "x"], says: /--watre/ },
-  { words: ["drive", ...THRUSTER, "--tether-length", "20m"], says: /copper of the tether is not given.*--tether-gauge/ },
+  {
+    words: ["drive", ...THRUSTER, "--tether-length", "20m"],
+    says: /copper of the tether is not given.*--tether-gauge/,
+  },
   { words: ["drive", ...THRUSTER, "--astern", "--astern-share", "0%"], says: /thrust coefficient K_T is 0/ },
   { words: ["fly"], says: /"fly" is not something this program does/ },
 ])("$words.0 with unusable words exits with 2 and says $says", async ({ words, says }) => {

@@ -68,3 +68,11 @@ describe("a propeller that is not physical is refused, told from the part", () =
     );
   });
 });
+
+test("a miss tells the thrust that is missing also where the supply can not hold the demanded one", () => {
+  const { misses } = listed({ thrustAhead: 200 });
+  const sentence = misses[0]!.sentence;
+  const point = listed({ thrustAhead: 200, thrusters: 2 }).misses[0]!.points.find(({ duty }) => duty === "ahead");
+  expect(point).toBeUndefined();
+  expect(sentence).toMatch(/\d N short ahead at rest within its limits: \d+ % too little/);
+});

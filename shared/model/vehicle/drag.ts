@@ -59,7 +59,12 @@ export const AddedMass = z
       length: si(z.number().positive().max(100), { symbol: "2a", unit: "m", text: "Length, along its axis" }),
       diameter: si(z.number().positive().max(100), { symbol: "2b", unit: "m", text: "Greatest diameter" }),
       motion: z.enum(["axial", "lateral"]).describe("Along its axis or across it"),
-      relativeUncertainty: z.number().min(0).max(1).default(SPHEROID_DOUBT),
+      relativeUncertainty: z
+        .number()
+        .min(0)
+        .max(1)
+        .default(SPHEROID_DOUBT)
+        .describe("Relative standard uncertainty of it"),
     }),
   ])
   .meta({ id: "AddedMass" });

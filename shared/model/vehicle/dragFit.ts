@@ -118,13 +118,19 @@ export const DragFit = z
     linear: si(UncertainNumber, { symbol: "a", unit: "N·s/m", text: "Linear term; 0 where it was not fitted" }),
     degreesOfFreedom: z.number().positive().nullable().describe("Of C_D A, effective; null: beyond number"),
     parts: z
-      .array(z.strictObject({ cause: z.string(), standardUncertainty: z.number().min(0) }))
+      .array(z.strictObject({ cause: z.string(), standardUncertainty: z.number().min(0).describe("Its part, m²") }))
       .describe("Where the doubt of C_D A comes from, m²"),
     fitted: z
       .strictObject({
         across: z.string().describe("What the points lie over, with unit"),
         up: z.string().describe("What was measured, with unit"),
-        points: z.array(z.strictObject({ x: z.number(), measured: z.number(), fitted: z.number() })),
+        points: z.array(
+          z.strictObject({
+            x: z.number().describe("Place, in the unit of `across`"),
+            measured: z.number().describe("Measured, in the unit of `up`"),
+            fitted: z.number().describe("Fitted, in the unit of `up`"),
+          }),
+        ),
       })
       .describe("Measured against fitted, for a picture"),
     residuals: z.array(z.number()).describe("Measured less fitted, unit of what was measured"),
@@ -144,7 +150,7 @@ export const DragFit = z
       .nullable()
       .describe("Is there a part that grows with V alone? Null where the points can not tell"),
     lackOfFit: z
-      .strictObject({ ratio: z.number().min(0), pValue: chance })
+      .strictObject({ ratio: z.number().min(0).describe("Ratio of variances, 1"), pValue: chance })
       .nullable()
       .describe("F test of the means of repeats against the curve; null without repeats"),
     sentence: z.string(),

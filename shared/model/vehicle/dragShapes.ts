@@ -116,7 +116,7 @@ export const ShapeRow = z
     name: z.string(),
     kind: z.string(),
     described: z.string().describe("Shape and the sizes that count, in words"),
-    count: z.int(),
+    count: z.int().describe("How many of it"),
     area: si(z.number(), { symbol: "A", unit: "m²", text: "Frontal area of one" }),
     dragCoefficient: si(z.number(), { symbol: "C_D", unit: "1", text: "Drag coefficient on the frontal area" }),
     dragArea: si(z.number(), { symbol: "C_D A", unit: "m²", text: "C_D A of all of them, shares and factors in" }),
@@ -134,7 +134,10 @@ export const ShapeDrag = z
     rows: z.array(ShapeRow),
     dragArea: si(UncertainNumber, { symbol: "C_D A", unit: "m²", text: "Sum of all shapes" }),
     parts: z
-      .strictObject({ coefficients: z.number().min(0), interference: z.number().min(0) })
+      .strictObject({
+        coefficients: z.number().min(0).describe("By the coefficients, m²"),
+        interference: z.number().min(0).describe("By what parts do to each other, m²"),
+      })
       .describe("Standard uncertainties of the sum, m²"),
     warnings: z.array(ResultWarning),
   })

@@ -48,13 +48,13 @@ export const RequirementCheck = z
   .strictObject({
     met: z.boolean().describe("Every best estimate meets what is asked"),
     certain: z.boolean().describe("Every probability reaches the confidence asked for"),
-    confidence: z.number(),
+    confidence: z.number().describe("Probability that is asked of each demand, 0 to 1"),
     demands: z.array(DemandCheck),
     probabilityAll: probability("Probability that all are met together, by draws; null: not drawn"),
     draws: z
       .strictObject({
-        draws: z.int(),
-        seed: z.int(),
+        draws: z.int().describe("Times that all inputs were drawn"),
+        seed: z.int().describe("Start of the draws"),
         failed: z.int().describe("Draws that gave no state, such as a supply that collapses; they count as not met"),
       })
       .nullable(),

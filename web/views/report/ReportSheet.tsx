@@ -56,6 +56,9 @@ function Block({ block }: { readonly block: ReportBlock }) {
   }
 }
 
+/** A hash or a file name without a blank: it may be broken anywhere, other words may not. */
+const UNBROKEN = /\S{30}/;
+
 function Table({ table: { label, heads, rows } }: { readonly table: ReportTable }) {
   return (
     <table class={heads.length > 7 ? "report-wide" : ""}>
@@ -78,7 +81,9 @@ function Table({ table: { label, heads, rows } }: { readonly table: ReportTable 
                   {cell}
                 </th>
               ) : (
-                <td key={`${at} ${heads[at]}`}>{cell}</td>
+                <td key={`${at} ${heads[at]}`} class={UNBROKEN.test(cell) ? "report-long" : ""}>
+                  {cell}
+                </td>
               ),
             )}
           </tr>
