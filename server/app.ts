@@ -90,7 +90,7 @@ async function addRoutes(app: FastifyInstance, workbench: Workbench): Promise<vo
       await api.register(computeBladeRoutes, { prefix: "/compute" });
       await api.register(computeDriveRoutes, { prefix: "/compute" });
       await api.register(computeBladeElementsRoutes, { prefix: "/compute" });
-      await api.register(computeVehicleRoutes, { prefix: "/compute" });
+      await api.register(computeVehicleRoutes, { prefix: "/compute", workbench });
       await api.register(bundlesRoute, { prefix: "/bundles", workbench });
       await api.register(projectRoutes, { prefix: "/projects", workbench });
       await api.register(insideProject, { prefix: "/projects/:projectId", workbench });

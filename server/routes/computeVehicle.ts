@@ -6,10 +6,8 @@ import { LayoutAnswer } from "../../shared/model/vehicle/layoutAnswer.ts";
 import { LayoutRequest } from "../../shared/model/vehicle/layoutRequest.ts";
 import { TetherRequest, TetherSolution } from "../../shared/model/vehicle/tetherShape.ts";
 import { VehicleAnswer, VehicleRequest } from "../../shared/model/vehicle/vehicleAnswer.ts";
-import { axisDrag } from "../../shared/vehicle/drag/axisDrag.ts";
-import { layoutAnswer } from "../../shared/vehicle/layout/layoutAnswer.ts";
-import { solveTether } from "../../shared/vehicle/tether/solveTether.ts";
-import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
+import { untilClosed } from "./untilClosed.ts";
+import type { Workbench } from "./workbench.ts";
 
 const tags = ["Computation"];
 
@@ -21,16 +19,19 @@ const DragQuestion = z
   .meta({ id: "VehicleDragRequest" });
 
 /** What a vehicle does, and its parts by themselves; nothing is stored. Registered under /api/compute. */
-export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
+export const computeVehicleRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
+  const { pool } = workbench;
   const whole = {
     tags,
     summary: "What a whole vehicle does",
     description:
-      "Speeds each way with all thrusters on one bus, headings in a current, climbing, stopping, endurance, what makes it doubtful, what changes gain, and whether the requirement is met, with its probability. Draws of all inputs take seconds.",
+      "Speeds each way with all thrusters on one bus, headings in a current, climbing, stopping, endurance, what makes it doubtful, what changes gain, and whether the requirement is met, with its probability. Draws of all inputs take seconds. Closing the connection stops the work.",
     body: VehicleRequest,
     response: { 200: VehicleAnswer },
   };
-  app.post("/vehicle", { schema: whole }, async ({ body }) => vehicleAnswer(body.vehicle, body.drawing, body.packs));
+  app.post("/vehicle", { schema: whole }, async ({ body }, reply) =>
+    pool.run({ kind: "vehicle", request: body }, untilClosed(reply)),
+  );
 
   const placed = {
     tags,
@@ -40,7 +41,9 @@ export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
     body: LayoutRequest,
     response: { 200: LayoutAnswer },
   };
-  app.post("/vehicle-layout", { schema: placed }, async ({ body }) => layoutAnswer(body));
+  app.post("/vehicle-layout", { schema: placed }, async ({ body }, reply) =>
+    pool.run({ kind: "vehicleLayout", request: body }, untilClosed(reply)),
+  );
 
   const dragged = {
     tags,
@@ -50,7 +53,9 @@ export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
     body: DragQuestion,
     response: { 200: AxisDrag },
   };
-  app.post("/vehicle-drag", { schema: dragged }, async ({ body }) => axisDrag(body.drag, body.water));
+  app.post("/vehicle-drag", { schema: dragged }, async ({ body }, reply) =>
+    pool.run({ kind: "vehicleDrag", drag: body.drag, water: body.water }, untilClosed(reply)),
+  );
 
   const tethered = {
     tags,
@@ -59,5 +64,7 @@ export const computeVehicleRoutes: FastifyPluginAsyncZod = async (app) => {
     body: TetherRequest,
     response: { 200: TetherSolution },
   };
-  app.post("/tether", { schema: tethered }, async ({ body }) => solveTether(body));
+  app.post("/tether", { schema: tethered }, async ({ body }, reply) =>
+    pool.run({ kind: "tether", request: body }, untilClosed(reply)),
+  );
 };

@@ -1,6 +1,7 @@
 import type { AlignmentPicture, Companion } from "../../shared/model/alignment.ts";
 import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { ElectricalRun } from "../../shared/model/electrical.ts";
+import type { FluidState } from "../../shared/model/fluid.ts";
 import type { UsedInstruments } from "../../shared/model/instrument.ts";
 import type { LogInspection } from "../../shared/model/log.ts";
 import type { Controller } from "../../shared/model/parts/controller.ts";
@@ -14,6 +15,11 @@ import type { ShortlistRequest } from "../../shared/model/shortlist.ts";
 import type { PropellerDesignRequest, PropellerDesigns } from "../../shared/model/shortlistDesign.ts";
 import type { Shortlist } from "../../shared/model/shortlistResult.ts";
 import type { Trace } from "../../shared/model/trace.ts";
+import type { AxisDrag, VehicleDrag } from "../../shared/model/vehicle/drag.ts";
+import type { LayoutAnswer } from "../../shared/model/vehicle/layoutAnswer.ts";
+import type { LayoutRequest } from "../../shared/model/vehicle/layoutRequest.ts";
+import type { TetherRequest, TetherSolution } from "../../shared/model/vehicle/tetherShape.ts";
+import type { VehicleAnswer, VehicleRequest } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import type { Problem } from "../../shared/quantity/problem.ts";
 import type { Ranked } from "../../shared/shortlist/rank.ts";
 import type { Scoring } from "../../shared/shortlist/score.ts";
@@ -144,7 +150,30 @@ export interface PropellerDesignJob {
   readonly request: PropellerDesignRequest;
 }
 
-export type Job = LogJob | ShortlistJob;
+/** What a whole vehicle does, with its requirement drawn where that is asked. */
+export interface VehicleJob {
+  readonly kind: "vehicle";
+  readonly request: VehicleRequest;
+}
+
+/** One part of a vehicle by itself: what its thrusters, its drag or its tether do. */
+export interface VehicleLayoutJob {
+  readonly kind: "vehicleLayout";
+  readonly request: LayoutRequest;
+}
+export interface VehicleDragJob {
+  readonly kind: "vehicleDrag";
+  readonly drag: VehicleDrag;
+  /** Water of the vehicle, for drags that name none of their own. */
+  readonly water: FluidState | undefined;
+}
+export interface TetherJob {
+  readonly kind: "tether";
+  readonly request: TetherRequest;
+}
+
+export type Job = LogJob | ShortlistJob | WholeVehicleJob;
+export type WholeVehicleJob = VehicleJob | VehicleLayoutJob | VehicleDragJob | TetherJob;
 export type ShortlistJob = ShortlistPartJob | ShortlistRankJob | ShortlistEndJob | PropellerDesignJob;
 /** Work on a log. */
 export type LogJob = InspectJob | AlignJob | ElectricalJob | ReduceJob | MonteCarloJob | TraceJob | LiveJob;
@@ -162,6 +191,10 @@ export interface Outcomes {
   shortlistRank: readonly Ranked[];
   shortlistEnd: Shortlist;
   propellerDesign: PropellerDesigns;
+  vehicle: VehicleAnswer;
+  vehicleLayout: LayoutAnswer;
+  vehicleDrag: AxisDrag;
+  tether: TetherSolution;
 }
 export type OutcomeOf<J extends Job> = Outcomes[J["kind"]];
 

@@ -21,17 +21,20 @@ import type {
   OutcomeOf,
   Outcomes,
   ReduceJob,
+  WholeVehicleJob,
 } from "./jobs.ts";
 import { liveResult } from "./liveResult.ts";
 import { shortlistWork } from "./shortlistWork.ts";
 import { arrayBytes, tableBytes } from "./tableCache.ts";
 import type { Progress, Tables } from "./tables.ts";
+import { vehicleWork } from "./vehicleWork.ts";
 
 /** Reading a log takes about this share of the time of a first reduction. */
 const READING_SHARE = 0.8;
 
 /** Does one job to its end. Throws InputProblem or OutOfDomain, or the reason of `signal`. */
 export async function runJob<J extends Job>(job: J, tables: Tables, progress: Progress): Promise<OutcomeOf<J>> {
+  if (isOfVehicle(job)) return vehicleWork(job) as OutcomeOf<J>;
   if (!("file" in job)) return (await stepByStep(shortlistWork(job), progress)) as OutcomeOf<J>;
   if (job.kind === "live") return (await liveResult(job, progress)) as OutcomeOf<J>;
   let read = 0;
@@ -49,6 +52,10 @@ export async function runJob<J extends Job>(job: J, tables: Tables, progress: Pr
   if (job.kind === "monteCarlo") return (await monteCarlo(job, table, second, progress)) as OutcomeOf<J>;
   if (job.kind === "reduce") return (await reduced(job, table, second, after(read, progress))) as OutcomeOf<J>;
   return outcomeOf(job, table, second) as OutcomeOf<J>;
+}
+
+function isOfVehicle(job: Job): job is WholeVehicleJob {
+  return job.kind === "vehicle" || job.kind === "vehicleLayout" || job.kind === "vehicleDrag" || job.kind === "tether";
 }
 
 /** The second log with its table. */

@@ -1,20 +1,22 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { expect, test } from "vitest";
+import { beforeAll, expect, onTestFinished, test } from "vitest";
 import { temporaryFolder } from "../api/temporaryFolder.ts";
-import { servedPages } from "./setUp.ts";
+import { type OpenPage, servedPages } from "./setUp.ts";
+import { launchBrowser } from "./workbench.ts";
 
-const { open } = servedPages();
+const { keep } = servedPages();
 
-/** The report with every picture drawn. */
-async function drawnReport() {
-  const opened = await open("report");
-  const { page } = opened;
-  await expect.poll(() => page.locator(".report-wait").count()).toBe(0);
-  await expect.poll(() => page.locator(".report-picture img").count()).toBeGreaterThan(2);
-  return opened;
-}
+let report: OpenPage;
+
+/** One page for all tests: a report is the longest page there is, and two of them at once only wait for each other. */
+beforeAll(async () => {
+  report = await keep("report");
+  const { page } = report;
+  await page.locator(".report-picture img").nth(2).waitFor({ timeout: 90_000 });
+  await expect.poll(() => page.locator(".report-wait").count(), { timeout: 90_000 }).toBe(0);
+});
 
 async function saved(page: Page, act: () => Promise<void>): Promise<string> {
   const [download] = await Promise.all([page.waitForEvent("download"), act()]);
@@ -24,7 +26,7 @@ async function saved(page: Page, act: () => Promise<void>): Promise<string> {
 }
 
 test("the report of the demonstration says what it is, and a section can be left out", async () => {
-  const { page, complaints } = await drawnReport();
+  const { page, complaints } = report;
   const sheet = page.locator(".report-sheet");
   const words = await sheet.innerText();
   expect(words).toContain("Nobody measured these numbers");
@@ -33,11 +35,12 @@ test("the report of the demonstration says what it is, and a section can be left
   await expect.poll(() => title.count()).toBe(1);
   await page.getByLabel("Checks and warnings of the runs").uncheck();
   await expect.poll(() => title.count()).toBe(0);
+  await page.getByLabel("Checks and warnings of the runs").check();
   expect(complaints).toEqual([]);
 });
 
 test("on paper the sheet stands alone, and no table is wider than the page", async () => {
-  const { page } = await drawnReport();
+  const { page } = report;
   // The width between the margins of an A4 page, in CSS pixels: 210 mm less two times 10 mm at 96 to the inch.
   await page.setViewportSize({ width: 718, height: 1000 });
   await page.emulateMedia({ media: "print" });
@@ -46,16 +49,20 @@ test("on paper the sheet stands alone, and no table is wider than the page", asy
   }
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(718);
   expect((await page.pdf({ format: "A4" })).subarray(0, 5).toString()).toBe("%PDF-");
+  await page.emulateMedia({ media: "screen" });
+  await page.setViewportSize({ width: 1440, height: 900 });
 });
 
 test("the report is saved as one page that opens from the disk and asks for nothing", async () => {
-  const { page } = await drawnReport();
+  const { page } = report;
   const path = await saved(page, () => page.getByRole("button", { name: "Save the report as one page" }).click());
   const text = readFileSync(path, "utf8");
   expect(text).not.toMatch(/<script|<link|<iframe|\son\w+=/);
   const asked: string[] = [];
   const complaints: string[] = [];
-  const alone = await page.context().newPage();
+  const browser = await launchBrowser();
+  onTestFinished(() => browser.close());
+  const alone = await browser.newPage();
   alone.on("request", (request) => asked.push(request.url()));
   alone.on("console", (message) => complaints.push(message.text()));
   await alone.goto(`file://${path}`);
@@ -65,11 +72,10 @@ test("the report is saved as one page that opens from the disk and asks for noth
   expect(await alone.locator("body").innerText()).toContain("Nobody measured these numbers");
   expect(asked.filter((address) => !address.startsWith("file:") && !address.startsWith("data:"))).toEqual([]);
   expect(complaints).toEqual([]);
-  await alone.close();
 });
 
 test("a project that was saved as one file is opened through the page, and one that was changed is refused", async () => {
-  const { page } = await drawnReport();
+  const { page } = report;
   const path = await saved(page, () => page.getByRole("link", { name: "Save the project as one file" }).click());
   await page.locator(".bar-project").click();
   await page.getByText("Open a project file").click();

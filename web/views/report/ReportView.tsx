@@ -3,7 +3,7 @@ import { useEffect } from "preact/hooks";
 import { bundleAddress } from "../../api/bundles.ts";
 import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
-import { openProjectId, runs } from "../../app/session.ts";
+import { openProjectId, project, runs } from "../../app/session.ts";
 import { ReportSheet } from "./ReportSheet.tsx";
 import { saveReport } from "./reportFile.ts";
 import { REPORT_SECTIONS, reportAnswer } from "./reportModel.ts";
@@ -14,30 +14,34 @@ import "./report.css";
 export default function ReportView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
   useEffect(() => void readForReport(), []);
-  const input = reportInput.value;
-  const { name } = input.project;
+  const { name } = project.value!.document;
+  // Each run that arrives would change everything that rests on it: the report is made once, when all are there.
+  const input = isReducing.value ? null : reportInput.value;
   return (
     <Screen
       question="What goes on paper?"
-      answer={reportAnswer(input, isReducing.value)}
-      tone={isReducing.value ? "open" : "known"}
-      isBusy={isReducing.value}
-      actions={<Acts name={name} />}
+      answer={reportAnswer(input)}
+      tone={input === null ? "open" : "known"}
+      isBusy={input === null}
+      actions={<Acts name={name} isReady={input !== null} />}
       picture={<SectionChoice />}
     >
-      <ReportSheet name={name} made={`Made by ${input.program} on ${input.madeAt}.`} sections={report.value} />
+      {input && (
+        <ReportSheet name={name} made={`Made by ${input.program} on ${input.madeAt}.`} sections={report.value} />
+      )}
     </Screen>
   );
 }
 
-function Acts({ name }: { readonly name: string }) {
+function Acts({ name, isReady }: { readonly name: string; readonly isReady: boolean }) {
   return (
     <>
-      <button type="button" class="primary" onClick={() => print()}>
+      <button type="button" class="primary" disabled={!isReady} onClick={() => print()}>
         Print the report
       </button>
       <button
         type="button"
+        disabled={!isReady}
         onClick={() => {
           const sheet = document.getElementById("report-sheet");
           if (sheet) saveReport(name, sheet);

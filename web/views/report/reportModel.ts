@@ -46,10 +46,11 @@ export function reportModel(input: ReportInput, left: ReadonlySet<string>): Repo
   }));
 }
 
-/** The one sentence over the screen. */
-export function reportAnswer({ project, runs, vehicles }: ReportInput, isReducing: boolean): string {
-  if (isReducing) return "The runs are still being worked out; the report is complete when they are.";
+/** The one sentence over the screen; null: what the report is made from is not there yet. */
+export function reportAnswer(input: ReportInput | null): string {
+  if (input === null) return "The runs are still being worked out; the report is made when all of them are.";
+  const { project, runs, vehicles } = input;
   if (runs.length === 0 && vehicles.length === 0)
     return `“${project.name}” holds no run and no vehicle yet, so there is little to report.`;
-  return `The report of “${project.name}” is ready: print it, or save it as one file that opens without the workbench.`;
+  return `The report of “${project.name}” is ready: print it, or save it as one page that opens without the workbench.`;
 }

@@ -1,9 +1,11 @@
+import { useEffect } from "preact/hooks";
 import { TableBox } from "../../app/TableBox.tsx";
 import { COMPARED } from "./compareModel.ts";
-import { besideEachOther } from "./vehicleState.ts";
+import { besideEachOther, lookBesides } from "./vehicleState.ts";
 
 /** All vehicles of the project, each in the scenario that is kept with it. */
 export function ComparePanel() {
+  useEffect(lookBesides, []);
   const all = besideEachOther.value;
   if (all.length < 2)
     return <p class="hint">Copy this vehicle and change the copy: both then stand here beside each other.</p>;
@@ -30,7 +32,7 @@ export function ComparePanel() {
                     ? cell(answered.answer)
                     : answered.state === "refused"
                       ? answered.why
-                      : "parts missing"}
+                      : "…"}
                 </td>
               ))}
             </tr>

@@ -2,13 +2,10 @@ import { computed, effect, signal } from "@preact/signals";
 import type { Scenario } from "../../../shared/model/vehicle/scenario.ts";
 import type { Vehicle } from "../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
-import { vehicleAnswer } from "../../../shared/vehicle/vehicleAnswer.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
+import { computeVehicle } from "../../api/vehicles.ts";
 import { parts } from "../../app/session.ts";
 import { allAssembled, chosenPlace, editBuild, vehicle } from "./build/buildState.ts";
-
-/** Packs to choose from for the mission. */
-const packs = computed(() => parts.value.packs.map(({ document }) => document));
 
 /** What the sliders changed for now; kept in the build only when the builder says so. */
 export const scenarioChange = signal<Partial<Scenario>>({});
@@ -37,49 +34,90 @@ export type Answered =
   | { readonly state: "answered"; readonly of: Vehicle; readonly answer: VehicleAnswer }
   | { readonly state: "refused"; readonly why: string };
 
+const NONE: Answered = { state: "none" };
+
 /** The answer of the vehicle on show; that of a moment ago while a new one is worked out. */
-export const answered = signal<Answered>({ state: "none" });
-export const isBehind = computed(() => answered.value.state === "answered" && answered.value.of !== shownVehicle.value);
+export const answered = signal<Answered>(NONE);
+export const isBehind = computed(
+  () =>
+    shownVehicle.value !== null && !(answered.value.state === "answered" && answered.value.of === shownVehicle.value),
+);
 
 /** A slider moves many times a second, and an answer takes longer than one of its steps. */
-const PAUSE_MS = 60;
-let timer: ReturnType<typeof setTimeout> | undefined;
+const PAUSE_MS = 80;
 
+// The workbench works it out in a thread, so that the page stays at hand; what is no longer wanted is stopped.
 effect(() => {
   const asked = shownVehicle.value;
-  clearTimeout(timer);
   if (asked === null) {
-    answered.value = { state: "none" };
+    answered.value = NONE;
     return;
   }
-  timer = setTimeout(() => {
-    answered.value = answerOf(asked);
+  const stop = new AbortController();
+  const timer = setTimeout(async () => {
+    const answer = await answerOf(asked, stop.signal);
+    if (!stop.signal.aborted) answered.value = answer;
   }, PAUSE_MS);
+  return () => {
+    clearTimeout(timer);
+    stop.abort();
+  };
 });
 
 const remembered = new WeakMap<Vehicle, Answered>();
 
-/** The same vehicle is answered once. */
-function answerOf(asked: Vehicle): Answered {
-  const known = remembered.get(asked);
+/** The same vehicle is asked for once. */
+async function answerOf(vehicle: Vehicle, signal: AbortSignal): Promise<Answered> {
+  const known = remembered.get(vehicle);
   if (known) return known;
-  const answer = freshAnswer(asked);
-  remembered.set(asked, answer);
+  const answer = await freshAnswer(vehicle, signal);
+  if (!signal.aborted) remembered.set(vehicle, answer);
   return answer;
 }
 
-function freshAnswer(asked: Vehicle): Answered {
+async function freshAnswer(vehicle: Vehicle, signal: AbortSignal): Promise<Answered> {
   try {
-    return { state: "answered", of: asked, answer: vehicleAnswer(asked, null, packs.value) };
+    const packs = parts.value.packs.map(({ document }) => document);
+    return { state: "answered", of: vehicle, answer: await computeVehicle({ vehicle, packs }, signal) };
   } catch (thrown) {
     return { state: "refused", why: sentenceOf(thrown) };
   }
 }
 
-/** All vehicles of the project with their answers, for the table beside each other; made only where it is looked at. */
-export const besideEachOther = computed(() =>
-  allAssembled.value.map(({ build, ...made }) => ({
-    name: build.name,
-    answered: "vehicle" in made ? answerOf(made.vehicle) : ({ state: "none" } as const),
-  })),
-);
+export interface Beside {
+  readonly name: string;
+  readonly answered: Answered;
+}
+
+/** All vehicles of the project with their answers, as far as they have come; asked for by `lookBesides`. */
+export const besideEachOther = signal<readonly Beside[]>([]);
+
+/** Works out every vehicle of the project for as long as something shows them. The returned function stops it. */
+export function lookBesides(): () => void {
+  const stop = new AbortController();
+  const end = effect(() => {
+    const all = allAssembled.value;
+    void answerAll(all, stop.signal);
+  });
+  return () => {
+    end();
+    stop.abort();
+  };
+}
+
+async function answerAll(all: typeof allAssembled.value, signal: AbortSignal): Promise<void> {
+  const known = all.map(
+    ({ build, ...made }): Beside => ({
+      name: build.name,
+      answered: "vehicle" in made ? (remembered.get(made.vehicle) ?? NONE) : NONE,
+    }),
+  );
+  besideEachOther.value = known;
+  for (const [at, made] of all.entries()) {
+    if (signal.aborted || all !== allAssembled.peek()) return;
+    if (!("vehicle" in made)) continue;
+    const answer = await answerOf(made.vehicle, signal);
+    if (signal.aborted || all !== allAssembled.peek()) return;
+    besideEachOther.value = besideEachOther.peek().with(at, { name: made.build.name, answered: answer });
+  }
+}
