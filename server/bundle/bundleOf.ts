@@ -99,6 +99,8 @@ function zipped(
   const output = zip.outputStream as Readable;
   // A file that can not be read to its end breaks the answer off: half a bundle must not look like a whole one.
   zip.on("error", (reason: Error) => output.destroy(reason));
+  // Once nobody takes it any more, nobody listens for its end either, and an error unheard would end the program.
+  output.on("error", () => {});
   for (const { path, bytes } of documents) zip.addBuffer(bytes, path, { mtime: savedAt });
   for (const { sha256, size } of files) {
     const options = { mtime: savedAt, size };

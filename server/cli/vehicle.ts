@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
+import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
@@ -79,7 +80,7 @@ function linesOf(answer: VehicleAnswer): string[] {
     ...(requirement?.demands.map(({ sentence }) => sentence) ?? []),
     ...(requirement?.probabilityAll == null
       ? []
-      : [`All together: ${formatNumber(100 * requirement.probabilityAll)} % of the draws.`]),
+      : [`All demands together are met in ${certaintyInWords(requirement.probabilityAll)} of the draws.`]),
     ...warnings.map(({ message }) => `Note: ${message}`),
   ];
 }

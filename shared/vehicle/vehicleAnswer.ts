@@ -1,5 +1,6 @@
 import { fluidWarnings } from "../fluid/fluidWarnings.ts";
 import type { Pack } from "../model/parts/pack.ts";
+import type { MissionAnswer } from "../model/vehicle/enduranceAnswer.ts";
 import type { MotionWay, SteadyMotion } from "../model/vehicle/motionAnswer.ts";
 import { MotionWay as WAYS } from "../model/vehicle/motionAnswer.ts";
 import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
@@ -87,7 +88,7 @@ export function vehicleAnswer(
   ];
   return finiteResult({
     name: vehicle.name,
-    sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence),
+    sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence, endurance.mission),
     density: numbers.density,
     ...{ supply: facts.supply, drag: facts.axisDrag, layoutRequest, layout, motions },
     headings: ahead && headingPolar({ model, doubts, ahead, tether }),
@@ -99,9 +100,11 @@ export function vehicleAnswer(
   });
 }
 
-function answerSentence(ahead: SteadyMotion, then: string): string {
+function answerSentence(ahead: SteadyMotion, then: string, mission: MissionAnswer | null): string {
   const limited = ahead.atSpeed === null ? "" : ` ${ahead.atSpeed.limitedBy.text}`;
-  return `${ahead.sentence}${limited} ${then}`;
+  // A mission that fits is told with the endurance; one that does not belongs to the answer.
+  const mustKnow = mission === null || mission.fits ? "" : ` ${mission.sentence}`;
+  return `${ahead.sentence}${limited} ${then}${mustKnow}`;
 }
 
 function distinct(warnings: readonly Warning[]): Warning[] {

@@ -15,7 +15,7 @@ beforeAll(async () => {
   report = await keep("report");
   const { page } = report;
   await page.locator(".report-picture img").nth(2).waitFor({ timeout: 90_000 });
-  await expect.poll(() => page.locator(".report-wait").count(), { timeout: 90_000 }).toBe(0);
+  await page.locator(".report-sheet:not(:has(.report-wait))").waitFor({ timeout: 90_000 });
 });
 
 async function saved(page: Page, act: () => Promise<void>): Promise<string> {

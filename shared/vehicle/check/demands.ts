@@ -11,7 +11,7 @@ import { solvedWay } from "../motion/steadyMotion.ts";
 import { brakedStop, coastingStop, DRIFTING } from "../motion/stopping.ts";
 import { tetherModel } from "../motion/tetherModel.ts";
 import { tetherOut } from "../motion/tetherPull.ts";
-import { axisOf, forcesAt, type WayProblem } from "../motion/wayForces.ts";
+import { axisOf, forcesAt, isDriven, type WayProblem } from "../motion/wayForces.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
@@ -40,7 +40,7 @@ export interface DemandQuestion {
   readonly model: PropulsionModel;
   readonly doubts: VehicleDoubts;
   /** The tether of the scenario. */ readonly pullFor: PullFor;
-  /** How long it works, s, by first order; null: not known. */ readonly endurance: EnduranceFound | null;
+  /** How long it works, s, by first order. */ readonly endurance: EnduranceFound | EnduranceUnknown;
 }
 
 /** What the endurance room found for the time asked for. */
@@ -48,6 +48,11 @@ export interface EnduranceFound {
   readonly value: number;
   readonly standardUncertainty: number;
   readonly text: string;
+}
+
+/** Why it is not known how long it works, as the end of a sentence. */
+export interface EnduranceUnknown {
+  readonly unknown: string;
 }
 
 /** Every demand of a requirement, in the order of its fields. */
@@ -87,7 +92,7 @@ function orShort(base: Parameters<typeof lacking>[0], solve: () => SolvedDemand)
     return solve();
   } catch (error) {
     if (error instanceof InputProblem && error.problem.code === "vehicle.tether-too-short")
-      return lacking(base, error.message);
+      return lacking(base, `${error.problem.found}: ${error.problem.needed} is needed.`);
     throw error;
   }
 }
@@ -108,7 +113,8 @@ function meetsSpeed(
   return (numbers: VehicleNumbers) => {
     const changed = change(numbers);
     const model = withNumbers(problem.model, changed);
-    return forcesAt({ ...problem, model, pull: pullFor(changed) }, speed).net >= 0;
+    const forces = forcesAt({ ...problem, model, pull: pullFor(changed) }, speed);
+    return isDriven(forces) && forces.net >= 0;
   };
 }
 

@@ -1,5 +1,6 @@
 import type { DemandCheck, RequirementCheck, VehicleDraws } from "../../model/vehicle/requirementAnswer.ts";
 import { normalProbability } from "../../numeric/normalProbability.ts";
+import { certaintyInWords } from "../../quantity/certaintyInWords.ts";
 import { formatNumber, formatUncertain } from "../../quantity/format.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
@@ -71,11 +72,16 @@ function judged(
   const certain = (drawn ?? probability) >= confidence;
   const margin = found.value > 0 ? (better === "more" ? found.value / needed : needed / found.value) - 1 : null;
   const asked = `${better === "more" ? "at least" : "at most"} ${formatNumber(needed)} ${unit}`;
-  const sure = `${formatNumber(100 * (drawn ?? probability))} % sure`;
+  const sure = sureness(found, drawn ?? probability);
   const because = met || limitedBy === null ? "" : ` ${limitedBy.text}`;
   const verdict = met ? (certain ? "met" : "met, but not surely") : "not met";
-  const sentence = `${name}: ${formatUncertain(found, { symbol: unit, factor: 1 })} for ${asked}: ${verdict}, ${sure}.${because}`;
+  const sentence = `${name}: ${formatUncertain(found, { symbol: unit, factor: 1 })} for ${asked}: ${verdict}${sure}.${because}`;
   return { found, margin, met, probability, probabilityDrawn: drawn, certain, sentence };
+}
+
+/** How sure it is; nothing where no doubt was stated at all, as nobody is then sure of anything. */
+function sureness({ standardUncertainty }: Uncertain, probability: number): string {
+  return standardUncertainty > 0 ? `, ${certaintyInWords(probability)} sure` : "";
 }
 
 /** Φ(a/u): 1 or 0 without doubt. */
@@ -96,8 +102,8 @@ function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] 
     better: "more",
     limitedBy: null,
   } as const;
-  if (endurance === null) {
-    const sentence = "Time it works: not known; state the charge of the pack, and a mission or a speed.";
+  if ("unknown" in endurance) {
+    const sentence = `Time it works: not known, as ${endurance.unknown}.`;
     return [
       {
         ...base,
@@ -115,7 +121,7 @@ function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] 
   const minutes = { symbol: "min", factor: 60 };
   const one = judged(base, found, null, confidence);
   const verdict = one.met ? (one.certain ? "met" : "met, but not surely") : "not met";
-  const sentence = `Time it works ${endurance.text}: ${formatUncertain(found, minutes)} for at least ${formatNumber(needed / 60)} min: ${verdict}, ${formatNumber(100 * one.probability)} % sure.`;
+  const sentence = `Time it works ${endurance.text}: ${formatUncertain(found, minutes)} for at least ${formatNumber(needed / 60)} min: ${verdict}${sureness(found, one.probability)}.`;
   return [{ ...base, ...one, sentence }];
 }
 
@@ -123,12 +129,13 @@ function sentenceOf(demands: readonly DemandCheck[], confidence: number): string
   if (demands.length === 0) return "Nothing is asked of it.";
   const missed = demands.filter(({ met }) => !met);
   const unsure = demands.filter(({ met, certain }) => met && !certain);
+  const percent = `${Number((100 * confidence).toPrecision(4))}\u202f%`;
   const first =
     missed.length > 0
       ? `It does not meet ${missed.length} of ${demands.length} demands.`
       : unsure.length > 0
-        ? `It meets all ${demands.length} demands by the best estimate, ${unsure.length} of them not to ${formatNumber(100 * confidence)} %.`
-        : `It meets all ${demands.length} demands to ${formatNumber(100 * confidence)} %.`;
+        ? `It meets all ${demands.length} demands by the best estimate, ${unsure.length} of them with less than ${percent} probability.`
+        : `It meets all ${demands.length} demands, each with at least ${percent} probability.`;
   const worst = missed[0] ?? unsure[0];
   return worst === undefined ? first : `${first} ${worst.sentence}`;
 }

@@ -12,7 +12,7 @@ import { linearForce, linearSpeed, type PullFor } from "./linearMotion.ts";
 import { type SteadySpeed, steadySpeed } from "./steadySpeed.ts";
 import { brakedStop, coastingStop, DRIFTING } from "./stopping.ts";
 import { upToSpeed } from "./upToSpeed.ts";
-import { axisOf, forcesAt, type WayProblem } from "./wayForces.ts";
+import { axisOf, forcesAt, isDriven, netWeight, type WayProblem } from "./wayForces.ts";
 
 /** One way with its first-order results, before it becomes a document. */
 export interface SolvedWay {
@@ -88,11 +88,10 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
   };
 }
 
-function sentenceOf(
-  doubts: VehicleDoubts,
-  { problem: { way }, force, speed, steady }: SolvedWay,
-  state: SteadyMotion["state"],
-): string {
+function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotion["state"]): string {
+  const { problem, force, speed, steady } = solved;
+  const { way } = problem;
+  if (!isDriven(steady.atRest)) return notDriven(solved);
   const pull = `${formatUncertain(uncertainOf(doubts, force), NEWTON)} at rest`;
   if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given.`;
   if (speed === null && force.value === 0) return `${capital(WORDS[way])} its thrusters do not push.`;
@@ -101,6 +100,18 @@ function sentenceOf(
     return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;
   }
   return `${capital(WORDS[way])} it goes ${formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND)} through the water and pushes with ${pull}.`;
+}
+
+/** Why no thrust is left to go anywhere with. */
+function notDriven({ problem, steady: { atRest } }: SolvedWay): string {
+  const { model, way, pull } = problem;
+  const first = `It can not be driven ${WORDS[way]}:`;
+  if (atRest.solved.outcome === "collapsed") return `${first} the supply can not even feed what must run besides.`;
+  const [, , z] = pull([0, 0, 0]).force;
+  const down = axisOf(way) === "heave" ? 0 : z + netWeight(model);
+  if (down === 0) return `${first} its thrusters can not hold the pull of the tether across the way.`;
+  const goes = down > 0 ? "sinks" : "floats up";
+  return `${first} it ${goes} with ${formatNumber(Math.abs(down))} N, more than its thrusters can hold with the other motions at zero. Trim it first.`;
 }
 
 /** What wake and thrust deduction each change, by leaving them out. */

@@ -1,9 +1,9 @@
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { terminalSpeed } from "./closedForms.ts";
-import { forcesAt, type WayForces, type WayProblem } from "./wayForces.ts";
+import { forcesAt, isDriven, type WayForces, type WayProblem } from "./wayForces.ts";
 
 export interface SteadySpeed {
-  /** m/s; 0 where the force at rest does not move it. */ readonly speed: number;
+  /** m/s; 0 where the force at rest does not move it, or it is not driven. */ readonly speed: number;
   readonly atRest: WayForces;
   readonly atSpeed: WayForces;
   readonly converged: boolean;
@@ -25,7 +25,8 @@ const WIDENINGS = 40;
  */
 export function steadySpeed(problem: WayProblem): SteadySpeed {
   const atRest = forcesAt(problem, 0);
-  if (!(atRest.net > 0)) return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
+  // A tether may drag it along, a buoyancy lift it: with thrusters that are of no use that is no speed of its own.
+  if (!(isDriven(atRest) && atRest.net > 0)) return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
   const { low, high } = bracketOf(problem, atRest.net);
   if (high === null) return { speed: low, atRest, atSpeed: forcesAt(problem, low), converged: false };
   const { root, converged } = bracketedRoot((V) => forcesAt(problem, V).net, low, high, {

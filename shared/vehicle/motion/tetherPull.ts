@@ -1,5 +1,6 @@
 import type { TetherRequest } from "../../model/vehicle/tetherShape.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
+import { InputProblem } from "../../quantity/problem.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { checkTether } from "../tether/checkTether.ts";
@@ -78,20 +79,37 @@ export function tetherRequest({ vehicle, numbers, length }: TetherOut, through: 
  * the one before.
  *
  * Source   as `solveTether`.
- * Throws   InputProblem as `checkTether`: such as a tether that does not reach.
+ * Throws   InputProblem as `checkTether`, told from the fields of the vehicle: such as a tether that does not reach.
  */
 export function tetherPulls(out: TetherOut | null, from: number): (through: Vector) => TetherPull {
   if (out === null) return () => NO_PULL;
   let near: TetherAnchor | undefined;
   return (through) => {
     const request = tetherRequest(out, through, from);
-    checkTether(request);
+    checkOfVehicle(request);
     const shape = shapeProblem(request, TOLERANCE);
     if (shape.loadSize === 0) return NO_PULL;
     const { anchor, converged } = searchAnchor({ ...shape, chord: chordOf(request)! }, near);
     near = converged ? anchor : undefined;
     return { force: tensionOf(shapeFrom(shape, anchor)[0]!), converged };
   };
+}
+
+/** Fields of a vehicle that the question to its tether takes from elsewhere. */
+const FIELD_OF_VEHICLE: Readonly<Record<string, string>> = {
+  "tether.length": "scenario.tetherLength",
+  "surroundings.density": "water",
+};
+
+function checkOfVehicle(request: TetherRequest): void {
+  try {
+    checkTether(request);
+  } catch (error) {
+    if (!(error instanceof InputProblem)) throw error;
+    const { where } = error.problem;
+    const field = FIELD_OF_VEHICLE[where] ?? where.replace(/^tether\./, "tether.cable.");
+    throw new InputProblem({ ...error.problem, where: field });
+  }
 }
 
 /** An angle brought into what a direction may be. */

@@ -10,7 +10,7 @@ import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import { linearNet, type PullFor } from "./linearMotion.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
-import { forcesAt, netWeight } from "./wayForces.ts";
+import { forcesAt, isDriven, netWeight } from "./wayForces.ts";
 
 /** Climb rate that the greatest payload is told for where none is asked, m/s; common practice, no source. */
 const USUAL_CLIMB = 0.1;
@@ -130,7 +130,9 @@ function lossesOf({ model, ahead, up, down }: VerticalQuestion): VerticalAnswer[
   const against = sinking > 0 ? up : down;
   const left = (solved: SolvedWay | null, lost: number) => {
     if (solved === null) return 0;
-    const force = forcesAt({ ...solved.problem, lost }, 0).available;
+    const holding = forcesAt({ ...solved.problem, lost }, 0);
+    // What can not hold its depth any more can still go ahead, on its way up or down.
+    const force = (isDriven(holding) ? holding : forcesAt({ ...solved.problem, lost, adrift: true }, 0)).available;
     return force > ROUNDING * solved.steady.atRest.available ? force : 0;
   };
   return model.thrusters.map(({ name }, i) => {
@@ -142,9 +144,12 @@ function lossesOf({ model, ahead, up, down }: VerticalQuestion): VerticalAnswer[
       ...(ahead
         ? [aheadForce === 0 ? "no force ahead is left" : `${percent(aheadForce, ahead)} of the force ahead is left`]
         : []),
-      ...(up ? [upForce === 0 ? "none upwards" : `${percent(upForce, up)} upwards`] : []),
+      ...(up
+        ? [upForce === 0 ? "none upwards with the other motions at zero" : `${percent(upForce, up)} upwards`]
+        : []),
     ].join(", ");
-    const depth = holdsDepth ? "" : "; it can not hold its depth";
+    const goes = `${sinking > 0 ? "sinks" : "floats up"} with ${formatNumber(Math.abs(sinking))} N`;
+    const depth = holdsDepth ? "" : `; it can not hold its depth and ${goes}`;
     return {
       thruster: name,
       up: upForce,

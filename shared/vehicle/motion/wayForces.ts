@@ -17,6 +17,7 @@ export interface WayProblem {
   readonly way: MotionWay;
   /** Force of the tether at a velocity through the water. */ readonly pull: (through: Vector) => TetherPull;
   /** A thruster that makes none. */ readonly lost?: number;
+  /** Its depth is let go: what pulls it up or down is not held. */ readonly adrift?: boolean;
 }
 
 /** Forces at one speed, N; all but the first against the motion. */
@@ -35,6 +36,10 @@ export function dragAlong({ dragArea, linear }: WayDrag, density: number, speed:
   return (0.5 * density * dragArea * speed + linear) * speed;
 }
 
+/** Whether the thrusters drive it: not where they can not hold what pulls across the way, or the supply fails. */
+export const isDriven = ({ solved: { outcome } }: Pick<WayForces, "solved">): boolean =>
+  outcome !== "notHeld" && outcome !== "collapsed";
+
 /** Weight less buoyancy of vehicle and payload in water, N, downwards. */
 export const netWeight = ({ numbers }: Pick<PropulsionModel, "numbers">): number =>
   numbers.payload - numbers.netBuoyancy;
@@ -43,7 +48,7 @@ export const netWeight = ({ numbers }: Pick<PropulsionModel, "numbers">): number
  * Greatest force of the thrusters along a way at a speed through the water (m/s), and what is against it; the forces of
  * tether and net weight across the way are held as far as the layout commands those axes.
  */
-export function forcesAt({ model, way, pull, lost }: WayProblem, speed: number): WayForces {
+export function forcesAt({ model, way, pull, lost, adrift }: WayProblem, speed: number): WayForces {
   const { numbers } = model;
   const unit = WAY_VECTOR[way];
   const velocity: Vector = [unit[0] * speed, unit[1] * speed, unit[2] * speed];
@@ -53,7 +58,7 @@ export function forcesAt({ model, way, pull, lost }: WayProblem, speed: number):
   } = pull(velocity);
   const sinking = netWeight(model);
   const axis = AXIS_OF[way];
-  const across = { surge: -x, sway: -y, heave: -(z + sinking), [axis]: 0 };
+  const across = { surge: -x, sway: -y, heave: adrift ? 0 : -(z + sinking), [axis]: 0 };
   const sign = unit[0] + unit[1] + unit[2];
   const direction = { [axis]: sign };
   const solved = busDemand(model, { direction, aside: across, velocity, ...(lost !== undefined && { lost }) });

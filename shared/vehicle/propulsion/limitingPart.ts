@@ -54,7 +54,7 @@ export function limitingPart(model: PropulsionModel, solved: BusSolution): Limit
       part: "layout",
       drive: null,
       limit: "layout",
-      text: "The thrusters can not hold the forces besides, such as a net weight.",
+      text: "The thrusters can not hold what pulls across the way, its net weight or buoyancy and the tether: trim it first.",
     };
   }
   if (bound === "asked") return { part: "nothing", drive: null, limit: "none", text: "No limit is reached." };

@@ -63,11 +63,13 @@ function checkReach({ tether, vehicle, given }: TetherRequest): void {
   const distance = Math.hypot(forward, starboard, height);
   if (tether.length > distance) return;
   const isBelowDepth = tether.length <= height;
+  const aside = Math.hypot(forward, starboard);
+  const place = `${metres(height)} below its upper end${aside > 0 ? ` and ${metres(aside)} away along the surface` : ""}`;
   throw new InputProblem({
     code: "vehicle.tether-too-short",
     where: "tether.length",
     found: isBelowDepth
-      ? `A tether of ${metres(tether.length)} does not reach a vehicle ${metres(height)} below its upper end`
+      ? `A tether of ${metres(tether.length)} does not reach a vehicle ${place}`
       : `A tether of ${metres(tether.length)} does not reach over ${metres(distance)} between its ends`,
     needed: `more than ${metres(distance)}`,
     mend: isBelowDepth ? "Pay out more, or stay shallower" : "Pay out more, or come nearer",

@@ -49,6 +49,8 @@ function requirementText(check: VehicleAnswer["requirement"]): string {
   const missed = check.demands.filter(({ met }) => !met).map(({ name }) => name);
   if (missed.length > 0) return `misses ${missed.join(", ")}`;
   if (check.certain) return "met";
-  const least = Math.min(...check.demands.map(({ probability }) => probability ?? 1));
+  const least = Math.min(
+    ...check.demands.map(({ probability, probabilityDrawn }) => probabilityDrawn ?? probability ?? 1),
+  );
   return `met by the best estimate, the least sure demand ${sureText(least)}`;
 }

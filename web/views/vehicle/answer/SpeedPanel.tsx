@@ -109,7 +109,7 @@ function GettingThere({ motion: { upToSpeed, stopping } }: { readonly motion: St
                 `${Math.round(100 * share)}\u202f% of it in ${formatQuantity(time, SECOND, 2)} and ${formatQuantity(distance, METRE, 2)}`,
             )
             .join("; ")}
-          .
+          . The thrusters are taken to be at full thrust at once: the time that they need to spin up comes on top.
         </p>
       )}
       {stopping !== null && (
