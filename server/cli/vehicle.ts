@@ -81,6 +81,7 @@ function linesOf(answer: VehicleAnswer): string[] {
     ...(requirement?.probabilityAll == null
       ? []
       : [`All demands together are met in ${certaintyInWords(requirement.probabilityAll)} of the draws.`]),
-    ...warnings.map(({ message }) => `Note: ${message}`),
+    // Several directions may rest on the same shape: what is said of it is said once.
+    ...new Set(warnings.map(({ message }) => `Note: ${message}`)),
   ];
 }

@@ -130,9 +130,9 @@ const GOOD_FIT = 0.02;
 export function curveThroughPoints(points: readonly CurvePoint[], relativeUncertainty: number): ToldCurve {
   requirePoints(points);
   const x = points.map(({ advanceRatio }) => advanceRatio);
-  const fit = (key: "thrustCoefficient" | "torqueCoefficient") =>
+  const fitted = (key: "thrustCoefficient" | "torqueCoefficient") =>
     polynomialFit({ x, y: points.map((point) => point[key]), order: POINTS_ORDER });
-  const [thrust, torque] = [fit("thrustCoefficient"), fit("torqueCoefficient")];
+  const [thrust, torque] = [fitted("thrustCoefficient"), fitted("torqueCoefficient")];
   const [K_T, K_Q] = [thrust.coefficients[0]!, torque.coefficients[0]!];
   if (!(K_T > 0)) throw notPushing("thrust", K_T);
   if (!(K_Q > 0)) throw notPushing("torque", K_Q);

@@ -507,7 +507,8 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "vehicle.drag-shape-range": "The sizes of a shape lie outside the table of its drag coefficient.",
   "vehicle.drag-zero": "None of the shapes of a vehicle meets the water.",
   "vehicle.draws-failed": "Many draws of a vehicle's inputs are not physical; they count as not met.",
-  "vehicle.endurance-constant-voltage": "The cells of a pack are not stated, so that its voltage does not fall as it empties.",
+  "vehicle.endurance-constant-voltage":
+    "The cells of a pack are not stated, so that its voltage does not fall as it empties.",
   "vehicle.endurance-curve-ends": "The charge curve of a cell does not cover the charge that a mission uses.",
   "vehicle.endurance-not-converged": "A search for the time that a charge lasts ran out of steps.",
   "vehicle.endurance-weight-not-held": "A net weight has no thruster against it on a mission.",
@@ -556,7 +557,9 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "vehicle.mixed-directions": "Runs that sink and runs that climb stand in one fit.",
   "vehicle.net-weight-sign": "A body moves against its net weight.",
   "vehicle.no-such-drive": "A thruster names a drive that the vehicle does not have.",
-  "vehicle.push-against-motion": "A thruster pushes against the water that comes in; its coefficients at rest are taken.",
+  "vehicle.number-range": "A number of a vehicle is one that no vehicle has, such as a negative hotel load.",
+  "vehicle.push-against-motion":
+    "A thruster pushes against the water that comes in; its coefficients at rest are taken.",
   "vehicle.pushes-ahead-only": "A thruster is taken to push ahead only.",
   "vehicle.rest-coefficients-at-speed": "The coefficients of a propeller at speed are known at rest only.",
   "vehicle.run-no-speed": "A timed run has neither a speed nor a distance and a duration.",

@@ -1,7 +1,7 @@
 import { gammaln } from "simple-statistics";
 import { finite, positive, within } from "../quantity/domain.ts";
 import { incompleteBeta } from "./incompleteBeta.ts";
-import { twoSidedPValue } from "./studentT.ts";
+import { normalProbability } from "./normalProbability.ts";
 
 /** Terms of the series are Poisson weights; so many standard deviations from their mean the rest is below 1e-15. */
 const WIDE = 9;
@@ -38,17 +38,11 @@ function fromZero(t: number, nu: number, delta: number): number {
     const q = (delta / Math.SQRT2) * poissonWeight(lambda, j, j + 1.5);
     sum += p * incompleteBeta(x, j + 0.5, nu / 2) + q * incompleteBeta(x, j + 1, nu / 2);
   }
-  return Math.min(1, Math.max(0, normalUpTo(-delta) + sum / 2));
+  return Math.min(1, Math.max(0, normalProbability(-delta) + sum / 2));
 }
 
 /** e^-λ λ^power / Γ(gammaOf). */
 function poissonWeight(lambda: number, power: number, gammaOf: number): number {
   const logarithm = power === 0 ? 0 : power * Math.log(lambda);
   return Math.exp(logarithm - lambda - gammaln(gammaOf));
-}
-
-/** Chance of a standard normal variable at most as great as `z`. */
-function normalUpTo(z: number): number {
-  const tail = twoSidedPValue(z, Infinity) / 2;
-  return z < 0 ? tail : 1 - tail;
 }

@@ -1,5 +1,5 @@
 import quantile from "@stdlib/stats-base-dists-t-quantile";
-import { twoSidedPValue } from "../numeric/studentT.ts";
+import { normalProbability } from "../numeric/normalProbability.ts";
 import type { Candidate } from "./candidate.ts";
 import { AT_PARTS } from "./demandSlots.ts";
 import type { DoubtfulInput, InputCorrelation, InputDoubt } from "./inputs.ts";
@@ -121,7 +121,5 @@ export class Confidence {
 /** Φ(share/u): the probability that a share that is left by the best estimate is not negative in truth. */
 export function probabilityKept(share: number, doubt: number): number {
   if (!Number.isFinite(share) || doubt === 0) return share >= 0 ? 1 : 0;
-  const distance = share / doubt;
-  const tail = twoSidedPValue(distance, Infinity) / 2;
-  return distance >= 0 ? 1 - tail : tail;
+  return normalProbability(share / doubt);
 }

@@ -38,3 +38,43 @@ test("drag, layout and tether answer by themselves", async () => {
   expect(tether.status).toBe(200);
   expect(tether.body.forceOnVehicle.forward.value).toSatisfy(relative(68.2231894959, 1e-7));
 });
+
+test("what can not be a vehicle is refused with where, what and how to mend, never with a trace", async () => {
+  const { ask } = await startedApp();
+  const [first, second] = TWO_THRUSTERS.thrusters;
+  const surge = (dragArea: number) => ({ surge: { forward: { drag: { from: "typed", dragArea } } } });
+  const tether = { cable: { diameter: 0.006 } };
+  const cases = [
+    { change: { drag: surge(0) }, code: "request.too-small", where: "vehicle.drag.surge.forward.drag.dragArea" },
+    { change: { mass: { value: -3 } }, code: "vehicle.mass", where: "mass" },
+    { change: { hotelPower: { value: -1 } }, code: "vehicle.number-range", where: "hotelPower.value" },
+    {
+      change: { thrusters: [{ ...first, direction: { x: 0, y: 0, z: 0 } }, second] },
+      ...{ code: "vehicle.layout-zero-direction", where: "thrusters.0.direction" },
+    },
+    {
+      change: { tether, scenario: { depth: 30, tetherLength: 20 } },
+      ...{ code: "vehicle.tether-too-short", where: "scenario.tetherLength" },
+    },
+  ];
+  for (const { change, code, where } of cases) {
+    const { status, body } = await ask("POST", "/api/compute/vehicle", { vehicle: { ...TWO_THRUSTERS, ...change } });
+    expect({ isRefused: status >= 400 && status < 500, code: body.code, where: body.where }).toEqual({
+      ...{ isRefused: true, code, where },
+    });
+    expect(body.needed, code).not.toBe("");
+    expect(JSON.stringify(body)).not.toMatch(/NaN|\bat .*\.ts:/);
+  }
+});
+
+test("thrusters on one line and a supply that fails are answered, with what is wrong", async () => {
+  const { ask } = await startedApp();
+  const thrusters = TWO_THRUSTERS.thrusters.map((one) => ({ ...one, position: { x: 0, y: 0, z: 0 } }));
+  const line = await ask("POST", "/api/compute/vehicle", { vehicle: { ...TWO_THRUSTERS, thrusters } });
+  expect(line.status).toBe(200);
+  const codes = line.body.warnings.map(({ code }: { code: string }) => code);
+  expect(codes).toEqual(expect.arrayContaining(["vehicle.layout-through-centre", "vehicle.layout-same-place"]));
+  const dead = await ask("POST", "/api/compute/vehicle", { vehicle: { ...TWO_THRUSTERS, hotelPower: { value: 900 } } });
+  expect(dead.status).toBe(200);
+  expect(dead.body.sentence).toMatch(/^It can not be driven ahead: the supply can not even feed/);
+});

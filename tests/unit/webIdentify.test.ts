@@ -175,7 +175,15 @@ describe("the form of an identified motor", () => {
 
   test("is listed with ± at its constants", () => {
     const stored = { id: "m", version: 1, updatedAt: "2026-11-25T12:00:00Z", document: used };
-    const parts = { propellers: [], motors: [stored], controllers: [], packs: [], tethers: [], gears: [], instruments: [] };
+    const parts = {
+      propellers: [],
+      motors: [stored],
+      controllers: [],
+      packs: [],
+      tethers: [],
+      gears: [],
+      instruments: [],
+    };
     const motors = partsModel(parts, []).lists.find(({ kind }) => kind === "motors")!;
     expect(motors.rows[0]!.cells[0]).toMatch(/^477\.\d+ ± [\d.]+\srpm\/V$/);
     expect(motors.columns.map(({ key }) => key)).not.toContain("uncertainties.resistance");

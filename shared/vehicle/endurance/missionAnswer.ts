@@ -1,6 +1,6 @@
 import type { LegAnswer, MissionAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Mission } from "../../model/vehicle/mission.ts";
-import { twoSidedPValue } from "../../numeric/studentT.ts";
+import { normalProbability } from "../../numeric/normalProbability.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { doubtShares, spreadOfLinear, uncertainOf } from "../propulsion/firstOrder.ts";
 import { drainingAt } from "./drain.ts";
@@ -98,7 +98,5 @@ function doubtsOf(
 /** Probability that a normal variable lies above a limit. */
 function probabilityAbove(limit: number, value: Uncertain["value"], standardUncertainty: number): number {
   if (standardUncertainty === 0) return value >= limit ? 1 : 0;
-  const distance = (value - limit) / standardUncertainty;
-  const tail = twoSidedPValue(distance, Number.POSITIVE_INFINITY) / 2;
-  return distance > 0 ? 1 - tail : tail;
+  return normalProbability((value - limit) / standardUncertainty);
 }

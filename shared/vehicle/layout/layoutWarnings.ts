@@ -76,19 +76,14 @@ function placeWarnings({ thrusters, centreOfMass }: LayoutRequest, length: numbe
       "thrusters",
       `${listed(central.map(({ name }) => name))} ${central.length > 1 ? "push" : "pushes"} through the centre of mass and ${central.length > 1 ? "turn" : "turns"} the vehicle no way.`,
     );
-  lines.forEach((a, i) => {
-    for (const b of lines.slice(i + 1)) {
-      const offset = a.arm.map((one, k) => one - b.arm[k]!) as unknown as Vector;
-      const parallel = size(cross(a.d, b.d)) <= NEAR;
-      if (!parallel || size(cross(offset, a.d)) > NEAR * length) continue;
-      const together = size(offset) <= NEAR * length;
-      say(
-        together ? "vehicle.layout-same-place" : "vehicle.layout-one-line",
-        `thrusters.${i}`,
-        `${a.name} and ${b.name} ${together ? "sit at one place and push along one line" : "push along one line"}: they act as one stronger thruster and command no motion more.`,
-      );
-    }
-  });
+  for (const { first, names, atOnePlace } of sharedLines(lines, length)) {
+    const how = atOnePlace ? "sit at one place and push along one line" : "push along one line";
+    say(
+      atOnePlace ? "vehicle.layout-same-place" : "vehicle.layout-one-line",
+      `thrusters.${first}`,
+      `${listed(names)} ${how}: they act as one stronger thruster and command no motion more.`,
+    );
+  }
   thrusters.forEach(({ name, limits }, i) => {
     if (limits.forward.value === 0 && limits.reverse.value === 0)
       say(
@@ -98,4 +93,23 @@ function placeWarnings({ thrusters, centreOfMass }: LayoutRequest, length: numbe
       );
   });
   return found;
+}
+
+interface Line {
+  readonly name: string;
+  readonly arm: Vector;
+  readonly d: Vector;
+}
+
+/** Thrusters that push along one line, each line once. */
+function sharedLines(lines: readonly Line[], length: number) {
+  const offset = (a: Line, b: Line) => a.arm.map((one, k) => one - b.arm[k]!) as unknown as Vector;
+  const isShared = (a: Line, b: Line) =>
+    size(cross(a.d, b.d)) <= NEAR && size(cross(offset(a, b), a.d)) <= NEAR * length;
+  return lines.flatMap((a, first) => {
+    if (lines.findIndex((other) => isShared(a, other)) < first) return [];
+    const on = lines.filter((other) => isShared(a, other));
+    const atOnePlace = on.every((other) => size(offset(a, other)) <= NEAR * length);
+    return on.length < 2 ? [] : [{ first, names: on.map(({ name }) => name), atOnePlace }];
+  });
 }

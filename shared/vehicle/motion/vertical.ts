@@ -115,12 +115,15 @@ function withoutPower({ model, doubts, depth }: VerticalQuestion): VerticalAnswe
   );
   const timeToSurface = goes === "up" ? depth / speed.value : null;
   const how = formatUncertain(speed, METRE_PER_SECOND);
+  const relative = speed.standardUncertainty / speed.value;
   const text =
     goes === "up"
-      ? `Without power it floats up at ${how} and is at the surface after ${formatNumber(timeToSurface!)} s; a tether that sinks or a line that is caught can keep it down.`
+      ? `Without power it floats up at ${how} and is at the surface after ${formatUncertain(uncertain(timeToSurface!, relative * timeToSurface!), SECOND)}; a tether that sinks or a line that is caught can keep it down.`
       : `Without power it sinks at ${how}: it must be fetched or towed.`;
   return { goes, speed, timeToSurface, text };
 }
+
+const SECOND = { symbol: "s", factor: 1 };
 
 /** Rounding of a force, as a part of what it was. */
 const ROUNDING = 1e-9;

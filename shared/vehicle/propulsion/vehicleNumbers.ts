@@ -12,6 +12,7 @@ import { InputProblem } from "../../quantity/problem.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { supplyOf } from "../../supply/supplyOf.ts";
 import { axisDrag } from "../drag/axisDrag.ts";
+import { checkNumbers } from "./checkNumbers.ts";
 
 /** The two directions of one kind of thruster, each as a question to the engine of the operating point. */
 export interface DriveWays {
@@ -65,11 +66,12 @@ export interface VehicleFacts {
 /**
  * The numbers of a vehicle, worked out from its parts once.
  *
- * Throws   InputProblem `vehicle.no-such-drive`, `vehicle.same-drive-name`, `vehicle.mass`; and as `axisDrag`, `supplyOf`
+ * Throws   InputProblem `vehicle.no-such-drive`, `vehicle.same-drive-name`, `vehicle.mass`; and as `checkNumbers`, `axisDrag`, `supplyOf`
  *          and `driveRequestOf`, told from the drive.
  */
 export function vehicleFacts(vehicle: Vehicle): VehicleFacts {
   requireVehicle(vehicle);
+  checkNumbers(vehicle);
   const supply = supplyOf(vehicle.supply);
   const drag = axisDrag(vehicle.drag, vehicle.water);
   const resolved = {

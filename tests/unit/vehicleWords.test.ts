@@ -1,0 +1,168 @@
+import { describe, expect, test } from "vitest";
+import { Vehicle, type VehicleInput } from "../../shared/model/vehicle/vehicle.ts";
+import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
+import { InputProblem } from "../../shared/quantity/problem.ts";
+import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
+import { relative } from "../relative.ts";
+import { SIX_THRUSTERS, vehicleFrom } from "./vehicleExample.ts";
+
+const { tether: _tether, scenario: _scenario, requirement: _requirement, ...free } = SIX_THRUSTERS;
+const inStillWater: VehicleInput = { ...free, scenario: { depth: 10 } };
+const answerFor = (change: Partial<VehicleInput>) => vehicleAnswer(vehicleFrom({ ...inStillWater, ...change }));
+const ahead = ({ motions }: ReturnType<typeof answerFor>) => motions.find(({ way }) => way === "ahead")!;
+
+test.each([
+  { probability: 1, words: "over 99.9\u202f%" },
+  { probability: 0.9995, words: "over 99.9\u202f%" },
+  { probability: 0.974, words: "97.4\u202f%" },
+  { probability: 0.5, words: "50.0\u202f%" },
+  { probability: 5e-11, words: "under 0.1\u202f%" },
+  { probability: 0, words: "under 0.1\u202f%" },
+])("a probability of $probability is told as $words", ({ probability, words }) => {
+  expect(certaintyInWords(probability)).toBe(words);
+});
+
+describe("an upright thruster lost", () => {
+  const answer = answerFor({});
+  const lost = answer.vertical.losses.find(({ thruster }) => thruster === "starboard vertical")!;
+  const inLayout = answer.layout.losses[4]!;
+  const kept = (axis: string) =>
+    inLayout.axes.filter((one) => one.axis === axis && one.way === "positive").map((one) => one.kept);
+
+  test("leaves all force ahead, as the limits of the layout say, though the depth is not held", () => {
+    // Values of layout E: a vertical lost leaves X and takes Z (scipy linprog, HiGHS).
+    expect([kept("surge")[0], kept("heave")[0]]).toEqual([expect.closeTo(1, 9), 0]);
+    expect(lost.up).toBe(0);
+    // A part of the bus went into holding the trim; without it there is a little more.
+    expect(lost.ahead).toSatisfy(relative(ahead(answer).force!.value, 0.02));
+    expect(lost.ahead).toBeGreaterThanOrEqual(ahead(answer).force!.value * (1 - 1e-9));
+  });
+
+  test("is told with where the vehicle goes", () => {
+    expect(lost.holdsDepth).toBe(false);
+    expect(lost.sentence).toMatch(/^Without starboard vertical 10\d % of the force ahead is left, none upwards/);
+    expect(lost.sentence).toMatch(/can not hold its depth and floats up with 1\.50 N\.$/);
+  });
+
+  test("of a heavy vehicle lets it sink, and of one in trim keeps its depth", () => {
+    const heavy = answerFor({ netBuoyancy: { value: -2 } }).vertical.losses[4]!;
+    expect(heavy.sentence).toMatch(/can not hold its depth and sinks with 2\.00 N\.$/);
+    const trimmed = answerFor({ netBuoyancy: { value: 0 } }).vertical.losses[4]!;
+    expect(trimmed.holdsDepth).toBe(true);
+    expect(trimmed.sentence).not.toMatch(/depth/);
+  });
+});
+
+describe("what keeps a vehicle from being driven at all", () => {
+  test.each([
+    { what: "too much weight", change: { netBuoyancy: { value: -500 } }, says: /it sinks with 500 N, more than/ },
+    { what: "too much buoyancy", change: { netBuoyancy: { value: 500 } }, says: /it floats up with 500 N, more than/ },
+    { what: "a supply that fails", change: { hotelPower: { value: 5000 } }, says: /the supply can not even feed/ },
+  ])("$what is told in place of a speed", ({ change, says }) => {
+    const answer = answerFor(change);
+    expect(ahead(answer)).toMatchObject({ state: "stands", speed: null });
+    expect(ahead(answer).sentence).toMatch(says);
+  });
+
+  test("is no speed astern, though a tether pulls it back", () => {
+    const current = { depth: 10, tetherLength: 40, tetherOffset: 10, currentSpeed: 0.3 };
+    const answer = answerFor({
+      ...{ tether: SIX_THRUSTERS.tether!, scenario: current, netBuoyancy: { value: -500 } },
+    });
+    expect(answer.motions.find(({ way }) => way === "astern")).toMatchObject({ state: "stands", speed: null });
+  });
+});
+
+describe("the sentences of a requirement", () => {
+  test("tell the probability that is asked of each demand, and never certainty", () => {
+    const { requirement } = answerFor({ requirement: { speed: 0.2, climb: 0.05, confidence: 0.9 } });
+    expect(requirement!.sentence).toBe("It meets all 2 demands, each with at least 90\u202f% probability.");
+    for (const { sentence } of requirement!.demands) expect(sentence).toMatch(/: met, over 99\.9\u202f% sure\.$/);
+  });
+
+  test("do not say how sure they are of a number without any doubt", () => {
+    const sure = vehicleAnswer(
+      Vehicle.parse({
+        ...inStillWater,
+        ...{ mass: { value: 12 }, netBuoyancy: { value: 0 }, hotelPower: { value: 15 } },
+        drag: { surge: { forward: { drag: { from: "typed", dragArea: 0.055 } } } },
+        interaction: { wakeFraction: { value: 0 }, thrustDeduction: { value: 0 } },
+        drives: SIX_THRUSTERS.drives.map(({ motor: { uncertainties: _u, ...motor }, propeller, ...drive }) => ({
+          ...drive,
+          motor,
+          propeller: {
+            ...propeller,
+            diameter: { value: 0.07 },
+            ahead: { thrustCoefficient: { value: 0.3 }, torqueCoefficient: { value: 0.035 } },
+            astern: { thrustCoefficient: { value: 0.22 }, torqueCoefficient: { value: 0.034 } },
+          },
+        })),
+        supply: { pack: { name: "pack", openCircuitVoltage: 16, resistance: 0.08 } },
+        requirement: { speed: 0.2 },
+      }),
+    );
+    expect(sure.requirement!.demands[0]!.sentence).toMatch(/: met\.$/);
+  });
+
+  test.each([
+    { what: "no charge", pack: { charge: undefined }, mission: undefined, says: /charge of the pack is not stated/ },
+    {
+      what: "a leg that is too fast",
+      pack: {},
+      mission: { legs: [{ name: "Dash", kind: { does: "swim", speed: 9, extent: { by: "duration", duration: 60 } } }] },
+      says: /its mission can not be done, whatever the charge/,
+    },
+  ])("tell why the time is not known: $what", ({ pack, mission, says }) => {
+    const answer = vehicleAnswer(
+      Vehicle.parse(
+        structuredClone({
+          ...inStillWater,
+          supply: { pack: JSON.parse(JSON.stringify({ ...SIX_THRUSTERS.supply.pack, ...pack })) },
+          ...(mission && { mission }),
+          requirement: { endurance: 600 },
+        }),
+      ),
+    );
+    expect(answer.requirement!.demands[0]!.sentence).toMatch(says);
+  });
+});
+
+test("a mission that can not be done is part of the answer", () => {
+  const legs = [{ name: "Wait", kind: { does: "rest" as const, duration: 40 * 86_400 } }];
+  const answer = answerFor({ mission: { legs } });
+  expect(answer.endurance.mission!.fits).toBe(false);
+  expect(answer.sentence).toMatch(/The mission is longer than the charge\./);
+});
+
+test("a tether that does not reach is refused from the field of the vehicle, with both distances", () => {
+  const short = () =>
+    answerFor({ tether: SIX_THRUSTERS.tether!, scenario: { depth: 8, tetherLength: 5, tetherOffset: 25 } });
+  expect(short).toThrow(InputProblem);
+  // Pythagoras: sqrt(8^2 + 25^2) = 26.25 m.
+  expect(short).toThrow(
+    /^scenario\.tetherLength: A tether of 5\.00\sm does not reach a vehicle 8\.00\sm below its upper end and 25\.0\sm away along the surface\. Needed: more than 26\.2\sm\./,
+  );
+});
+
+describe("numbers that no vehicle has", () => {
+  const [drive] = SIX_THRUSTERS.drives;
+  const propeller = (ahead: object) => ({
+    drives: [{ ...drive!, propeller: { ...drive!.propeller, ahead: { ...drive!.propeller.ahead, ...ahead } } }],
+  });
+  test.each([
+    { where: "hotelPower.value", change: { hotelPower: { value: -1 } } },
+    { where: "interaction.wakeFraction.value", change: { interaction: { wakeFraction: { value: 1.2 } } } },
+    { where: "interaction.thrustDeduction.value", change: { interaction: { thrustDeduction: { value: 1 } } } },
+    {
+      where: "drives.0.propeller.ahead.thrustCoefficient.value",
+      change: propeller({ thrustCoefficient: { value: -0.3 } }),
+    },
+    {
+      where: "drives.0.propeller.ahead.torqueCoefficient.value",
+      change: propeller({ torqueCoefficient: { value: 0 } }),
+    },
+  ])("are refused from $where", ({ where, change }) => {
+    expect(() => answerFor(change)).toThrow(InputProblem);
+    expect(() => answerFor(change)).toThrow(`${where}: The `);
+  });
+});
