@@ -4,6 +4,7 @@ import { bundleAddress } from "../../api/bundles.ts";
 import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, project, runs } from "../../app/session.ts";
+import { isAnswering, lookBesides } from "../vehicle/vehicleState.ts";
 import { ReportSheet } from "./ReportSheet.tsx";
 import { saveReport } from "./reportFile.ts";
 import { REPORT_SECTIONS, reportAnswer } from "./reportModel.ts";
@@ -14,9 +15,10 @@ import "./report.css";
 export default function ReportView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
   useEffect(() => void readForReport(), []);
+  useEffect(lookBesides, []);
   const { name } = project.value!.document;
   // Each run that arrives would change everything that rests on it: the report is made once, when all are there.
-  const input = isReducing.value ? null : reportInput.value;
+  const input = isReducing.value || isAnswering.value ? null : reportInput.value;
   return (
     <Screen
       question="What goes on paper?"

@@ -92,6 +92,13 @@ export interface Beside {
 /** All vehicles of the project with their answers, as far as they have come; asked for by `lookBesides`. */
 export const besideEachOther = signal<readonly Beside[]>([]);
 
+/** Some vehicle of the project that can be answered has no answer yet. */
+export const isAnswering = computed(() => {
+  const all = allAssembled.value;
+  const told = besideEachOther.value;
+  return all.some((made, at) => "vehicle" in made && (told[at]?.answered.state ?? "none") === "none");
+});
+
 /** Works out every vehicle of the project for as long as something shows them. The returned function stops it. */
 export function lookBesides(): () => void {
   const stop = new AbortController();
