@@ -113,5 +113,5 @@ test("with a constant voltage the time is the usable charge over the current, an
   const byCharge = 7680.894605681164 * (720 / 36_000);
   expect(lasts!.standardUncertainty).toBeCloseTo(Math.hypot(bySlope, byCharge), 1);
   expect(shares[0]!.input).toBe("packCharge");
-  expect(shares.find(({ input }) => input === "supply.resistance")!.contribution).toBeCloseTo(bySlope, 1);
+  expect(shares.find(({ input }) => input === "supplyResistance")!.contribution).toBeCloseTo(bySlope, 1);
 });
