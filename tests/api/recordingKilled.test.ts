@@ -88,6 +88,7 @@ test("a data folder from before there were recordings is brought up to date and 
   await first.ended;
   const connection = connect(`${folder}/bollard.sqlite`);
   connection.run("DROP TABLE recordings");
+  connection.run("DROP TABLE shortlists");
   connection.rows("PRAGMA user_version = 1");
   connection.close();
   const second = await startedAt(folder);
