@@ -36,6 +36,8 @@ test("the README shows each verb of the main job", () => {
     "identify",
     "predict",
     "drive",
+    "shortlist",
+    "vehicle",
   ]);
 });
 

@@ -49,7 +49,7 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
     <>
       <h3>The mission</h3>
       <p class={mission.fits ? "vehicle-met" : "vehicle-missed"}>{mission.sentence}</p>
-      <TableBox label="The mission, leg by leg">
+      <TableBox label="The mission, leg by leg" class="vehicle-wordy">
         <table>
           <thead>
             <tr>

@@ -12,7 +12,7 @@ export function RequirementPanel({ check }: { readonly check: RequirementCheck |
     <>
       <p class={check.certain ? "vehicle-met" : "vehicle-missed"}>{check.sentence}</p>
       <Warnings items={check.warnings} />
-      <TableBox label="What it must do">
+      <TableBox label="What it must do" class="vehicle-wordy">
         <table>
           <thead>
             <tr>

@@ -40,7 +40,7 @@ export function SpeedPanel({ answer }: { readonly answer: VehicleAnswer }) {
 
 function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
   return (
-    <TableBox label="Speed each way">
+    <TableBox label="Speed each way" class="vehicle-wordy">
       <table>
         <thead>
           <tr>
