@@ -33,8 +33,12 @@ test("no screen is wider than an upright sheet of paper, but for the plateaus, w
     await page.evaluate((screen) => {
       location.hash = `#/${screen}`;
     }, name);
-    await page.getByRole("heading", { level: 1, name: question }).waitFor();
-    await answered(page);
+    // Of the report only the sheet is on paper.
+    if (name === "report") await page.locator("#report-sheet").waitFor();
+    else {
+      await page.getByRole("heading", { level: 1, name: question }).waitFor();
+      await answered(page);
+    }
     // Pictures follow the width of the sheet a little later.
     await expect
       .poll(() => page.evaluate(() => document.documentElement.scrollWidth), { message: name })
