@@ -23,12 +23,6 @@ function mostFailed(counts: Float64Array, from: number, slots: number): number {
   return most;
 }
 
-/** Least easing of a demand that gains a combination: found by judging that combination again. */
-export interface LeastEasing {
-  readonly amount: number;
-  readonly number: number;
-}
-
 /** Why combinations fail, most first. */
 export function failuresOf(
   records: PartRecords,

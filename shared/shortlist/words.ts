@@ -1,5 +1,5 @@
 import type { Criterion } from "../model/shortlist.ts";
-import type { CombinationName, Duty, FrontQuantity } from "../model/shortlistResult.ts";
+import type { CombinationName, Duty } from "../model/shortlistResult.ts";
 import { CELSIUS_ZERO } from "../quantity/constants.ts";
 import { formatNumber } from "../quantity/format.ts";
 import type { DemandSlot } from "./demandSlots.ts";
@@ -27,10 +27,6 @@ export const CRITERION_WORDS: Readonly<Record<Criterion, CriterionWords>> = {
   thrustMargin: { unit: "1", better: "more", words: "greatest thrust within all limits over the demanded thrust" },
   tipSpeed: { unit: "m/s", better: "less", words: "tip speed" },
   endurance: { unit: "s", better: "more", words: "endurance" },
-};
-
-export const QUANTITY_UNITS: Readonly<Record<FrontQuantity, string>> = {
-  ...{ thrustPerPower: "N/W", mass: "kg", price: "", thrust: "N" },
 };
 
 /** An amount with its unit; a temperature in °C, a time in hours and minutes where it is long. */

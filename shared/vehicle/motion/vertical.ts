@@ -6,7 +6,7 @@ import { type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.t
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
-import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
+import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import { linearNet, type PullFor } from "./linearMotion.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
@@ -161,12 +161,4 @@ function lossesOf({ model, ahead, up, down }: VerticalQuestion): VerticalAnswer[
       sentence: `Without ${name} ${parts || "nothing is lost"}${depth}.`,
     };
   });
-}
-
-/** In words, for the whole answer: what it lifts. */
-export function payloadSentence({ greatestPayload, climbRate }: VerticalAnswer): string {
-  if (greatestPayload === null) return "";
-  const shown =
-    greatestPayload.value > 0 ? formatUncertain(greatestPayload, NEWTON) : formatUncertain(uncertain(0, 0), NEWTON);
-  return `It lifts ${shown} in water at ${formatNumber(climbRate)} m/s.`;
 }

@@ -100,15 +100,6 @@ export function vehicleFacts(vehicle: Vehicle): VehicleFacts {
   };
 }
 
-/** The supply at a charge and temperature of its pack; those of the vehicle where absent. Throws as `supplyOf`. */
-export function supplyAt(
-  vehicle: Vehicle,
-  state: { readonly charge?: number; readonly temperature?: number },
-): BusSupply {
-  const { openCircuitVoltage, resistance } = supplyOf({ ...vehicle.supply, ...state });
-  return { openCircuitVoltage, resistance };
-}
-
 /** One object for each drag, so that ways which share it go on sharing it. */
 function dragNumbers(resolved: VehicleFacts["resolved"]): VehicleNumbers["drag"] {
   const made = new Map<ResolvedDrag, WayDrag>();

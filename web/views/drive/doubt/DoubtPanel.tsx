@@ -1,4 +1,5 @@
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { AMPERE, NEWTON, PERCENT } from "../../bench/shownUnits.ts";
 import { throttle } from "../driveChoices.ts";
@@ -42,9 +43,9 @@ export function DoubtPanel() {
               {all.map((row) => (
                 <tr key={row.input}>
                   <th scope="row">{INPUT_WORDS[row.input]}</th>
-                  <td class="number">± {formatQuantity(1.96 * row.thrust, NEWTON, 2)}</td>
+                  <td class="number">± {formatQuantity(NORMAL_975 * row.thrust, NEWTON, 2)}</td>
                   <td class="number">{formatQuantity(varianceShare(all, "thrust", row), PERCENT, 2)}</td>
-                  <td class="number">± {formatQuantity(1.96 * row.supplyCurrent, AMPERE, 2)}</td>
+                  <td class="number">± {formatQuantity(NORMAL_975 * row.supplyCurrent, AMPERE, 2)}</td>
                   <td class="number">{formatQuantity(varianceShare(all, "supplyCurrent", row), PERCENT, 2)}</td>
                 </tr>
               ))}

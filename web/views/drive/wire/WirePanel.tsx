@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import type { WireAndFuse, WireChoice } from "../../../../shared/model/wireAndFuse.ts";
+import { type WireAndFuse, WireAndFuseRequest, type WireChoice } from "../../../../shared/model/wireAndFuse.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { wireAndFuse } from "../../../../shared/supply/wireAndFuse.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
@@ -61,7 +61,7 @@ function suggested(continuousCurrent: number, voltage: number): WireAndFuse | { 
   try {
     return wireAndFuse({
       ...{ continuousCurrent, voltage, length: length.value, allowedDrop: allowedDrop.value },
-      ...{ currentDensity: USUAL_DENSITY, temperature: ROOM },
+      ...{ currentDensity: USUAL.currentDensity.parse(undefined), temperature: USUAL.temperature.parse(undefined) },
       ...(packCurrent !== undefined && { packCurrent }),
     });
   } catch (thrown) {
@@ -69,9 +69,8 @@ function suggested(continuousCurrent: number, voltage: number): WireAndFuse | { 
   }
 }
 
-/** 5 A/mm²: the default of the model. */
-const USUAL_DENSITY = 5e6;
-const ROOM = 293.15;
+/** Fields whose defaults are taken as they stand in the document. */
+const USUAL = WireAndFuseRequest.shape;
 
 function Suggestion({ found }: { readonly found: WireAndFuse }) {
   const chosen = found.wires.flatMap(({ list, chosen: wire }) => (wire === null ? [] : [{ list, wire }]));

@@ -11,7 +11,7 @@ import { AMPERE, PERCENT, VOLT, WATT } from "../../bench/shownUnits.ts";
 import { rangePicture, trackPicture } from "./enduranceCharts.ts";
 import { HoldingTable } from "./HoldingTable.tsx";
 import { Shares } from "./SpeedPanel.tsx";
-import { AMPERE_HOUR, MINUTE, shown, shownUncertain, WATT_HOUR } from "./units.ts";
+import { AMPERE_HOUR, MINUTE, shown, WATT_HOUR } from "./units.ts";
 
 /** How long it works: the mission leg by leg, how far at which speed, holding in a current, and which pack. */
 export function EndurancePanel({ endurance }: { readonly endurance: EnduranceAnswer | null }) {
@@ -115,8 +115,3 @@ function Packs({ advice }: { readonly advice: PackAdvice }) {
     </>
   );
 }
-
-export const lastsText = ({ lasts, left }: Pick<MissionAnswer, "lasts" | "left">): string =>
-  lasts === null
-    ? "–"
-    : `${shownUncertain(lasts, MINUTE)}${left === null ? "" : `, ${shownUncertain(left, PERCENT)} left`}`;

@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 import type { DoubtShare, MotionWay, SteadyMotion } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
@@ -158,7 +159,7 @@ export function Shares({
             {told.map(({ input, name, contribution, share, mend }) => (
               <tr key={input}>
                 <th scope="row">{name}</th>
-                <td class="number">{`± ${Math.abs(1.96 * contribution).toPrecision(2)}\u202f${unit}`}</td>
+                <td class="number">{`± ${Math.abs(NORMAL_975 * contribution).toPrecision(2)}\u202f${unit}`}</td>
                 <td class="number">{`${Math.round(100 * share)}\u202f%`}</td>
                 <td>{mend}</td>
               </tr>
