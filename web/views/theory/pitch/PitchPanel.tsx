@@ -5,29 +5,17 @@ import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { Findings } from "../Findings.tsx";
 import { GivenField } from "../GivenField.tsx";
-import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
 import { addPrediction, predictions } from "../predictions/predictionsState.ts";
+import { SeriesFields } from "../series/SeriesFields.tsx";
 import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "./pitchModel.ts";
-import {
-  advanceSpeed,
-  areaRatio,
-  blades,
-  chooseArea,
-  chooseBlades,
-  duty,
-  family,
-  fixed,
-  fixedNow,
-  found,
-  request,
-} from "./pitchState.ts";
+import { advanceSpeed, chooseSeries, duty, fixed, fixedNow, found, request, series } from "./pitchState.ts";
 
 /** The pitch of a series propeller that does a duty with the least power, or makes the most of a power. */
 export function PitchPanel() {
   return (
     <>
       <div class="form-grid">
-        <SeriesFields />
+        <SeriesFields value={series.value} onChange={chooseSeries} />
         <DutyFields />
         <FixedFields />
         <QuantityField
@@ -70,52 +58,6 @@ function Answer() {
               Lay it over the measurements
             </button>
           </div>
-        </>
-      )}
-    </>
-  );
-}
-
-const FAMILIES = Object.entries(FAMILY_NAMES).map(([value, label]) => ({
-  value: value as BestPitchRequest["series"]["family"],
-  label,
-}));
-
-function SeriesFields() {
-  return (
-    <>
-      <SelectField
-        label="Series"
-        value={family.value}
-        options={FAMILIES}
-        onChange={(chosen) => {
-          family.value = chosen;
-        }}
-      />
-      {family.value === "wageningen-b" && (
-        <>
-          <QuantityField
-            label="Number of blades"
-            symbol="Z"
-            dimension="number"
-            value={blades.value}
-            min={2}
-            max={7}
-            onChange={(count) => {
-              if (count !== null) chooseBlades(count);
-            }}
-          />
-          <QuantityField
-            label="Expanded area ratio"
-            symbol="A_E/A_0"
-            dimension="number"
-            value={areaRatio.value}
-            positive
-            max={2}
-            onChange={(ratio) => {
-              if (ratio !== null) chooseArea(ratio);
-            }}
-          />
         </>
       )}
     </>

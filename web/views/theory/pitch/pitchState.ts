@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { BestPitch, BestPitchRequest } from "../../../../shared/model/bestPitch.ts";
+import type { SeriesWithoutPitch } from "../../../../shared/model/seriesPropeller.ts";
 import { bestPitch } from "../../../../shared/propeller/series/bestPitch.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import { draftLike } from "../predictions/predictionDraft.ts";
@@ -7,7 +8,7 @@ import { startingPropeller } from "../predictions/startingPropeller.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
 import { pitchSentence } from "./pitchModel.ts";
 
-export const family = signal<BestPitchRequest["series"]["family"]>("wageningen-b");
+const family = signal<BestPitchRequest["series"]["family"]>("wageningen-b");
 export const duty = signal<BestPitchRequest["duty"]>({ given: "thrust", thrust: 20 });
 /** What is settled: a diameter (m), a rotation rate (rev/s), or both; null: the diameter of the measured propeller. */
 export const fixed = signal<BestPitchRequest["fixed"] | null>(null);
@@ -16,27 +17,34 @@ const chosenBlades = signal<number | null>(null);
 const chosenArea = signal<number | null>(null);
 
 const like = computed(() => draftLike(startingPropeller()));
-export const blades = computed(() => chosenBlades.value ?? like.value.blades ?? 3);
-export const areaRatio = computed(() => chosenArea.value ?? like.value.areaRatio ?? 0.5);
+const blades = computed(() => chosenBlades.value ?? like.value.blades ?? 3);
+const areaRatio = computed(() => chosenArea.value ?? like.value.areaRatio ?? 0.5);
 export const fixedNow = computed(
   (): BestPitchRequest["fixed"] => fixed.value ?? { given: "diameter", diameter: like.value.diameter ?? 0.076 },
 );
 
-export function chooseBlades(count: number): void {
-  chosenBlades.value = Math.round(count);
-}
-export function chooseArea(ratio: number): void {
-  chosenArea.value = ratio;
+/** The series as it stands in the form. */
+export const series = computed(
+  (): SeriesWithoutPitch =>
+    family.value === "wageningen-b"
+      ? { family: family.value, blades: blades.value, areaRatio: areaRatio.value }
+      : { family: family.value },
+);
+
+/** Another series keeps what was chosen of the blades; else only what differs was chosen. */
+export function chooseSeries(chosen: SeriesWithoutPitch): void {
+  if (chosen.family !== family.value) family.value = chosen.family;
+  else if (chosen.family === "wageningen-b") {
+    if (chosen.blades !== blades.value) chosenBlades.value = chosen.blades;
+    if (chosen.areaRatio !== areaRatio.value) chosenArea.value = chosen.areaRatio;
+  }
 }
 
 export const request = computed((): BestPitchRequest | null => {
   const water = fluidPropertiesOfBench.value;
   if (water === null) return null;
   return {
-    series:
-      family.value === "wageningen-b"
-        ? { family: family.value, blades: blades.value, areaRatio: areaRatio.value }
-        : { family: family.value },
+    series: series.value,
     duty: duty.value,
     fixed: fixedNow.value,
     advanceSpeed: advanceSpeed.value,
