@@ -5,7 +5,7 @@ import type { Comparison } from "../../shared/model/comparison.ts";
 import type { FinishFit } from "../../shared/model/finishFit.ts";
 import type { Robustness } from "../../shared/model/robustness.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { answerLines, robustnessLines, studyLines } from "./comparisonLines.ts";
+import { answerLines, robustnessLines, spreadLines, studyLines } from "./comparisonLines.ts";
 import { BLADE_OPTIONS, finishLines, finishOf } from "./finishLines.ts";
 import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
 import { CONDITION_OPTIONS, conditionsOf, MANIFEST_OPTIONS, manifestStudy } from "./manifestStudy.ts";
@@ -88,8 +88,9 @@ async function compareLogs(words: Words): Promise<number> {
   const baseline = await variant(nameA, [logA, ...words.all("again-a")], words);
   const changed = await variant(nameB, [logB, ...words.all("again-b")], words);
   const pair = { baseline, variant: changed };
-  const comparison = compareVariants({ ...pair, ...conditionsOf(words) });
-  const robustness = words.has("robustness") ? robustnessOf(pair) : null;
+  const conditions = conditionsOf(words);
+  const comparison = compareVariants({ ...pair, ...conditions });
+  const robustness = words.has("robustness") ? robustnessOf(pair, conditions.spreads) : null;
   const finish = finishOf(words, [firstRun(baseline), firstRun(changed)]);
   const extra = { ...(finish !== null && { finish }), ...(robustness !== null && { robustness }) };
   const result = { ...comparison, ...extra };
@@ -120,6 +121,7 @@ function readable(comparison: Comparison, { finish, robustness }: Extra): string
   const { sentence, warnings } = comparison;
   return [
     sentence,
+    ...spreadLines(comparison),
     "",
     ...answerLines(comparison),
     ...(robustness === undefined ? [] : ["", ...robustnessLines(robustness)]),

@@ -1,4 +1,5 @@
 import { FACTOR_WORDS } from "../../shared/compare/factors/factorWords.data.ts";
+import { spreadsInWords } from "../../shared/compare/spreadsInWords.ts";
 import type { Anova } from "../../shared/model/anova.ts";
 import type { ComparedQuantity, Comparison } from "../../shared/model/comparison.ts";
 import type { ComparisonAnswer } from "../../shared/model/comparisonRequest.ts";
@@ -32,6 +33,13 @@ export function answerLines({ answers }: Pick<Comparison, "answers">): string[] 
   return rows.length === 0 ? [] : aligned([...rows, ...asBuilt]);
 }
 
+/** Which spread the doubt rests on, where both variants were mounted more than once. */
+export function spreadLines({
+  thrustCoefficientRatio: { spreads },
+}: Pick<Comparison, "thrustCoefficientRatio">): string[] {
+  return spreads === null ? [] : [`Spread from mounting to mounting: ${spreadsInWords(spreads)}.`];
+}
+
 const pText = (p: number) => (p < 0.001 ? "under 0.001" : formatNumber(p, 2));
 
 /** The whole answer as text. */
@@ -46,7 +54,7 @@ export function studyLines({ comparisons, factors, trend, anova, robustness, war
   return [
     factors.sentence,
     ...factorLines(factors),
-    ...comparisons.flatMap((one) => ["", one.sentence, ...answerLines(one)]),
+    ...comparisons.flatMap((one) => ["", one.sentence, ...spreadLines(one), ...answerLines(one)]),
     ...(trend === null ? [] : ["", ...trendLines(trend)]),
     ...(anova === null ? [] : ["", ...anovaLines(anova)]),
     ...(robustness.length === 0 ? [] : ["", ...robustness.flatMap(robustnessLines)]),

@@ -1,9 +1,11 @@
 import { readFile } from "node:fs/promises";
 import { basename, dirname, resolve } from "node:path";
 import { compareStudy } from "../../shared/compare/compareStudy.ts";
+import { groupNamed } from "../../shared/compare/compareVariants.ts";
 import { filteredRuns, groupRuns } from "../../shared/compare/factors/groupRuns.ts";
 import { type ManifestRow, readManifest } from "../../shared/compare/manifest/manifest.ts";
 import type { StudiedRun } from "../../shared/compare/studiedRuns.ts";
+import { SpreadChoice } from "../../shared/model/comparison.ts";
 import { type ComparisonAnswer, ComparisonQuestion, type RunFilter } from "../../shared/model/comparisonRequest.ts";
 import { FactorName, NumberFactorName, type RunFacts } from "../../shared/model/factor.ts";
 import { RunQuantityName } from "../../shared/model/trend.ts";
@@ -17,7 +19,10 @@ export const MANIFEST_OPTIONS = {
     value: "TABLE",
     text: "runs and what they were made with, one a line: file, variant, finish, pitch ratio, diameter (mm), pack, day ...",
   },
-  "group-by": { value: "FACTOR", text: "make a variant of each value of a factor, instead of the column variant" },
+  "group-by": {
+    value: "FACTOR",
+    text: "make a variant of each value of a factor, or of runs with the same tags (tags), instead of the column variant",
+  },
   tag: { value: "TAG", text: "take only runs with this tag", many: true },
   only: { value: "FACTOR=VALUE", text: "take only runs with this value, e.g. finish=sanded", many: true },
   baseline: { value: "NAME", text: "the variant to compare with; the first one where absent" },
@@ -37,10 +42,14 @@ export const CONDITION_OPTIONS = {
   },
   "at-thrust": { value: "QUANTITY", text: "thrust held equal, likewise" },
   "at-throttle": { value: "NUMBER", text: "command held equal, in the unit of its column, likewise" },
+  spreads: {
+    value: "CHOICE",
+    text: "of mountings: pooled (one for both variants), separate, or tested (pooled unless a test tells them apart; this where absent)",
+  },
   robustness: { text: "ask again without each run, with other fits and with other plateaus" },
 } as const satisfies Record<string, Option>;
 
-/** Conditions that the words fix. */
+/** Conditions and the choice of spreads that the words fix. */
 export function conditionsOf(words: Words) {
   const power = words.quantity("at-power", "power")?.value;
   const thrust = words.quantity("at-thrust", "force")?.value;
@@ -49,6 +58,7 @@ export function conditionsOf(words: Words) {
     ...(power !== undefined && { electricalPower: power }),
     ...(thrust !== undefined && { thrust }),
     ...(throttle !== undefined && { throttle }),
+    spreads: oneOf(SpreadChoice.options, words.text("spreads") ?? "tested", "--spreads"),
   };
 }
 
@@ -71,6 +81,9 @@ export async function manifestStudy({ usage, words, args }: ManifestCall): Promi
   const wanted = filteredRuns(rows.map(factsOf), filterOf(words));
   const { groups, warnings } = groupRuns(wanted, groupingOf(words, rows));
   const question = questionOf(words);
+  const baseline = words.text("baseline") ?? groups[0]?.name ?? "";
+  // Before the logs are reduced, which takes its time.
+  if (words.has("baseline")) groupNamed(groups, baseline);
   const studied = new Map<string, StudiedRun>();
   for (const { runs } of groups) {
     for (const facts of runs) {
@@ -79,7 +92,6 @@ export async function manifestStudy({ usage, words, args }: ManifestCall): Promi
     }
   }
   const studies = groups.map(({ name, runs }) => ({ name, runs: runs.map(({ id }) => studied.get(id)!) }));
-  const baseline = words.text("baseline") ?? studies[0]?.name ?? "";
   const answer = compareStudy({ groups: studies, baseline, question });
   return { ...answer, warnings: [...warnings, ...answer.warnings] };
 }
@@ -124,7 +136,7 @@ function filterOf(words: Words): RunFilter {
 
 function groupingOf(words: Words, rows: readonly ManifestRow[]) {
   const by = words.text("group-by");
-  if (by !== undefined) return oneOf(FactorName.options, by, "--group-by");
+  if (by !== undefined) return oneOf(["tags", ...FactorName.options], by, "--group-by");
   if (rows.some(({ facts }) => facts.variant !== "")) return "variant";
   throw new InputProblem({
     code: "cli.no-variants",

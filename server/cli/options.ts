@@ -105,7 +105,7 @@ function takeApart(usage: Usage, words: readonly string[]) {
     ]),
   );
   try {
-    return parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
+    return parseArgs({ args: withNegatives(usage, words), options, allowPositionals: true, strict: true });
   } catch (error) {
     throw new InputProblem({
       code: "cli.unknown-option",
@@ -117,6 +117,18 @@ function takeApart(usage: Usage, words: readonly string[]) {
       mend: `Write ${usage.verb} --help for what each means`,
     });
   }
+}
+
+/** A negative quantity after its option, `--rpm -4200rpm`, is joined to it: alone it would be read as an option. */
+function withNegatives({ options }: Usage, words: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const word of words) {
+    const before = joined.at(-1);
+    const takesValue = before?.startsWith("--") && options[before.slice(2)]?.value !== undefined;
+    if (takesValue && /^[-\u2212][\d.]/.test(word)) joined[joined.length - 1] = `${before}=${word}`;
+    else joined.push(word);
+  }
+  return joined;
 }
 
 const HELP: Option = { text: "show this" };

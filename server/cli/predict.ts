@@ -13,7 +13,7 @@ export const USAGE: Usage = {
   verb: "predict",
   arguments: "",
   about:
-    "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.\nWith --series: the best pitch of a published series for the thrust or power, or what a stated pitch does.\nWith --geometry: what blade elements make of a blade from its sections.",
+    "What momentum theory allows an open propeller at bollard, and what a stated static merit makes of it.\nWith --series: the best pitch of a published series for the thrust or power, or what a stated pitch does; with --depth also whether it cavitates or draws air.\nWith --geometry: what blade elements make of a blade from its sections.",
   options: {
     diameter: { value: "QUANTITY", text: "propeller diameter" },
     power: { value: "QUANTITY", text: "shaft power; or give --thrust" },

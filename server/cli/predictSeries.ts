@@ -1,6 +1,7 @@
 import { fluidProperties } from "../../shared/fluid/fluidProperties.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import { type BestPitch, BestPitchRequest, type PropellerDuty } from "../../shared/model/bestPitch.ts";
+import type { CavitationResult } from "../../shared/model/cavitation.ts";
 import { SeriesPropeller, type SeriesWithoutPitch } from "../../shared/model/seriesPropeller.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../shared/propeller/coefficients.ts";
 import { reynoldsWords } from "../../shared/propeller/reynoldsWords.ts";
@@ -12,6 +13,7 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
 import { checked } from "./checked.ts";
 import type { Options, Words } from "./options.ts";
+import { atDepth, DEPTH_OPTIONS, depthRows, type SeriesAtWork } from "./predictDepth.ts";
 
 /** Options of `predict` that ask a published series. */
 export const SERIES_OPTIONS: Options = {
@@ -29,20 +31,40 @@ export const SERIES_OPTIONS: Options = {
   },
   "advance-speed": { value: "QUANTITY", text: "with --series or --geometry: speed through the water (0 if absent)" },
   "outside-range": { text: "with --series: compute outside the range of its tests too, flagged" },
+  ...DEPTH_OPTIONS,
 };
 
 /** The best pitch for a duty, or, with pitch and rotation rate stated, what that propeller does. */
 export function runSeries(words: Words, duty: () => PropellerDuty): number {
   const series = seriesOf(words.text("series") ?? "");
-  const text = words.has("pitch-ratio") ? pointOf(words, series) : pitchOf(words, series, duty());
+  const text = withDepth(words, words.has("pitch-ratio") ? pointOf(words, series) : pitchOf(words, series, duty()));
   process.stdout.write(words.has("json") ? `${JSON.stringify(text.result, null, 2)}\n` : readable(text));
   return text.result.state === "failed" ? 1 : 0;
 }
 
 interface Told {
-  readonly result: { readonly state?: string; readonly warnings: readonly Warning[] };
+  readonly result: {
+    readonly state?: string;
+    readonly water?: CavitationResult;
+    readonly warnings: readonly Warning[];
+  };
   readonly rows: readonly (readonly [name: string, value: number | string | null, unit: string])[];
   readonly answer?: string;
+  /** Null where no propeller does the duty. */
+  readonly atWork: SeriesAtWork | null;
+}
+
+/** With --depth, what the water allows the propeller beside what it does. */
+function withDepth(words: Words, text: Told): Told {
+  const depth = words.quantity("depth", "length")?.value;
+  if (depth === undefined || text.atWork === null) return text;
+  const water = atDepth(text.atWork, depth, fluidOf(words));
+  return {
+    ...text,
+    result: { ...text.result, water, warnings: [...text.result.warnings, ...water.warnings] },
+    rows: [...text.rows, ...depthRows(water)],
+    answer: water.answer,
+  };
 }
 
 const NOZZLE_SCREWS = { "ka4-70": "ka-4-70-19a", "ka5-75": "ka-5-75-19a" } as const;
@@ -68,7 +90,15 @@ function pitchOf(words: Words, series: SeriesWithoutPitch, duty: PropellerDuty):
   const rotationRate = words.quantity("rpm", "rotationRate")?.value;
   const request = { series, duty, fixed: fixedOf(diameter, rotationRate), ...water(words), ...common(words) };
   const result = bestPitch(checked(BestPitchRequest, request, optionOf));
-  return { result, ...told(result) };
+  return { result, ...told(result), atWork: workOf(result, series, common(words)) };
+}
+
+function workOf(result: BestPitch, withoutPitch: SeriesWithoutPitch, { advanceSpeed, outsideRange }: Common) {
+  if (result.state === "failed") return null;
+  const { pitchRatio, advanceRatio, diameter, rotationRate, thrust } = result.best;
+  const series = { ...withoutPitch, pitchRatio };
+  const point = openWaterOfSeries({ series, outsideRange, advanceRatio });
+  return { series, point, thrust, diameter, rotationRate, advanceSpeed };
 }
 
 function fixedOf(diameter: number | undefined, rotationRate: number | undefined) {
@@ -90,7 +120,7 @@ const KINDS = {
   only: "Pitch ratio that does the duty",
 } as const;
 
-function told(result: BestPitch): Omit<Told, "result"> {
+function told(result: BestPitch): Pick<Told, "rows" | "answer"> {
   if (result.state === "failed") return { rows: [], answer: result.reason };
   const { best, kind, reynolds } = result;
   return {
@@ -123,6 +153,7 @@ function pointOf(words: Words, withoutPitch: SeriesWithoutPitch): Told {
   const result = { ...point, thrust, shaftPower, reynolds };
   return {
     result,
+    atWork: { series, point, thrust, diameter: D, rotationRate: n, advanceSpeed },
     rows: [
       ["Advance ratio", point.advanceRatio, ""],
       ["K_T", point.thrustCoefficient, ""],
@@ -137,11 +168,18 @@ function pointOf(words: Words, withoutPitch: SeriesWithoutPitch): Told {
 }
 
 function water(words: Words) {
-  const { density, kinematicViscosity } = fluidProperties(parseFluid(words.text("water") ?? "fresh 18C", "--water"));
+  const { density, kinematicViscosity } = fluidProperties(fluidOf(words));
   return { density, kinematicViscosity };
 }
 
-function common(words: Words) {
+const fluidOf = (words: Words) => parseFluid(words.text("water") ?? "fresh 18C", "--water");
+
+interface Common {
+  /** m/s */ readonly advanceSpeed: number;
+  readonly outsideRange: boolean;
+}
+
+function common(words: Words): Common {
   return {
     advanceSpeed: words.quantity("advance-speed", "speed")?.value ?? 0,
     outsideRange: words.has("outside-range"),

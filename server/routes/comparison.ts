@@ -1,6 +1,7 @@
 import { setMaxListeners } from "node:events";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { compareStudy } from "../../shared/compare/compareStudy.ts";
+import { groupNamed } from "../../shared/compare/compareVariants.ts";
 import { ComparisonAnswer, ComparisonQuestion, ComparisonRequest } from "../../shared/model/comparisonRequest.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -34,6 +35,7 @@ interface Asked {
 
 async function compared(workbench: Workbench, { projectId, asked, signal }: Asked): Promise<ComparisonAnswer> {
   const { groups, warnings } = requestedGroups(workbench.store, projectId, asked);
+  const { name: baseline } = groupNamed(groups, asked.baseline ?? groups[0]!.name);
   // Every run waits on the one signal of this request.
   setMaxListeners(0, signal);
   const studied = async (id: string) => {
@@ -41,7 +43,7 @@ async function compared(workbench: Workbench, { projectId, asked, signal }: Aske
     return { facts, reduction: await reduceForComparison(workbench, projectId, id, signal) };
   };
   const studies = groups.map(async ({ name, runs }) => ({ name, runs: await Promise.all(runs.map(studied)) }));
-  const { groups: _, groupBy, filter, baseline = groups[0]!.name, ...rest } = asked;
+  const { groups: _, groupBy, filter, baseline: __, ...rest } = asked;
   const question = ComparisonQuestion.parse(rest);
   const answer = compareStudy({ groups: await Promise.all(studies), baseline, question });
   return { ...answer, warnings: [...warnings, ...answer.warnings] };

@@ -3,7 +3,7 @@ import type { Alignment, Companion } from "../model/alignment.ts";
 import type { ColumnRole, Recipe } from "../model/recipe.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { InputProblem } from "../quantity/problem.ts";
-import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
+import { NORMAL_975, type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { type Channel, channelsByRole, samplesOf } from "./channels.ts";
 import { type FoundLag, findLag } from "./lagSearch.ts";
 import type { Signal } from "./steadyStep.ts";
@@ -224,5 +224,5 @@ function sentenceOf(
 ): string {
   const rate = clockRate === null ? "" : `${formatNumber(clockRate.value * 1e6, 3)} ppm`;
   const clocks = clockRateApplied ? ` Its clock is ${rate} off in rate, which was allowed for.` : "";
-  return `${table.fileName} was laid over the log by ${signals!.first.header} and ${signals!.second.header}: ${seconds(lag.value)} ± ${formatNumber(1.96 * lag.standardUncertainty, 2)} s were added to its clock, correlation ${formatNumber(correlation!, 3)}.${clocks}${isWholeRun ? WHOLE_RUN : ""}`;
+  return `${table.fileName} was laid over the log by ${signals!.first.header} and ${signals!.second.header}: ${seconds(lag.value)} ± ${formatNumber(NORMAL_975 * lag.standardUncertainty, 2)} s were added to its clock, correlation ${formatNumber(correlation!, 3)}.${clocks}${isWholeRun ? WHOLE_RUN : ""}`;
 }

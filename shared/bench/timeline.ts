@@ -130,6 +130,9 @@ function medianStep(steps: number[]): number {
   return steps[steps.length >> 1] ?? 1;
 }
 
+/** A header that stands again within so many steps was printed on a new page: no logger starts again so fast. */
+const PAGE_BREAK = 3;
+
 /** Shifts the times after each restart in place, and returns where the stretches start. */
 function unroll(times: Float64Array, restarts: readonly number[], step: number): number[] {
   const told = new Set(restarts);
@@ -138,7 +141,7 @@ function unroll(times: Float64Array, restarts: readonly number[], step: number):
   let before = times[0]!;
   for (let row = 1; row < times.length; row++) {
     const raw = times[row]!;
-    if (raw < before || told.has(row)) {
+    if (raw < before || (told.has(row) && raw - before > PAGE_BREAK * step)) {
       starts.push(row);
       shift = times[row - 1]! + step - raw;
     }

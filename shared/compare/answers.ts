@@ -1,4 +1,4 @@
-import type { ComparedQuantity, ComparedQuantityName, VariantRatio } from "../model/comparison.ts";
+import type { ComparedQuantity, ComparedQuantityName, SpreadChoice, VariantRatio } from "../model/comparison.ts";
 import type { ComparisonQuestion } from "../model/comparisonRequest.ts";
 import type { Reduction } from "../model/reduction.ts";
 import { formatNumber } from "../quantity/format.ts";
@@ -18,11 +18,19 @@ import { variantRatio } from "./variantRatio.ts";
 /** An answer before it is known what else is shown with it, so without words. */
 export type Answer = Omit<ComparedQuantity, "sentence">;
 
-/** Conditions that a person fixed. */
-export type Conditions = Pick<ComparisonQuestion, "electricalPower" | "thrust" | "throttle">;
+/** What a person fixed: the conditions held equal, and which spread serves whom. */
+export type Conditions = Pick<ComparisonQuestion, "electricalPower" | "thrust" | "throttle"> & {
+  readonly spreads?: SpreadChoice;
+};
+
+/** Two variants with the choice of their spreads. */
+interface JudgedPair extends VariantPair {
+  readonly spreads: SpreadChoice;
+}
 
 /** Everything that can be asked of two variants, each with the ratio or with the reason why there is none. */
-export function answersOf(pair: VariantPair, conditions: Conditions): Answer[] {
+export function answersOf(variants: VariantPair, { spreads = "tested", ...conditions }: Conditions): Answer[] {
+  const pair = { ...variants, spreads };
   return [
     ofCoefficients(pair, "thrustAtEqualRate", thrustCoefficientOf, asBuilt.equalRate),
     ofPower(pair, "thrustAtEqualShaftPower", equalShaftPowerThrustOf, asBuilt.equalShaftPower),
@@ -48,7 +56,7 @@ const NO_CONDITION = { condition: null, along: [] };
 
 type OfRun = (run: Reduction) => RunQuantity;
 
-function ofCoefficients(pair: VariantPair, quantity: ComparedQuantityName, of: OfRun, built: OfRun | null): Answer {
+function ofCoefficients(pair: JudgedPair, quantity: ComparedQuantityName, of: OfRun, built: OfRun | null): Answer {
   const different = built !== null && !sameDiameter(pair.baseline, pair.variant);
   return {
     ...{ quantity, title: QUANTITY_TITLES[quantity], why: "", ...NO_CONDITION },
@@ -57,7 +65,7 @@ function ofCoefficients(pair: VariantPair, quantity: ComparedQuantityName, of: O
   };
 }
 
-function ofPower(pair: VariantPair, quantity: ComparedQuantityName, of: OfRun, built: OfRun | null): Answer {
+function ofPower(pair: JudgedPair, quantity: ComparedQuantityName, of: OfRun, built: OfRun | null): Answer {
   const without = runsOf(pair).find(({ powerFit }) => powerFit === null);
   if (without === undefined) return ofCoefficients(pair, quantity, of, built);
   return noAnswer(
@@ -68,8 +76,8 @@ function ofPower(pair: VariantPair, quantity: ComparedQuantityName, of: OfRun, b
 
 const runsOf = ({ baseline, variant }: VariantPair) => [...baseline.reductions, ...variant.reductions];
 
-function ratioOf({ baseline, variant }: VariantPair, of: OfRun): VariantRatio {
-  return variantRatio(baseline.reductions.map(of), variant.reductions.map(of));
+function ratioOf({ baseline, variant, spreads }: JudgedPair, of: OfRun): VariantRatio {
+  return variantRatio(baseline.reductions.map(of), variant.reductions.map(of), spreads);
 }
 
 function noAnswer(quantity: ComparedQuantityName, why: string): Answer {
@@ -91,7 +99,7 @@ const STEPS = 8;
  * A ratio that hangs on what is held equal: every run's law is read at one condition, by default the middle of what all
  * runs cover, so that nothing is continued beyond what was measured unless a person asks for it.
  */
-function ofLaw(pair: VariantPair, quantity: ByLaw, wanted: number | undefined): Answer {
+function ofLaw(pair: JudgedPair, quantity: ByLaw, wanted: number | undefined): Answer {
   const laws = lawsOf(pair, quantity);
   if ("why" in laws) return noAnswer(quantity, laws.why);
   const { unit, low, high, between, ratioAt } = laws;
@@ -124,7 +132,7 @@ interface PairLaws {
   readonly ratioAt: (condition: number) => VariantRatio | null;
 }
 
-function lawsOf(pair: VariantPair, quantity: ByLaw): PairLaws | NoLaw {
+function lawsOf(pair: JudgedPair, quantity: ByLaw): PairLaws | NoLaw {
   const { law, held } = LAWS[quantity];
   const runs = runsOf(pair);
   const found = runs.map((run) => runLaw(run, law));
@@ -146,7 +154,8 @@ function lawsOf(pair: VariantPair, quantity: ByLaw): PairLaws | NoLaw {
       const quantities = laws.map((one) => one.at(condition));
       const sound = quantities.filter((one) => one !== null);
       const split = pair.baseline.reductions.length;
-      return sound.length < quantities.length ? null : variantRatio(sound.slice(0, split), sound.slice(split));
+      if (sound.length < quantities.length) return null;
+      return variantRatio(sound.slice(0, split), sound.slice(split), pair.spreads);
     },
   };
 }

@@ -44,7 +44,7 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
     anova: anova ? anovaOf(all, anova) : null,
     robustness: robustness
       ? comparisons.map((one) =>
-          robustnessOf({ baseline: sideOf(one.baseline.name), variant: sideOf(one.variant.name) }),
+          robustnessOf({ baseline: sideOf(one.baseline.name), variant: sideOf(one.variant.name) }, question.spreads),
         )
       : [],
     warnings: [],
@@ -52,7 +52,7 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
 }
 
 /** A comparison with what goes with the variant in this pair, and what differs inside its sides. */
-function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
+export function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
   const sides = [comparison.baseline, comparison.variant].map(
     ({ name }) => groups.find((group) => group.name === name)!,
   );

@@ -43,8 +43,7 @@ export function compareAll({
   ...conditions
 }: ComparisonOfAll): Comparison[] {
   requireGroups(groups);
-  const baseline = groups.find((group) => group.name === baselineName);
-  if (baseline === undefined) throw noBaseline(groups, baselineName);
+  const baseline = groupNamed(groups, baselineName);
   const pairs = variantPairs(groups, baseline, which);
   const answers = adjustedAnswers(pairs.map((pair) => answersOf(pair, conditions)));
   return pairs.map((pair, i) => comparisonOf(pair, answers[i]!, pairs.length));
@@ -111,8 +110,15 @@ function requireGroups(groups: readonly VariantRuns[]): void {
   }
 }
 
-function noBaseline(groups: readonly VariantRuns[], name: string): InputProblem {
-  return new InputProblem({
+/**
+ * The group to compare with.
+ *
+ * Throws   InputProblem `compare.no-baseline` where no group has that name.
+ */
+export function groupNamed<G extends { readonly name: string }>(groups: readonly G[], name: string): G {
+  const found = groups.find((group) => group.name === name);
+  if (found !== undefined) return found;
+  throw new InputProblem({
     code: "compare.no-baseline",
     where: "baseline",
     found: `There is no group named "${name}"`,

@@ -95,7 +95,7 @@ function fiellerWords({ value, interval95, fieller95 }: VariantRatio): string {
   return ` On plain means (Fieller) the interval is ${intervalInWords({ value, interval95: fieller95 })}.`;
 }
 
-function evidence({ baseline, variant, ratio: { basis } }: RatioToTell): string {
+function evidence({ baseline, variant, ratio: { basis, spreads } }: RatioToTell): string {
   switch (basis) {
     case "withinRun":
       return "from one run each: it rests on the scatter inside one run each; re-mounting was not tested";
@@ -103,10 +103,13 @@ function evidence({ baseline, variant, ratio: { basis } }: RatioToTell): string 
       const [many, single] = baseline.runs > 1 ? [baseline, variant] : [variant, baseline];
       return `one mounting of ${single.name}, whose spread is taken to be that of the ${mountings(many)} of ${many.name}`;
     }
-    case "replicates":
-      return baseline.runs === variant.runs
-        ? `${mountings(variant)} each`
-        : `${mountings(variant)} of ${variant.name} and ${mountings(baseline)} of ${baseline.name}`;
+    case "replicates": {
+      const counts =
+        baseline.runs === variant.runs
+          ? `${mountings(variant)} each`
+          : `${mountings(variant)} of ${variant.name} and ${mountings(baseline)} of ${baseline.name}`;
+      return spreads?.used === "separate" ? `${counts}, each variant with a spread of its own` : counts;
+    }
   }
 }
 

@@ -1,10 +1,11 @@
-import { type CellReading, isUnclearNumber, type Marks, readCell } from "./cellText.ts";
+import { type CellReading, isUnclearNumber, type Marks } from "./cellText.ts";
 import type { ElapsedTime } from "./clockTime.ts";
 import { affixedNumber } from "./columnKinds.ts";
 import { unitCell, unitRatio } from "./headerText.ts";
 import { commentMarkOf, isRuleOrBlank, withoutCommentMark } from "./headLines.ts";
 import { foldCell, type Layout } from "./layout.ts";
 import { namedOrderOf } from "./namedOrder.ts";
+import { readCells } from "./otherDecimals.ts";
 import type { ReadingState } from "./readingState.ts";
 import type { RepairLedger } from "./repairLedger.ts";
 import type { RowStore } from "./rowStore.ts";
@@ -72,9 +73,16 @@ export class CellReader {
     const ordered = cut ? null : (this.namedOrder?.(written) ?? null);
     if (ordered) this.ledger.note("log.cells-by-name", line);
     const cells = ordered ?? written;
-    const readings = cells.map((cell) => readCell(cell, this.marks));
+    const { readings, otherDecimal } = readCells(cells, this.marks, {
+      other: !this.ledger.refuses("log.other-decimals"),
+      isNumeric: (column) => this.layout.natures[column]?.kind !== "text",
+    });
     if (readings.every(({ kind }) => kind === "empty") || this.isUnitsRow(cells, line)) return;
-    if (!this.isRow(cells, readings)) {
+    const isRow = this.isRow(cells, readings);
+    if (otherDecimal !== null && (isRow || this.ledger.refuses("log.other-decimals"))) {
+      this.ledger.note("log.other-decimals", line, { example: otherDecimal });
+    }
+    if (!isRow) {
       this.ledger.note("log.text-line", line, { example: text });
       return;
     }

@@ -13,6 +13,8 @@ export interface Marks {
   readonly decimalMark: "." | ",";
   /** Which groups of three digits are thousands: those that can be nothing else (where absent), all, or none. */
   readonly thousands?: "certain" | "always" | "never";
+  /** Whether numbers with the other decimal mark are read where they can be nothing else; so where absent. */
+  readonly otherDecimals?: "read" | "never";
 }
 
 const PLAIN = /^[+-]?(?:\d+\.?(\d*)|\.(\d+))(?:[eE]([+-]?\d+))?$/;

@@ -2,6 +2,7 @@ import { DELIMITERS } from "../model/reading.ts";
 import { type CellReading, type Marks, readCell } from "./cellText.ts";
 import { affixedNumber } from "./columnKinds.ts";
 import { commentMarkOf, type HeadLine, isRuleOrBlank } from "./headLines.ts";
+import { readCells } from "./otherDecimals.ts";
 import { BLANKS, splitLines } from "./splitCells.ts";
 
 /** The head of a log cut into cells in one way. */
@@ -17,9 +18,14 @@ export interface Cut {
 export interface CutRow extends HeadLine {
   readonly cells: readonly string[];
   readonly readings: readonly CellReading[];
+  /** Whether all of it, or some of its cells, have the other decimal mark than the log. */
+  readonly otherDecimals: "none" | "line" | "cells";
 }
 
 const DECIMAL_MARKS = [".", ","] as const;
+
+/** What a row that needs the other decimal mark counts, against 1, so that the mark of most rows is taken. */
+const OTHERS_WORTH = 0.8;
 
 /** What a line without numbers counts, against 1 for a row of numbers. */
 const WORDS_WORTH = 1e-6;
@@ -31,10 +37,11 @@ const WORDS_WORTH = 1e-6;
 export function chooseCut(lines: readonly HeadLine[], stated: Partial<Marks> = {}): Cut | null {
   let best: Cut | null = null;
   const thousands = stated.thousands === undefined ? {} : { thousands: stated.thousands };
+  const others = stated.decimalMark === undefined ? {} : ({ otherDecimals: "never" } as const);
   for (const delimiter of stated.delimiter === undefined ? DELIMITERS : [stated.delimiter]) {
     if (delimiter !== BLANKS && !lines.some(({ text }) => text.includes(delimiter))) continue;
     for (const decimalMark of stated.decimalMark === undefined ? DECIMAL_MARKS : [stated.decimalMark]) {
-      const cut = cutLines(lines, { delimiter, decimalMark, ...thousands });
+      const cut = cutLines(lines, { delimiter, decimalMark, ...thousands, ...others });
       if (cut.score > (best?.score ?? 0)) best = cut;
     }
   }
@@ -50,7 +57,9 @@ export function cutLines(lines: readonly HeadLine[], marks: Marks): Cut {
   );
   const rows = kept.map((line, i) => {
     const { cells } = split[i]!;
-    return { ...line, cells, readings: cells.map((cell) => readCell(cell, marks)) };
+    const { readings, otherDecimal, isMixed } = readCells(cells, marks);
+    const otherDecimals: CutRow["otherDecimals"] = otherDecimal === null ? "none" : isMixed ? "cells" : "line";
+    return { ...line, cells, readings, otherDecimals };
   });
   return { marks, rows, ...widthAndScore(rows, marks) };
 }
@@ -62,7 +71,8 @@ function widthAndScore(rows: readonly CutRow[], marks: Marks): { width: number; 
     const isWorded = marks.delimiter === BLANKS && numbers >= WORDED.numbers && share >= WORDED.share;
     // A line of words adds next to nothing, but where widths tie the one with a header is right.
     const worth = share >= 0.5 || isWorded ? share * share : WORDS_WORTH;
-    scores.set(row.cells.length, (scores.get(row.cells.length) ?? 0) + worth);
+    const counted = row.otherDecimals === "line" ? OTHERS_WORTH * worth : worth;
+    scores.set(row.cells.length, (scores.get(row.cells.length) ?? 0) + counted);
   }
   let [width, score] = [0, 0];
   for (const [cells, sum] of scores) {
@@ -77,7 +87,10 @@ function widthAndScore(rows: readonly CutRow[], marks: Marks): { width: number; 
 const WORDED = { numbers: 3, share: 0.3 };
 
 /** How much of the filled cells of a row is numbers: 1 for all of them; 0 where there is none. And how many are. */
-function readableShare({ cells, readings }: CutRow, marks: Marks): { share: number; numbers: number } {
+function readableShare(row: CutRow, marks: Marks): { share: number; numbers: number } {
+  const { cells, otherDecimals } = row;
+  // Cells with the other mark on a line that has this one speak for neither.
+  const readings = otherDecimals === "cells" ? cells.map((cell) => readCell(cell, marks)) : row.readings;
   let [worth, filled, numbers] = [0, 0, 0];
   readings.forEach((reading, i) => {
     if (reading.kind === "empty") return;

@@ -53,8 +53,9 @@ function longest(words: string, candidates: readonly string[]): string | undefin
   const bare = ` ${words.replace(/([a-z])\d+(?= |$)/g, "$1")} `;
   let best: string | undefined;
   for (const candidate of candidates) {
+    if (candidate.length <= (best?.length ?? 0) || !(words.includes(candidate) || bare.includes(candidate))) continue;
     const found = padded.includes(` ${candidate} `) || bare.includes(` ${candidate} `);
-    if (found && candidate.length > (best?.length ?? 0)) best = candidate;
+    if (found) best = candidate;
   }
   return best;
 }

@@ -119,6 +119,8 @@ export function noNumbers(fileName: string, lines: readonly HeadLine[]): InputPr
     where: fileName,
     found: `no row of numbers was found${shown}`,
     needed: "a table with one row of readings a line",
-    mend: "Check that this is the log and not its settings or a web page",
+    mend: /^[[{]/.test(first?.text.trim() ?? "")
+      ? 'If this is JSON, it is cut off or holds no list of readings: write one object a line, such as {"t": 0.1, "thrust": 2.5}, or export as CSV'
+      : "Check that this is the log and not its settings or a web page",
   });
 }

@@ -1,6 +1,7 @@
 import type { LogReading } from "../model/reading.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Encoding, type SettledEncoding, settleEncoding } from "./encoding.ts";
+import { jsonRows, looksLikeJson } from "./jsonRows.ts";
 import { settleLayout } from "./layout.ts";
 import { CARRIAGE_RETURN, endOfWholeLines, isLineEnd, LINE_FEED } from "./lineEnds.ts";
 import { LogBody } from "./logBody.ts";
@@ -11,6 +12,8 @@ import { RepairLedger } from "./repairLedger.ts";
 const HEAD = 65_536;
 /** Bytes read at a time; the longest line a log may have. Blocks are the same whatever chunks the bytes come in. */
 const BLOCK = 262_144;
+/** Longest JSON text, which can only be read as a whole. */
+const LONGEST_JSON = 64 * 2 ** 20;
 /** A byte of memory that was never written or erased. */
 const PADDING = { zero: 0x00, erased: 0xff };
 
@@ -18,7 +21,7 @@ const PADDING = { zero: 0x00, erased: 0xff };
  * Reads a delimited log that comes in chunks of any size. Only numbers are kept; of the text, one block at a time.
  *
  * The head settles encoding and layout. After that, regular rows go through `ColumnReader` and all other lines through
- * `CellReader`. Memory: 8 bytes a number, 4 bytes a row, and 256 kB.
+ * `CellReader`. Memory: 8 bytes a number, 4 bytes a row, and 256 kB. One JSON text is held whole until its end is there.
  * `push` and `end` throw InputProblem `log.*` where the bytes are no log.
  */
 export class LogReader {
@@ -33,6 +36,8 @@ export class LogReader {
   private readonly block = new Uint8Array(BLOCK + 1);
   private filled = 0;
   private body: LogBody | null = null;
+  /** What came of a file that may be one JSON text; null for any other. */
+  private json: { readonly pieces: Uint8Array[]; length: number } | null = null;
 
   private readonly expectedBytes: number;
 
@@ -65,6 +70,7 @@ export class LogReader {
   end(): LogTable {
     if (this.encoding) this.take(new Uint8Array(0), true);
     else this.begin(true);
+    if (this.json) this.readJson(this.json.pieces);
     this.readBlock(true);
     return this.body!.table(this.fileName);
   }
@@ -73,12 +79,41 @@ export class LogReader {
     const head = this.head.subarray(0, this.headLength);
     this.encoding = settleEncoding(head, this.fileName, this.reading.encoding);
     const { encoding, markLength } = this.encoding;
-    if (encoding.startsWith("utf-16")) this.toUtf8 = utf8From(encoding);
-    this.take(head.subarray(markLength), last);
+    const isWide = encoding.startsWith("utf-16");
+    if (isWide) this.toUtf8 = utf8From(encoding);
+    const text = head.subarray(markLength);
+    if (looksLikeJson(new TextDecoder(encoding).decode(text))) this.json = { pieces: [], length: 0 };
+    this.take(text, last);
   }
 
   private take(bytes: Uint8Array, last: boolean): void {
     const text = this.toUtf8?.(bytes, last) ?? bytes;
+    if (this.json) this.keepJson(this.json, text);
+    else this.takeText(text);
+  }
+
+  private keepJson(json: { readonly pieces: Uint8Array[]; length: number }, text: Uint8Array): void {
+    json.length += text.length;
+    if (json.length > LONGEST_JSON) throw jsonTooLong(this.fileName);
+    json.pieces.push(text.slice());
+  }
+
+  /** Goes on with the rows of the JSON text; with the text as it stands where it holds none. */
+  private readJson(pieces: readonly Uint8Array[]): void {
+    this.json = null;
+    const { encoding } = this.encoding!;
+    const decoder = new TextDecoder(encoding === "windows-1252" ? encoding : "utf-8");
+    const found = jsonRows(pieces.map((piece) => decoder.decode(piece, { stream: true })).join(""));
+    if (!found) {
+      for (const piece of pieces) this.takeText(piece);
+      return;
+    }
+    this.ledger.note("log.json", 1, { times: found.records });
+    if (encoding === "windows-1252") this.encoding = { encoding: "utf-8", markLength: 0 };
+    this.takeText(new TextEncoder().encode(found.text));
+  }
+
+  private takeText(text: Uint8Array): void {
     for (let at = 0; at < text.length; ) {
       const part = text.subarray(at, at + BLOCK - this.filled);
       this.block.set(part, this.filled);
@@ -154,6 +189,16 @@ function lineTooLong(fileName: string, line: number): InputProblem {
     found: `the line is longer than ${BLOCK / 1024} kB`,
     needed: "one row of readings a line",
     mend: "Check that this is a log with line breaks",
+  });
+}
+
+function jsonTooLong(fileName: string): InputProblem {
+  return new InputProblem({
+    code: "log.json-too-long",
+    where: fileName,
+    found: `the file is one JSON text of more than ${LONGEST_JSON / 2 ** 20} MB`,
+    needed: "a text that can be read line by line",
+    mend: "Have the logger write one object a line, or export as CSV: those may be of any length",
   });
 }
 

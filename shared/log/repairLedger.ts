@@ -16,7 +16,10 @@ const TELLINGS = {
   "log.comment": ({ count }) => `${lines(count)} of comment left out`,
   "log.preamble": ({ count }) => `${lines(count)} above the table left out`,
   "log.text-line": ({ count, examples }) => `${lines(count)} without a row of numbers left out (${examples})`,
-  "log.repeated-header": ({ count }) => `header repeated ${times(count)}: the logger started again`,
+  "log.repeated-header": ({ count }) =>
+    `header repeated ${times(count)}: taken for a new start of the logger, unless its clock goes on`,
+  "log.json": ({ count }) =>
+    `the file is one JSON text; its ${count === 1 ? "record was" : `${count} records were`} read as rows, and line numbers count the records after a line of names`,
   "log.no-header": () => "no header found: columns are known by number",
   "log.header-short": ({ examples }) =>
     `header has fewer names than there are columns (${examples}); they are counted from the left`,
@@ -36,6 +39,8 @@ const TELLINGS = {
     `${cells(count)} of ${column} held text (${examples}), taken as missing`,
   "log.unclear-mark": ({ count, column, examples }) =>
     `${cells(count)} of ${column} held numbers like ${examples}, which may be thousands or decimals, taken as missing`,
+  "log.other-decimals": ({ count, examples }) =>
+    `${rows(count)} had numbers with the other decimal mark (${examples}); read as decimals all the same`,
   "log.text-column": ({ column, examples }) => `${column} holds text (${examples}); no numbers were read from it`,
   "log.thousands": ({ count, column, examples }) =>
     `${cells(count)} of ${column} read with a thousands mark (${examples})`,
@@ -69,6 +74,8 @@ const REFUSED: { readonly [C in RefusableRepair]: Telling } = {
   "log.long-row": ({ count }) => `${rows(count)} with too many cells left out whole, as you chose`,
   "log.text-cell": ({ count, column, examples }) =>
     `${rows(count)} with text in ${column} (${examples}) left out whole, as you chose`,
+  "log.other-decimals": ({ count, examples }) =>
+    `${lines(count)} with numbers with the other decimal mark (${examples}) not read as decimals, as you chose`,
   "log.cut-line": () => "the file stops in the middle of this line; its last number was kept, as you chose",
   "log.interleaved-rows": ({ count, column }) =>
     `${rows(count)} without ${column} left as they are beside those with it, as you chose`,

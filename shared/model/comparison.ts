@@ -15,6 +15,26 @@ export const VariantSummary = z
   .meta({ id: "VariantSummary" });
 export type VariantSummary = z.infer<typeof VariantSummary>;
 
+/** How the spread from mounting to mounting of two variants is put together where both have one. */
+export const SpreadChoice = z
+  .enum(["tested", "pooled", "separate"])
+  .describe(
+    "pooled: one spread for both variants (Student); separate: each its own (Welch); tested: one, unless an F test at 10 % tells them apart",
+  );
+export type SpreadChoice = z.infer<typeof SpreadChoice>;
+
+const Spreads = z.strictObject({
+  used: z.enum(["pooled", "separate"]),
+  variant: z
+    .number()
+    .min(0)
+    .describe(
+      "Relative standard deviation from mounting to mounting, at least what the doubt inside the runs explains",
+    ),
+  baseline: z.number().min(0).describe("Likewise"),
+  pValue: z.number().min(0).max(1).describe("Of the F test that both are the same"),
+});
+
 /** One quantity of the second variant over the first. */
 export const VariantRatio = z
   .strictObject({
@@ -27,6 +47,7 @@ export const VariantRatio = z
     basis: z
       .enum(["replicates", "pooledReplicates", "withinRun"])
       .describe("What the doubt rests on: mountings of both, of one side only, or the scatter inside single runs"),
+    spreads: Spreads.nullable().describe("Null where not both variants were mounted twice"),
     parts: z
       .strictObject({
         withinRuns: z.number().min(0).describe("From the doubt inside the runs"),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { Anova, AnovaRequest } from "./anova.ts";
-import { Comparison } from "./comparison.ts";
+import { Comparison, SpreadChoice } from "./comparison.ts";
 import { FactorName, FactorTable, RunFacts } from "./factor.ts";
 import { Robustness } from "./robustness.ts";
 import { Trend, TrendRequest } from "./trend.ts";
@@ -34,6 +34,7 @@ export const ComparisonQuestion = z.strictObject({
     .describe("W at which electrical powers are held equal; absent: the middle of what both sides cover"),
   thrust: z.number().positive().exactOptional().describe("N at which thrusts are held equal; absent: the middle"),
   throttle: z.number().positive().exactOptional().describe("Command held equal, in its own unit; absent: the middle"),
+  spreads: SpreadChoice.default("tested"),
   trend: TrendRequest.exactOptional(),
   anova: AnovaRequest.exactOptional(),
   robustness: z.boolean().default(false).describe("Ask each pair again without each run, with other fits and plateaus"),
@@ -49,9 +50,11 @@ export const ComparisonRequest = z
       .exactOptional()
       .describe("Variants, each with the runs that were made of it; absent: made by groupBy"),
     groupBy: z
-      .enum(["variant", ...FactorName.options])
+      .enum(["variant", "tags", ...FactorName.options])
       .exactOptional()
-      .describe("Makes a group of each value; runs that do not state it are left out and told"),
+      .describe(
+        "Makes a group of each value, or of runs with the same tags; runs that do not state it are left out and told",
+      ),
     filter: RunFilter.exactOptional().describe("Runs that groupBy takes; absent: all runs with a propeller"),
     baseline: z.string().exactOptional().describe("Name of the group to compare with; absent: the first"),
     ...ComparisonQuestion.shape,

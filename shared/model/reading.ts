@@ -10,6 +10,7 @@ export const REFUSABLE_REPAIRS = [
   "log.short-row",
   "log.long-row",
   "log.text-cell",
+  "log.other-decimals",
   "log.cut-line",
   "log.interleaved-rows",
   "log.clock-rollover",

@@ -14,8 +14,9 @@ import { enduranceAnswer } from "./endurance/enduranceAnswer.ts";
 import { layoutAnswer } from "./layout/layoutAnswer.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
+import { speedOverTether } from "./motion/speedOverTether.ts";
 import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
-import { tetherModel } from "./motion/tetherModel.ts";
+import { tetherBook } from "./motion/tetherBook.ts";
 import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
@@ -59,8 +60,8 @@ export function vehicleAnswer(
   const doubts = vehicleDoubts(facts);
   const { numbers } = model;
   const { scenario, requirement } = vehicle;
-  const tether = tetherOut(vehicle, numbers);
-  const pullFor = tetherModel(tether, scenario.currentFrom);
+  const tether = tetherBook(vehicle, numbers);
+  const { pullFor } = tether;
   const layoutRequest = layoutRequestOf(facts, model, doubts);
   const layout = layoutAnswer(layoutRequest);
   const solved = Object.fromEntries(
@@ -74,9 +75,10 @@ export function vehicleAnswer(
   const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
   const speed = ahead?.speed?.value ?? 0;
-  const shape = tether && solveTether(tetherRequest(tether, [speed, 0, 0], scenario.currentFrom));
-  const endurance = enduranceAnswer({ facts, model, packs });
-  const asked = { vehicle, model, doubts, pullFor, endurance: enduranceFound(vehicle, endurance) };
+  const out = tetherOut(vehicle, numbers);
+  const shape = out && solveTether(tetherRequest(out, [speed, 0, 0], scenario.currentFrom));
+  const endurance = enduranceAnswer({ facts, model, tether, packs });
+  const asked = { vehicle, model, doubts, pullFor, tether, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
   const warnings = [
     ...facts.warnings,
@@ -91,9 +93,10 @@ export function vehicleAnswer(
     sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence, endurance.mission),
     density: numbers.density,
     ...{ supply: facts.supply, drag: facts.axisDrag, layoutRequest, layout, motions },
-    headings: ahead && headingPolar({ model, doubts, ahead, tether }),
+    headings: ahead && headingPolar({ model, doubts, ahead, vehicle, tether }),
     vertical,
     changes: ahead ? designChanges(doubts, model, ahead, pullFor) : [],
+    tetherLimit: ahead && speedOverTether({ vehicle, doubts, ahead, tether }),
     ...{ tether: shape, endurance, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
     warnings: distinct(warnings),

@@ -5,30 +5,34 @@ import { loadDemo } from "../../server/demo/loadDemo.ts";
 import { PROJECT_FOLDER } from "../../server/projectFolder.ts";
 import { ComparisonAnswer } from "../../shared/model/comparisonRequest.ts";
 import { MountingPlan } from "../../shared/model/mountingPlan.ts";
-import { startedApp } from "./startedApp.ts";
+import { keptApp } from "./startedApp.ts";
 
 const LOGS = pathToFileURL(`${PROJECT_FOLDER}/samples/logs/`);
 
-async function demonstration() {
-  const { store, ask } = await startedApp();
-  await loadDemo(store, DEMO, LOGS);
-  const id = store.projects.list()[0]!.id;
-  return { store, ask, at: `/api/projects/${id}/comparison`, project: id };
+const opened = keptApp(({ store }) => loadDemo(store, DEMO, LOGS));
+
+/** One server with the demonstration for all: nothing here changes it. */
+function demonstration() {
+  const { store, ask } = opened();
+  const project = store.projects.list()[0]!.id;
+  return { store, ask, at: `/api/projects/${project}/comparison`, project };
 }
 
 test("groups made by a property, with every part of the answer that was asked for", async () => {
-  const { ask, at } = await demonstration();
+  const { ask, at } = demonstration();
   const request = {
     groupBy: "finish",
     filter: { tags: [], factors: [{ factor: "pitchRatio", text: "1" }] },
     pairs: "all",
     robustness: true,
+    spreads: "separate",
     anova: { factors: ["finish"] },
   };
   const { status, body } = await ask("POST", at, request);
   expect(status).toBe(200);
   const answer = ComparisonAnswer.parse(body);
   expect(answer.comparisons).toHaveLength(1);
+  expect(answer.comparisons[0]!.thrustCoefficientRatio.spreads!.used).toBe("separate");
   expect(answer.factors.compared).toContain("finish");
   expect(answer.robustness).toHaveLength(1);
   expect(answer.anova!.rows[0]!.pValue!).toBeLessThan(0.01);
@@ -36,7 +40,7 @@ test("groups made by a property, with every part of the answer that was asked fo
 });
 
 test("runs made with another motor or instrument are named as confounded", async () => {
-  const { ask, at, store, project } = await demonstration();
+  const { ask, at, store, project } = demonstration();
   const named = (variant: string) =>
     store
       .runs(project)
@@ -60,7 +64,7 @@ test.each([
   { request: { groupBy: "colour" }, status: 400, code: undefined },
   { request: { groupBy: "finish", trend: { factor: "roughness" } }, status: 422, code: "compare.trend-few-values" },
 ])("$request is refused with $status and a sentence", async ({ request, status, code }) => {
-  const { ask, at } = await demonstration();
+  const { ask, at } = demonstration();
   const refused = await ask("POST", at, request);
   expect(refused.status).toBe(status);
   if (code !== undefined) expect(refused.body.code).toBe(code);
@@ -68,7 +72,7 @@ test.each([
 });
 
 test("the plan of mountings comes with its sheet, and a chance below one half is refused", async () => {
-  const { ask } = await startedApp();
+  const { ask } = opened();
   const request = { runToRun: 0.02, difference: 0.05, sheet: { variants: ["a", "b"], seed: 3 } };
   const { status, body } = await ask("POST", "/api/compute/plan", request);
   expect(status).toBe(200);

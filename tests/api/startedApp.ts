@@ -1,5 +1,8 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { FastifyInstance, InjectOptions } from "fastify";
-import { onTestFinished, vi } from "vitest";
+import { afterAll, beforeAll, onTestFinished, vi } from "vitest";
 import { type AppOptions, buildApp } from "../../server/app.ts";
 import { openStore } from "../../server/store/openStore.ts";
 import type { Store } from "../../server/store/store.ts";
@@ -23,13 +26,29 @@ export interface Asked {
 
 /** A server on a folder of its own, not listening; both are gone when the test is over. */
 export async function startedApp(options: Partial<AppOptions> = {}): Promise<Asked> {
-  const folder = temporaryFolder();
+  const { close, ...asked } = await openApp(temporaryFolder(), options);
+  onTestFinished(close);
+  return asked;
+}
+
+/** The same for the tests of a whole file. */
+export function keptApp(prepare: (asked: Asked) => Promise<void>): () => Asked {
+  const folder = mkdtempSync(join(tmpdir(), "bollard-"));
+  let opened: Awaited<ReturnType<typeof openApp>>;
+  beforeAll(async () => {
+    opened = await openApp(folder);
+    await prepare(opened);
+  });
+  afterAll(async () => {
+    await opened.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return () => opened;
+}
+
+async function openApp(folder: string, options: Partial<AppOptions> = {}) {
   const store = await openStore(folder);
   const app = await buildApp({ store, ...options });
-  onTestFinished(async () => {
-    await app.close();
-    store.close();
-  });
   const ask: Asked["ask"] = async (method, url, body) => {
     const payload = body === undefined ? {} : { payload: body as object };
     const address = app.server.address();
@@ -38,7 +57,11 @@ export async function startedApp(options: Partial<AppOptions> = {}): Promise<Ask
     const type = String(response.headers["content-type"] ?? "");
     return { status: response.statusCode, type, body: response.body === "" ? null : JSON.parse(response.body) };
   };
-  return { app, store, folder, ask };
+  const close = async () => {
+    await app.close();
+    store.close();
+  };
+  return { app, store, folder, ask, close };
 }
 
 /** What the window of the server is told of faults, kept out of the window of the tests. */

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { compareAll, compareVariants } from "../../shared/compare/compareVariants.ts";
+import type { SpreadChoice } from "../../shared/model/comparison.ts";
 import { relative } from "../relative.ts";
 import { runs } from "../unit/compareRuns.ts";
 
@@ -7,40 +8,98 @@ import { runs } from "../unit/compareRuns.ts";
 const A = [0.2412, 0.2387, 0.243, 0.2405];
 const B = [0.2295, 0.2321, 0.2288, 0.231, 0.2301];
 
-test("replicated runs give the ratio, interval and p-value of Welch's test on the logarithms", () => {
-  // R 4.2.2 `t.test(log(A), log(B))`, exponentiated.
-  const { thrustCoefficientRatio: ratio } = compareVariants({ baseline: runs("B", B), variant: runs("A", A) });
-  expect(ratio.value).toSatisfy(relative(1.045801545724, 1e-10));
-  expect(ratio.interval95[0]).toSatisfy(relative(1.034203929674, 1e-8));
-  expect(ratio.interval95[1]).toSatisfy(relative(1.057529218037, 1e-8));
-  expect(ratio.degreesOfFreedom).toSatisfy(relative(5.518263931982, 1e-10));
-  expect(ratio.pValue).toSatisfy(relative(9.448379053136e-5, 1e-8));
-  expect(Math.log(ratio.value) / (ratio.standardUncertainty / ratio.value)).toSatisfy(relative(10.038234880584, 1e-10));
+const ratioOf = (baseline: readonly number[], variant: readonly number[], spreads?: SpreadChoice) =>
+  compareVariants({
+    ...{ baseline: runs("baseline", baseline), variant: runs("variant", variant) },
+    ...(spreads && { spreads }),
+  }).thrustCoefficientRatio;
+
+/** scipy 1.17.1 `stats.ttest_ind(log(A), log(B), equal_var=...)` and its `confidence_interval(.95)`, exponentiated. */
+test.each([
+  {
+    ...{ spreads: "pooled" as const, test: "Student's", t: 10.390047673958291, degreesOfFreedom: 7 },
+    ...{ pValue: 1.6615360435036702e-5, interval: [1.0351967629972034, 1.0565149661715403] },
+  },
+  // The same from R 4.2.2 `t.test(log(A), log(B))`.
+  {
+    ...{ spreads: "separate" as const, test: "Welch's", t: 10.03823488058412, degreesOfFreedom: 5.518263931981765 },
+    ...{ pValue: 9.448379053136638e-5, interval: [1.034203929674085, 1.0575292180368556] },
+  },
+])("replicated runs, spreads $spreads: $test test on the logarithms", ({ spreads, t, interval, ...expected }) => {
+  const ratio = ratioOf(B, A, spreads);
+  expect(ratio.value).toSatisfy(relative(1.0458015457240815, 1e-12));
+  expect(ratio.interval95[0]).toSatisfy(relative(interval[0]!, 1e-8));
+  expect(ratio.interval95[1]).toSatisfy(relative(interval[1]!, 1e-8));
+  expect(ratio.degreesOfFreedom).toSatisfy(relative(expected.degreesOfFreedom, 1e-10));
+  expect(ratio.pValue).toSatisfy(relative(expected.pValue, 1e-8));
+  expect(Math.log(ratio.value) / (ratio.standardUncertainty / ratio.value)).toSatisfy(relative(t, 1e-10));
   expect(ratio.basis).toBe("replicates");
 });
 
 /** Exponentiated, so that their logarithms are the numbers of the data set and their ratio is the difference of its means. */
-test("Student's sleep data, as logarithms of coefficients, give the t, degrees of freedom and interval of R", () => {
-  // R 4.2.2: `t.test(extra ~ group, data = sleep)`; Student, Biometrika 6 (1908) 1.
+test.each([
+  // R 4.2.2 `t.test(extra ~ group, data = sleep)`, and with `var.equal = TRUE`; scipy 1.17.1 `ttest_ind` gives the same.
+  {
+    ...{ spreads: "separate" as const, degreesOfFreedom: 17.7764735161785, pValue: 0.0793941401873582 },
+    interval: [-3.3654832307117104, 0.2054832307117102],
+  },
+  {
+    ...{ spreads: "pooled" as const, degreesOfFreedom: 18, pValue: 0.07918671421593822 },
+    interval: [-3.3638740322875984, 0.20387403228759915],
+  },
+])("Student's sleep data, Biometrika 6 (1908) 1, as logarithms of coefficients, spreads $spreads", (expected) => {
   const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0].map(Math.exp);
   const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4].map(Math.exp);
-  const { thrustCoefficientRatio: ratio } = compareVariants({
-    baseline: runs("second", second),
-    variant: runs("first", first),
-  });
+  const ratio = ratioOf(second, first, expected.spreads);
   const standardError = ratio.standardUncertainty / ratio.value;
   expect(Math.log(ratio.value) / standardError).toSatisfy(relative(-1.8608134674868531, 1e-10));
-  expect(ratio.degreesOfFreedom).toSatisfy(relative(17.7764735161785, 1e-10));
-  expect(ratio.pValue).toSatisfy(relative(0.0793941401873582, 1e-8));
-  expect(Math.log(ratio.interval95[0])).toSatisfy(relative(-3.3654832307117104, 1e-8));
-  expect(Math.log(ratio.interval95[1])).toSatisfy(relative(0.2054832307117102, 1e-8));
+  expect(ratio.degreesOfFreedom).toSatisfy(relative(expected.degreesOfFreedom, 1e-10));
+  expect(ratio.pValue).toSatisfy(relative(expected.pValue, 1e-8));
+  expect(Math.log(ratio.interval95[0])).toSatisfy(relative(expected.interval[0]!, 1e-8));
+  expect(Math.log(ratio.interval95[1])).toSatisfy(relative(expected.interval[1]!, 1e-8));
+  // scipy 1.17.1 `2 * stats.f.cdf(F, 9, 9)`, F = 0.7983426179983923 from numpy 2.4.6 `var(ddof=1)`.
+  expect(ratio.spreads!.pValue).toSatisfy(relative(0.7427199317260453, 1e-8));
 });
 
-test("the cross-check is Fieller's interval with separate variances", () => {
-  // Fieller (1954) with own variances and Satterthwaite degrees of freedom of the ratio, 5.5212383465; R 4.2.2.
-  const { fieller95 } = compareVariants({ baseline: runs("B", B), variant: runs("A", A) }).thrustCoefficientRatio;
-  expect(fieller95![0]).toSatisfy(relative(1.034187289738, 1e-8));
-  expect(fieller95![1]).toSatisfy(relative(1.057514369106, 1e-8));
+/** NIST/SEMATECH e-Handbook, 1.3.5.3, AUTO83B: 249 and 79 cars; t with equal and with unequal variances as printed there. */
+test.each([
+  { spreads: "pooled" as const, t: -12.62059, degreesOfFreedom: 326 },
+  { spreads: "separate" as const, t: -12.94627, degreesOfFreedom: 136.875 },
+])("the two-sample example of NIST's handbook, spreads $spreads", ({ spreads, t, degreesOfFreedom }) => {
+  // Groups of this mean and standard deviation: nothing else of the readings goes into the test.
+  const group = (oddCount: number, mean: number, deviation: number) =>
+    Array.from({ length: oddCount }, (_, i) => Math.exp(mean + (i === 0 ? 0 : deviation * (-1) ** i)));
+  const ratio = ratioOf(group(79, 30.48101, 6.10771), group(249, 20.14458, 6.4147), spreads);
+  expect(Math.log(ratio.value) / (ratio.standardUncertainty / ratio.value)).toSatisfy(relative(t, 1e-6));
+  expect(ratio.degreesOfFreedom).toSatisfy(relative(degreesOfFreedom, 1e-5));
+});
+
+test("two spreads that differ beyond chance in one of ten cases each keep their own, and the sentence says so", () => {
+  // By hand: logarithms ± 0.001 and ± 0.05 about their means, F = 2500 with 1 and 1 degrees of freedom; P(F_1,1 > f) =
+  // 1 - (2/π) atan √f, so p = 2 (1 - (2/π) atan 50) = 0.02546.
+  const found = compareVariants({
+    baseline: runs("a", [0.2 * Math.exp(0.001), 0.2 * Math.exp(-0.001)]),
+    variant: runs("b", [0.3 * Math.exp(0.05), 0.3 * Math.exp(-0.05)]),
+  });
+  const { spreads, degreesOfFreedom } = found.thrustCoefficientRatio;
+  expect(spreads).toMatchObject({ used: "separate" });
+  expect(spreads!.pValue).toSatisfy(relative(2 * (1 - (2 / Math.PI) * Math.atan(50)), 1e-9));
+  expect(degreesOfFreedom).toBeLessThan(1.01);
+  expect(found.sentence).toContain("two mountings each, each variant with a spread of its own");
+});
+
+/**
+ * Fieller (1954). Separate: own variances and Satterthwaite degrees of freedom of the ratio, 5.5212383465, R 4.2.2. Pooled:
+ * roots of (m_A - r m_B)² = t² (m_A² v/4 + r² m_B² v/5), v = (3 s_A²/m_A² + 4 s_B²/m_B²)/7, t with 7 degrees of freedom,
+ * by scipy 1.17.1 `optimize.brentq` and `stats.t.ppf`.
+ */
+test.each([
+  { spreads: "separate" as const, interval: [1.034187289738, 1.057514369106] },
+  { spreads: "pooled" as const, interval: [1.0351955954378966, 1.0565206599309787] },
+])("the cross-check is Fieller's interval, spreads $spreads", ({ spreads, interval }) => {
+  const { fieller95 } = ratioOf(B, A, spreads);
+  expect(fieller95![0]).toSatisfy(relative(interval[0]!, 1e-8));
+  expect(fieller95![1]).toSatisfy(relative(interval[1]!, 1e-8));
 });
 
 test("p-values of several variants are adjusted as by Holm", () => {

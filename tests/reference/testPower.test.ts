@@ -39,6 +39,20 @@ test.each([
   expect(Math.abs(noncentralT(t, dof, delta) - expected)).toBeLessThan(1e-9);
 });
 
+/** Cohen, "A power primer", Psychological Bulletin 112 (1992) 155, table 2: mean difference, power 0.80, two groups. */
+test.each([
+  { effect: 0.2, level: 0.01, size: 586 },
+  { effect: 0.5, level: 0.01, size: 95 },
+  { effect: 0.8, level: 0.01, size: 38 },
+  { effect: 0.2, level: 0.05, size: 393 },
+  { effect: 0.5, level: 0.05, size: 64 },
+  { effect: 0.8, level: 0.05, size: 26 },
+])("Cohen's table asks $size of each for an effect of $effect at a level of $level", ({ effect, level, size }) => {
+  const planned = { design: "twoSample" as const, standardDeviation: 1, level };
+  // Cohen rounds to the nearest whole number.
+  expect(Math.round(tTestSize(planned, { difference: effect, power: 0.8 }).exact!)).toBe(size);
+});
+
 /** R 4.2.2 `power.t.test(strict = TRUE, tol = 1e-10)`. */
 describe("power of a two-sided two-sample t test", () => {
   const planned = (standardDeviation: number) => ({ design: "twoSample" as const, standardDeviation, level: 0.05 });

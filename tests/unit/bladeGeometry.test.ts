@@ -6,6 +6,7 @@ import { solvedBlade } from "../../shared/propeller/blade/bladeElements.ts";
 import { bladeShape } from "../../shared/propeller/blade/bladeShape.ts";
 import { checkedGeometry } from "../../shared/propeller/blade/checkedGeometry.ts";
 import { geometryWarnings } from "../../shared/propeller/blade/geometryWarnings.ts";
+import { polarWarnings } from "../../shared/propeller/blade/polarWarnings.ts";
 import { PolarLaw, polarTables } from "../../shared/propeller/section/polarTables.ts";
 import { bladeGeometryOf } from "../../shared/sections/bladeGeometryOf.ts";
 import { type BladeFrame, geometryOfTable } from "../../shared/sections/geometryTable.ts";
@@ -148,6 +149,14 @@ test.each([
     geometry: { ...GOOD, stations: GOOD.stations.map((one) => ({ ...one, pitchAngle: 0.02 })) },
     code: "propeller.pitch-nearly-flat",
   },
+  // A pitch of 8 mm and of 800 mm in a propeller of 80 mm: centimetres read as millimetres, and the other way round.
+  ...[0.008, 0.8].map((pitch) => ({
+    geometry: {
+      ...GOOD,
+      stations: GOOD.stations.map((one) => ({ ...one, pitchAngle: Math.atan2(pitch, 2 * Math.PI * one.radius) })),
+    },
+    code: "propeller.pitch-unlikely",
+  })),
 ])("warned of with $code", ({ geometry, code }) => {
   expect(geometryWarnings(geometry).map((one) => one.code)).toEqual([code]);
 });
@@ -329,7 +338,7 @@ describe("a polar", () => {
   test("that gives no numbers makes a typed failure with reason and radius, no exception", () => {
     const tables = {
       logReynolds: [],
-      breadth: 1,
+      breadth: 1, liftSlope: 6,
       angles: [-1, 1] as const,
       tables: [new Float64Array(2 * 1441).fill(Number.NaN)],
     };
@@ -350,6 +359,13 @@ test("polars used beyond their angles and Reynolds numbers are told", () => {
     "propeller.polar-beyond-angles",
     "propeller.polar-beyond-reynolds",
   ]);
+});
+
+test("a polar whose lift rises more steeply than any section's is told, with the unit that may be wrong", () => {
+  // A thin section has 2π a radian, 0.11 a degree; radians under a header of degrees make 57 times that.
+  const steep = sectionPolarOf("alpha (deg),C_L,C_D\n-0.17,-0.8,0.05\n0,0.2,0.015\n0.17,1.1,0.03\n");
+  const [first] = polarWarnings(polarTables(steep, 5), { elements: [], middle: {} as never, roughness: 0 });
+  expect(first).toMatchObject({ code: "propeller.polar-steep", message: expect.stringContaining("by 5.6 a degree") });
 });
 
 test("a propeller stored before blades had a shape still loads, and one with a shape keeps it", () => {

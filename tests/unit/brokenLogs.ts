@@ -172,6 +172,76 @@ export const BROKEN_LOGS: readonly BrokenLog[] = [
     told: ["log.repeated-header", "bench.time-restart"],
   },
   {
+    name: "pages",
+    what: "the header and a page number stand again after every 50 rows, the clock goes on",
+    bytes: utf8(
+      lines.map((line, i) => (i > 0 && i % 50 === 0 ? `Page ${i / 50}\n${lines[0]}\n${line}` : line)).join("\n"),
+    ),
+    told: ["log.repeated-header", "log.text-line"],
+  },
+  {
+    name: "decimal mark changes",
+    what: "decimal points up to the middle of the file and decimal commas after it",
+    bytes: utf8(
+      [...written({ between: ";" }).split("\n")].map((line, i) => (i > half ? commas(line) : line)).join("\n"),
+    ),
+    told: ["log.other-decimals"],
+  },
+  {
+    name: "two decimal marks",
+    what: "one column with decimal commas beside others with decimal points",
+    bytes: utf8(written({ between: "\t", rows: withCell(2, (old) => commas(Number(old).toFixed(2))) })),
+    told: ["log.other-decimals"],
+  },
+  {
+    name: "one JSON text",
+    what: "a list of objects on many lines, within the object that a web page sends",
+    bytes: utf8(
+      JSON.stringify(
+        {
+          stand: "barn",
+          samples: MOMENTS.map(({ t, thrust, rpm }) => ({
+            time: t,
+            load: { thrust_N: Number(thrust.toFixed(3)) },
+            rpm,
+          })),
+        },
+        null,
+        2,
+      ),
+    ),
+    told: ["log.json"],
+  },
+  {
+    name: "columns of JSON",
+    what: "lists of numbers under names, all on one line",
+    bytes: utf8(
+      JSON.stringify({
+        time_s: MOMENTS.map(({ t }) => t),
+        thrust_N: MOMENTS.map(({ thrust }) => Number(thrust.toFixed(3))),
+        rpm: MOMENTS.map(({ rpm }) => Math.round(rpm)),
+      }),
+    ),
+    told: ["log.json"],
+  },
+  {
+    name: "cut JSON",
+    what: "a list of objects on many lines that stops in the middle",
+    bytes: utf8(JSON.stringify(MOMENTS, null, 2).slice(0, 9000)),
+    told: [],
+    refused: { code: "log.no-numbers", where: "stand.csv" },
+  },
+  {
+    name: "drop-outs",
+    what: "one row in ten lost by the radio link, its cells empty but for the time",
+    bytes: utf8(
+      written({
+        rows: ROWS.map((row, i) => ((i * 7919) % 10 === 3 ? row.map((cell, c) => (c === 0 ? cell : "")) : row)),
+      }),
+    ),
+    told: ["log.empty-cell"],
+  },
+  {
     name: "ragged rows",
     what: "rows with cells missing at the end or too many",
     bytes: utf8(

@@ -269,6 +269,52 @@ test("a decimal comma file takes a lone point for no number, since it could be e
   expect(rowsOf("a;b\n0,5;1\n1,5;1.234\n")[1]).toEqual([1.5, MISSING]);
 });
 
+test.each([
+  { why: "a line all in the other mark", text: "a;b\n0.5;1.25\n1.5;2.5\n2,5;9,246\n", row: [2.5, 9.246] },
+  { why: "thousands stay what they are", text: "a;b\n0.5;1000\n1.5;2000\n2.5;1,234,567\n", row: [2.5, 1234567] },
+  { why: "one slip in a line", text: "a;b\n0.5;1.25\n1.5;2.5\n2.5;3,5\n", row: [2.5, 3.5] },
+  { why: "what may be thousands", text: "a;b\n0.5;1.25\n1.5;2.5\n2.5;3,500\n", row: [2.5, MISSING] },
+])("decimal points, then $why", ({ text, row }) => {
+  expect(rowsOf(text).at(-1)).toEqual(row);
+});
+
+test("most lines decide on the decimal mark, whichever comes first", () => {
+  const { shape, repairs } = read("a;b\n0.5;1.25\n1,5;2,25\n2,5;3,25\n");
+  expect(shape).toMatchObject({ decimalMark: ",", headerLine: 1 });
+  expect(repairs.map(({ code, count }) => [code, count])).toEqual([["log.other-decimals", 1]]);
+});
+
+test.each([
+  {
+    text: "[[0, 1],\n [1, 2]]",
+    rows: [
+      [0, 1],
+      [1, 2],
+    ],
+  },
+  {
+    text: '[\n{"a": 0, "b": null},\n{"b": 2, "a": 1, "c": 3}\n]',
+    rows: [
+      [0, MISSING, MISSING],
+      [1, 2, 3],
+    ],
+  },
+  {
+    text: '{"x": {"y": [{"a": 1, "b": [2, 3]}, {"a": 4, "b": [5, 6]}]}, "z": [1, 2]}',
+    rows: [
+      [1, 2, 3],
+      [4, 5, 6],
+    ],
+  },
+])("one JSON text is read by its records: $text", ({ text, rows }) => {
+  expect(rowsOf(text)).toEqual(rows);
+  expect(read(text).repairs[0]).toMatchObject({ code: "log.json", count: 2 });
+});
+
+test("a whole object on each line is not one JSON text", () => {
+  expect(codesOf('{"a": 0.5, "b": 1}\n{"a": 1.5, "b": 2}\n')).not.toContain("log.json 2 1");
+});
+
 test("a header in the middle marks the restart of the logger", () => {
   const table = read("a,b\ns,N\n1,2\n2,3\na,b\ns,N\n0,2\n1,3\n");
   expect(table.restarts).toEqual([2]);

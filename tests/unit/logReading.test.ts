@@ -19,6 +19,12 @@ test.each([
   { code: "log.short-row", text: `${HEAD}3,4\n4,5,50\n`, made: [0, 1, 2, 3, 4], refused: [0, 1, 2, 4] },
   { code: "log.long-row", text: `${HEAD}3,4,40,9\n4,5,50\n`, made: [0, 1, 2, 3, 4], refused: [0, 1, 2, 4] },
   { code: "log.text-cell", text: `${HEAD}3,bad,40\n4,5,50\n`, made: [0, 1, 2, 3, 4], refused: [0, 1, 2, 4] },
+  {
+    code: "log.other-decimals",
+    text: "time;thrust;rpm\n0.5;1;10\n1.5;2;20\n2.5;3;30\n3,5;4,5;40\n4.5;5;50\n",
+    made: [0.5, 1.5, 2.5, 3.5, 4.5],
+    refused: [0.5, 1.5, 2.5, 4.5],
+  },
 ] as const)("$code can be refused; it is still listed, with what was done instead", ({ code, text, made, refused }) => {
   expect([...read(text).columns[0]!]).toEqual(made);
   const table = read(text, { refusedRepairs: [code] });

@@ -23,6 +23,9 @@ import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 const spansIn = ({ plateaus }: Recipe) =>
   plateaus.mode === "spans" ? plateaus.spans.map(({ start, end }) => [start, end]) : [];
 
+const tareIn = ({ tare }: Recipe) =>
+  tare.mode === "windows" ? tare.windows.map(({ start, end }) => [start, end]) : [];
+
 const RECIPE: Recipe = runOf("run").document.recipe;
 
 const PLATEAUS = reductionOf().plateaus;
@@ -147,6 +150,43 @@ test("a sweep replaces the plateaus, and back to automatic undoes it", () => {
   expect(sweep.plateaus).toEqual({ mode: "sweep" });
   expect(isAutomatic(sweep)).toBe(false);
   expect(isAutomatic(automatic(sweep))).toBe(true);
+});
+
+test("two edits of tare windows in quick succession both count, though the screen shows the windows of before", () => {
+  const shown = [
+    { start: 0, end: 5 },
+    { start: 45, end: 50 },
+    { start: 90, end: 95 },
+  ];
+  const once = withTareRemoved(RECIPE, shown, 0);
+  expect(tareIn(withTareRemoved(once, shown, 1))).toEqual([[90, 95]]);
+  expect(withTareRemoved(once, shown, 0)).toBe(once);
+  expect(tareIn(withTareMoved(once, shown, 2, { start: 91, end: 96 }))).toEqual([
+    [45, 50],
+    [91, 96],
+  ]);
+  expect(tareIn(withTareAdded(once, shown, { start: 60, end: 62 }))).toEqual([
+    [45, 50],
+    [60, 62],
+    [90, 95],
+  ]);
+});
+
+test("two edits of plateaus in quick succession both count", () => {
+  const once = withPlateauMoved(RECIPE, PLATEAUS, 0, { start: 12, end: 17 });
+  expect(spansIn(withPlateauMoved(once, PLATEAUS, 1, { start: 21, end: 27 }))).toEqual([
+    [12, 17],
+    [21, 27],
+    [30, 38],
+  ]);
+  expect(spansIn(withPlateauSplit(once, PLATEAUS, 0, 15)).slice(0, 2)).toEqual([
+    [12, 15],
+    [15, 17],
+  ]);
+  const merged = withPlateausMerged(once, PLATEAUS, 0);
+  expect(spansIn(merged)[0]).toEqual([12, 28]);
+  expect(withPlateausMerged(merged, PLATEAUS, 0)).toBe(merged);
+  expect(spansIn(withPlateauAdded(once, PLATEAUS, { start: 50, end: 55 })).at(0)).toEqual([12, 17]);
 });
 
 test("back to automatic takes every edit of plateaus and tares away", () => {

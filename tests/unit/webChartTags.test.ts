@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { ChartSeries } from "../../web/charts/chartSpec.ts";
-import { numberedNames, spreadApart, tagsOf } from "../../web/charts/tags.ts";
+import { isCrowded, numberedNames, spreadApart, tagsOf } from "../../web/charts/tags.ts";
 
 const series = (id: string, kind: ChartSeries["kind"], legend?: string): ChartSeries => ({
   id,
@@ -65,5 +65,25 @@ describe("numbers at the curves", () => {
         },
       ),
     );
+  });
+
+  it("of more curves than have room on their ends stand in a column beside the picture", () => {
+    const curves = (count: number, ends: number) =>
+      Array.from({ length: count }, (_, at) => ({
+        ...series(`curve ${at}`, "prediction"),
+        points: [
+          { x: 0, y: 0 },
+          { x: at < ends ? 10 : 5, y: 1 },
+        ],
+      }));
+    const picture = (count: number, ends: number) => ({
+      title: "",
+      x: { label: "x", unit: "" },
+      y: { label: "y", unit: "" },
+      numbered: true,
+      series: curves(count, ends),
+    });
+    expect([picture(6, 6), picture(7, 7), picture(12, 3)].map(isCrowded)).toEqual([false, true, false]);
+    expect(isCrowded({ ...picture(12, 12), numbered: false })).toBe(false);
   });
 });

@@ -1,9 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { compareAll } from "../../shared/compare/compareVariants.ts";
+import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
+import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import type { ReductionState } from "../../web/app/reductions.ts";
 import { type OverviewInput, overviewModel, tellingComparison } from "../../web/views/overview/overviewModel.ts";
+import type { VehicleLine } from "../../web/views/overview/vehicleLines.ts";
 import { reductionsOf, variantGroups } from "../../web/views/variants/variantGroups.ts";
+import type { Beside } from "../../web/views/vehicle/vehicleState.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
 const PROJECT = { name: "Dabchick", note: "", water: { kind: "fresh", temperature: 291.15 }, invented: true } as const;
@@ -38,6 +42,7 @@ function inputOf(states: Readonly<Record<string, ReductionState>>, change: Parti
     comparisons,
     reductionOf: (id) => states[id],
     fullThrottle: new Map(),
+    ...{ propellers: 0, vehicles: [], shownVehicle: -1, shortlists: 0 },
     ...change,
   };
 }
@@ -113,5 +118,106 @@ describe("what to do next", () => {
       text: "Look at the columns of printed 1 and agree with what they stand for.",
       screen: "bench",
     });
+  });
+});
+
+const uncertain = (value: number, half: number) => ({
+  ...{ value, standardUncertainty: half / 2 },
+  interval95: [value - half, value + half],
+});
+const demand = (name: string, met: boolean, margin: number | null, probability: number) => ({
+  ...{ demand: "speed", name, met, margin, probability, probabilityDrawn: null },
+  limitedBy: { part: "pack", drive: null, limit: "supply current", text: "The pack limits it." },
+});
+const besideOf = (requirement: object | null): Beside => ({
+  ...{ name: "Grebe", gap: "" },
+  answered: {
+    state: "answered",
+    of: {} as Vehicle,
+    answer: {
+      motions: [
+        {
+          ...{ way: "ahead", force: uncertain(100, 7), speed: uncertain(1.78, 0.27) },
+          atSpeed: { current: 60, power: 850, limitedBy: { part: "motor", text: "The motor limits it." } },
+          shares: [{ name: "drag ahead", share: 0.93, mend: "Measure it" }],
+        },
+      ],
+      endurance: { mission: { lasts: uncertain(13560, 2400) }, speeds: null },
+      requirement,
+    } as unknown as VehicleAnswer,
+  },
+});
+const withVehicle = (vehicle: Beside) => overviewModel(inputOf(TWO, { vehicles: [vehicle], shownVehicle: 0 }));
+
+describe("the vehicle", () => {
+  test("is told with its interval, what it draws, how long it lasts, and the demand that is tightest", () => {
+    const demands = [demand("Depth", true, null, 0.99), demand("Speed", true, 0.26, 0.97)];
+    const { vehicleAnswer, vehicles, chain } = withVehicle(besideOf({ certain: true, demands }));
+    expect(vehicleAnswer).toBe("“Grebe” goes ahead at 1.78 ± 0.27\u202fm/s and meets its 2 demands.");
+    expect(vehicles[0]!.facts.map(({ value }) => value)).toEqual([
+      "1.78 ± 0.27\u202fm/s",
+      "100 ± 7\u202fN",
+      "60.0\u202fA, 850\u202fW",
+      "226 ± 40\u202fmin",
+    ]);
+    expect(vehicles[0]!.verdict).toEqual({
+      tone: "met",
+      text: "Meets all it must: 2 demands, each sure enough. Tightest: Speed, margin +26\u202f%, 97\u202f% sure.",
+    });
+    expect(vehicles[0]!.limit).toEqual({ text: "The pack limits it.", section: "build-supply" });
+    expect(chain.find(({ name }) => name === "Vehicle")).toMatchObject({ state: "stands" });
+  });
+
+  test("that misses a demand says which, and its step leads to the limiting part", () => {
+    const demands = [demand("Lift", true, 0.1, 0.8), demand("Speed", false, -0.2, 0.03)];
+    const { vehicleAnswer, vehicles, steps } = withVehicle(besideOf({ certain: false, demands }));
+    expect(vehicleAnswer).toContain("misses 1 of its 2 demands");
+    expect(vehicles[0]!.verdict).toMatchObject({ tone: "missed", text: expect.stringContaining("Speed, margin −20") });
+    expect(steps.at(-1)).toMatchObject({ screen: "vehicle", choices: { vehicle: "0", section: "build-supply" } });
+  });
+
+  test("that is not sure to meet them says what to measure next", () => {
+    const { steps } = withVehicle(besideOf({ certain: false, demands: [demand("Speed", true, 0.1, 0.8)] }));
+    expect(steps.at(-1)!.text).toContain("93\u202f% of the doubt of its speed is drag ahead. Measure it.");
+  });
+
+  test("of which nothing is asked is sent to where it is said", () => {
+    expect(withVehicle(besideOf(null)).steps.at(-1)).toMatchObject({ choices: { section: "build-require" } });
+  });
+
+  test.each<[string, Partial<Beside>, VehicleLine["state"], string]>([
+    ["that is refused", { answered: { state: "refused", why: "The pack has no charge." } }, "problem", "no charge"],
+    ["that lacks a part", { answered: { state: "none" }, gap: "No motor. Choose one." }, "problem", "Choose one"],
+    ["that is awaited", { answered: { state: "none" } }, "working", "working it out"],
+  ])("%s says so in a sentence", (_name, change, state, words) => {
+    const { vehicles, vehicleAnswer } = withVehicle({ ...besideOf(null), ...change });
+    expect(vehicles[0]).toMatchObject({ state, facts: [], sentence: expect.stringContaining(words) });
+    expect(vehicleAnswer).toBe("");
+  });
+
+  test("that is not there yet is the last step to take", () => {
+    expect(overviewModel(inputOf(TWO)).steps.at(-1)).toMatchObject({ screen: "vehicle", label: "To the vehicle" });
+  });
+});
+
+describe("from log to report", () => {
+  const states = (change: Partial<OverviewInput>, of = TWO as Readonly<Record<string, ReductionState>>) =>
+    overviewModel(inputOf(of, change)).chain.map(({ name, state }) => `${name} ${state}`);
+  test("an empty project has nothing of it", () => {
+    expect(states({}, {}).every((one) => one.endsWith("missing"))).toBe(true);
+  });
+  test("each stage stands by what the project holds", () => {
+    expect(states({ propellers: 2, shortlists: 1 })).toEqual([
+      "Log stands",
+      "Variants stands",
+      "Drive partly",
+      "Shortlist stands",
+      "Vehicle missing",
+      "Report stands",
+    ]);
+  });
+  test("a log that can not be worked out is one to look at", () => {
+    const { chain } = overviewModel(inputOf({ ...TWO, "a 1": refused }));
+    expect(chain[0]).toMatchObject({ state: "partly", text: "3 runs, 1 to look at" });
   });
 });

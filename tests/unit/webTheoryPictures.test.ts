@@ -13,6 +13,7 @@ import {
   speedWarnings,
   variantsAtSpeed,
 } from "../../web/views/theory/pictures/speedPicture.ts";
+import { predictionNotes } from "../../web/views/theory/predictions/predictionNotes.ts";
 import type { ShownPrediction } from "../../web/views/theory/predictions/shownPrediction.ts";
 import type { MeasuredVariant } from "../../web/views/theory/theoryModel.ts";
 import { DENSITY, DIAMETER, reductionOf } from "./webBenchReduction.fixture.ts";
@@ -75,6 +76,55 @@ describe("predictions in the pictures at bollard", () => {
   });
 });
 
+describe("what momentum theory rules out", () => {
+  const ducted = { family: "ka-4-70-19a", pitchRatio: 1 } as const;
+  const NOZZLE: ShownPrediction = {
+    prediction: { name: "Ka", source: { kind: "series", diameter: DIAMETER, series: ducted } },
+    style: 5,
+    predictor: seriesPredictor(ducted, DIAMETER),
+    problem: "",
+  };
+  const kinds = ({ series }: ChartSpec) =>
+    series.filter(({ id }) => id.endsWith("limit")).map(({ id, kind, name }) => [id, kind, name.includes("without")]);
+
+  it("is that of the measured disc while nothing on show can pass it", () => {
+    const spec = thrustPowerChart([SANDED], INPUTS, { kind: "shaftPower", predictions: [SHOWN] });
+    expect(kinds(spec)).toEqual([["limit", "limit", true]]);
+  });
+
+  it("lies 2^(1/3) higher with a nozzle on show, whose curve stays below, and the open disc keeps a line", () => {
+    const spec = thrustPowerChart([SANDED], INPUTS, { kind: "shaftPower", predictions: [SHOWN, NOZZLE] });
+    expect(kinds(spec)).toEqual([
+      ["limit", "limit", false],
+      ["measured-limit", "fit", true],
+    ]);
+    const [nozzle, open, ka] = ["limit", "measured-limit", "prediction-Ka"].map((id) => pointsOf(spec, id).at(-1)!);
+    // Kuchemann & Weber, Aerodynamics of Propulsion (1953): (4 ρ A P²)^(1/3) in a nozzle as wide as the disc, (2 ρ A P²)^(1/3) open.
+    expect(nozzle!.y / open!.y).toBeCloseTo(2 ** (1 / 3), 9);
+    expect(ka!.y).toBeGreaterThan(open!.y);
+    expect(ka!.y).toBeLessThan(nozzle!.y);
+  });
+});
+
+describe("a prediction outside the tests of its series", () => {
+  it("says so in its name wherever it is drawn, and a note of ten of a series is said once", () => {
+    const steep = { ...SERIES, pitchRatio: 1.6 };
+    const beyond: ShownPrediction = {
+      ...SHOWN,
+      prediction: { name: "steep", source: { kind: "series", diameter: DIAMETER, series: steep } },
+      predictor: seriesPredictor(steep, DIAMETER),
+    };
+    const inputs = { variants: [], predictions: [SHOWN, beyond], rotationRate: 50 };
+    expect(openWaterPicture(inputs, "thrustCoefficient").series.map(({ name }) => name)).toEqual([
+      "B 4-70",
+      "steep (outside the tests)",
+    ]);
+    const { own, shared } = predictionNotes([SHOWN, beyond]);
+    expect([...own.keys()]).toEqual(["steep"]);
+    expect(shared).toEqual([expect.stringMatching(/^Published series: These numbers are those of a smooth/)]);
+  });
+});
+
 describe("the open-water pictures", () => {
   const inputs = { variants: [SANDED], predictions: [SHOWN], rotationRate: 50 };
 
@@ -109,6 +159,12 @@ describe("measured over predicted", () => {
       expect(yInterval![0]).toBeLessThan(y);
       expect(yInterval![1]).toBeGreaterThan(y);
     }
+  });
+
+  it("stands at the advance ratio where that is asked for: at 0 for a run at rest", () => {
+    const spec = residualPicture([SANDED], SHOWN, "thrust", "advanceRatio");
+    expect(spec.x.label).toBe("Advance ratio J");
+    expect(pointsOf(spec, "measured-sanded").map(({ x }) => x)).toEqual([0, 0, 0]);
   });
 
   it("holds a propeller of another size against its equal in form", () => {

@@ -17,20 +17,18 @@ describe("a new prediction", () => {
     // A_E/A_0 = (c/D) Z / K_r with K_r 2.168 at 0.7 R: Oosterveld & van Oossanen (1975), table 1; 0.3342 × 3 / 2.168 = 0.462.
     expect(draftLike(PROPELLER)).toMatchObject({
       kind: "series",
-      family: "wageningen-b",
-      blades: 3,
-      areaRatio: 0.46,
+      series: { family: "wageningen-b", blades: 3, areaRatio: 0.46 },
       pitchRatio: 0.8,
       diameter: 0.076,
     });
-    expect(draftLike({ ...PROPELLER, nozzle: true }).family).toBe("ka-4-70-19a");
+    expect(draftLike({ ...PROPELLER, nozzle: true }).series.family).toBe("ka-4-70-19a");
     expect(draftLike(null).diameter).toBeGreaterThan(0);
   });
 
   const start = draftLike(PROPELLER);
   it.each<{ title: string; draft: PredictionDraft; says: string }>([
     { title: "no pitch", draft: { ...start, pitchRatio: null }, says: "pitch ratio" },
-    { title: "no blades", draft: { ...start, blades: null }, says: "number of blades" },
+    { title: "no blades", draft: { ...start, isSeriesWhole: false }, says: "number of blades" },
     { title: "no diameter", draft: { ...start, diameter: null }, says: "diameter" },
     { title: "no merit", draft: { ...start, kind: "staticMerit", staticMerit: null }, says: "static merit" },
     { title: "no propeller", draft: { ...start, kind: "blades", propellerId: "" }, says: "Choose a propeller" },
@@ -47,16 +45,19 @@ describe("a new prediction", () => {
 
   it.each<PredictionDraft>([
     start,
-    { ...start, family: "ka-4-70-19a" },
+    { ...start, series: { family: "ka-4-70-19a" } },
     { ...start, kind: "staticMerit" },
     { ...start, kind: "blades", surface: ROUGH, name: "as printed" },
-  ])("is a document that can be stored, and the same draft again when it is changed ($kind, $family)", (draft) => {
-    const made = predictionOf(draft, []);
-    if ("missing" in made) throw new Error(made.missing);
-    expect(Prediction.parse(made.prediction)).toEqual(made.prediction);
-    const again = predictionOf(draftOf(made.prediction, start), []);
-    expect(again).toEqual(made);
-  });
+  ])(
+    "is a document that can be stored, and the same draft again when it is changed ($kind, $series.family)",
+    (draft) => {
+      const made = predictionOf(draft, []);
+      if ("missing" in made) throw new Error(made.missing);
+      expect(Prediction.parse(made.prediction)).toEqual(made.prediction);
+      const again = predictionOf(draftOf(made.prediction, start), []);
+      expect(again).toEqual(made);
+    },
+  );
 
   it("is named for what it is when no name is typed", () => {
     expect(suggestedName(start)).toBe("B 3-46, P/D 0.80, 76.0\u202fmm");

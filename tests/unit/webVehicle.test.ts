@@ -1,13 +1,17 @@
 import { expect, test } from "vitest";
 import type { MissionAnswer, SpeedAnswer } from "../../shared/model/vehicle/enduranceAnswer.ts";
-import type { HeadingPolar, SteadyMotion } from "../../shared/model/vehicle/motionAnswer.ts";
+import type { HeadingPolar, LimitingPart, SteadyMotion } from "../../shared/model/vehicle/motionAnswer.ts";
+import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { rangePicture, trackPicture } from "../../web/views/vehicle/answer/enduranceCharts.ts";
 import { polarShape } from "../../web/views/vehicle/answer/polarShape.ts";
 import { forcePicture } from "../../web/views/vehicle/answer/speedModel.ts";
-import { COMPARED } from "../../web/views/vehicle/compareModel.ts";
+import { COMPARED, differenceSentence, differences, type Told } from "../../web/views/vehicle/compareModel.ts";
+import { limitSection, wayToLimit } from "../../web/views/vehicle/limitPlace.ts";
 
-const heading = (currentFrom: number, speedOverGround: number | null) => ({ currentFrom, speedOverGround });
+const heading = (currentFrom: number, speedOverGround: number | null, greatestCurrentHeld: number | null = null) => ({
+  ...{ currentFrom, speedOverGround, greatestCurrentHeld },
+});
 const polar = (...points: ReturnType<typeof heading>[]) => ({ points }) as unknown as HeadingPolar;
 
 test("a current from ahead is drawn up, one from starboard to the right, lengths as the speed", () => {
@@ -99,4 +103,50 @@ test("a requirement that is missed names what is missed", () => {
   };
   const cell = COMPARED.find(({ name }) => name === "What it must do")!.cell;
   expect(cell({ requirement } as unknown as VehicleAnswer)).toBe("misses speed");
+});
+
+const told = (value: number, { voltage = 16 } = {}): Told => {
+  const speed = { value, standardUncertainty: 0.1, interval95: [value - 0.196, value + 0.196] };
+  const ahead = { ...{ way: "ahead", force: null, speed }, shares: [{ input: "drag.ahead", contribution: -0.1 }] };
+  return {
+    of: {
+      ...{ drag: "of one hull", water: "sea", interaction: {}, scenario: {}, drives: [], supply: { voltage } },
+    } as unknown as Vehicle,
+    answer: {
+      ...{ motions: [ahead], headings: null, endurance: null, requirement: null },
+      vertical: { climb: null, greatestPayload: null },
+    } as unknown as VehicleAnswer,
+  };
+};
+
+test("two vehicles of one hull differ in a speed that the doubt of each alone would hide", () => {
+  const made = differences(told(1.4), told(1.5, { voltage: 18 }));
+  expect(made).toEqual([{ name: "Speed ahead", isTold: true, text: expect.any(String), line: expect.any(String) }]);
+  expect(made[0]!.line).toMatch(/^\+0\.10* ?.*m\/s, differs$/);
+  expect(differenceSentence("A", "B", made)).toMatch(/^“B” differs from “A” beyond the doubt in speed ahead \(\+0\.1/);
+});
+
+test("vehicles that do not differ are said not to, and what is not known of both is left out", () => {
+  const [same] = differences(told(1.4), told(1.4));
+  expect(same).toMatchObject({ isTold: false, line: "the same" });
+  expect(differenceSentence("A", "B", [same!])).toContain("can not be told apart");
+});
+
+test("the line back ends at the limiting part and leads to where it is described", () => {
+  const limit = (part: LimitingPart["part"]) => ({ part, drive: null, limit: "", text: "" });
+  const names = (part: LimitingPart["part"]) => wayToLimit(limit(part)).map(({ name }) => name);
+  expect(names("motor")).toEqual(["layout", "propeller", "motor"]);
+  expect(names("pack")).toEqual(["layout", "propeller", "motor", "controller", "pack"]);
+  expect(names("nothing")).toEqual([]);
+  expect([limitSection(limit("fuse")), limitSection(limit("tether")), limitSection(null)]).toEqual([
+    "build-supply",
+    "build-tether",
+    null,
+  ]);
+});
+
+test("the current that is held is drawn to the scale of the speed", () => {
+  const { heldPath, rings } = polarShape(polar(heading(0, 0.5, 2), heading(Math.PI, 1, 1)), 100);
+  expect(rings.at(-1)!.speed).toBe(2);
+  expect(heldPath).toBe("M0.0 -100.0 L0.0 50.0 Z");
 });

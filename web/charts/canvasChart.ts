@@ -24,7 +24,8 @@ import { xRange } from "./ranges.ts";
 import { regionsPlugin } from "./regionsPlugin.ts";
 import { followSpanDrags, type SpanHandlers } from "./spanDrag.ts";
 import { spansPlugin } from "./spansPlugin.ts";
-import { tagsPlugin } from "./tagsPlugin.ts";
+import { isCrowded } from "./tags.ts";
+import { TAG_COLUMN, tagsPlugin } from "./tagsPlugin.ts";
 
 Chart.register(
   LineController,
@@ -168,7 +169,7 @@ function optionsOf(drawing: Drawing, still: boolean, zoomed: () => void): ChartO
     maintainAspectRatio: false,
     normalized: true,
     interaction: { mode: "nearest", axis: "xy", intersect: false },
-    layout: { padding: { top: 8, right: 12 } },
+    layout: { padding: () => ({ top: 8, right: isCrowded(drawing.spec) ? TAG_COLUMN : 12 }) },
     plugins: {
       tooltip: {
         enabled: !still,

@@ -1,5 +1,6 @@
 import type { ChartSeries, ChartSpec } from "./chartSpec.ts";
 import { legendEntries } from "./legendEntries.ts";
+import { xRange } from "./ranges.ts";
 
 /** A number that stands at a curve and before its name in the legend, so that ten curves are told apart without colour. */
 export interface Tag {
@@ -27,6 +28,19 @@ export function numberedNames(series: readonly ChartSeries[]): string[] {
 
 function lineOf(series: readonly ChartSeries[], ids: readonly string[]): ChartSeries | undefined {
   return series.find(({ id, kind }) => ids.includes(id) && (kind === "fit" || kind === "prediction"));
+}
+
+/** Curves whose ends have room for their numbers on top of them; more stand in a column beside the picture. */
+const MOST_ON_ENDS = 6;
+/** Part of the width of the picture that counts as its end. */
+export const END_SHARE = 0.04;
+
+/** Whether so many curves end where the picture ends that their numbers need a column of their own. */
+export function isCrowded(spec: ChartSpec): boolean {
+  const { low, high } = xRange(spec);
+  const end = high - END_SHARE * (high - low);
+  const reaches = ({ series }: Tag) => series.kind !== "measured" && series.points.some(({ x }) => x >= end);
+  return tagsOf(spec).filter(reaches).length > MOST_ON_ENDS;
 }
 
 export interface Anchor {

@@ -1,9 +1,11 @@
 import type { Chart, Plugin } from "chart.js";
 import type { Drawing } from "./drawing.ts";
 import { seriesStyle } from "./seriesStyle.ts";
-import { type Anchor, spreadApart, type Tag, tagsOf } from "./tags.ts";
+import { type Anchor, END_SHARE, isCrowded, spreadApart, type Tag, tagsOf } from "./tags.ts";
 
 const RADIUS = 8;
+/** Width beside a crowded picture for the numbers of its curves. */
+export const TAG_COLUMN = 40;
 
 /** Draws the number of its legend entry at the end of each curve. */
 export function tagsPlugin(drawing: Drawing): Plugin {
@@ -14,11 +16,13 @@ export function tagsPlugin(drawing: Drawing): Plugin {
         const anchor = drawing.hidden.has(tag.series.id) ? null : anchorOf(chart, tag);
         return anchor === null ? [] : [{ tag, anchor }];
       });
-      const { top, bottom } = chart.chartArea;
-      const places = spreadApart(
-        placed.map(({ tag, anchor }) => beside(chart, tag, anchor)),
-        { apart: 2 * RADIUS + 2, top: top + RADIUS, bottom: bottom - RADIUS },
-      );
+      const column = isCrowded(drawing.spec);
+      const [top, bottom] = [chart.chartArea.top + RADIUS, chart.chartArea.bottom - RADIUS];
+      const starts = placed.map(({ tag, anchor }) => beside(chart, tag, { anchor, column }));
+      const inColumn = starts.filter(({ x }) => x > chart.chartArea.right).length;
+      // Where the column has no room for all they touch, so that none leaves the picture.
+      const apart = Math.min(2 * RADIUS + 2, (bottom - top) / Math.max(1, inColumn - 1));
+      const places = spreadApart(starts, { apart, top, bottom });
       const tags = placed.map((one, at): PlacedTag => ({ ...one, place: places[at]! }));
       // All leaders first: none crosses a number.
       for (const one of tags) drawLeader(chart, drawing, one);
@@ -36,14 +40,20 @@ function anchorOf(chart: Chart, { series }: Tag): Anchor | null {
     .map((point) => ({ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }))
     .filter((point) => point.x >= left && point.x <= right && point.y >= top && point.y <= bottom);
   const last = inside.reduce<Anchor | null>((far, point) => (far === null || point.x > far.x ? point : far), null);
-  return last === null ? null : { x: Math.min(last.x, right - RADIUS - 1), y: last.y };
+  return last;
+}
+
+interface Start {
+  readonly anchor: Anchor;
+  /** The curves that reach the end of the picture have their numbers in a column beside it. */
+  readonly column: boolean;
 }
 
 /** A number stands on the end of its line, but beside a measured point, which it must not hide. */
-function beside(chart: Chart, { series }: Tag, { x, y }: Anchor): Anchor {
-  if (series.kind !== "measured") return { x, y };
-  const isRoom = x + CLEAR + RADIUS < chart.chartArea.right;
-  return { x: isRoom ? x + CLEAR : x - CLEAR, y };
+function beside({ chartArea: { left, right } }: Chart, { series }: Tag, { anchor: { x, y }, column }: Start): Anchor {
+  if (series.kind === "measured") return { x: x + CLEAR + RADIUS < right ? x + CLEAR : x - CLEAR, y };
+  if (column && x >= right - END_SHARE * (right - left)) return { x: right + TAG_COLUMN - RADIUS - 4, y };
+  return { x: Math.min(x, right - RADIUS - 1), y };
 }
 
 /** Pixels from a point to the number beside it. */

@@ -1,4 +1,4 @@
-import type { VariantRatio } from "../../model/comparison.ts";
+import type { SpreadChoice, VariantRatio } from "../../model/comparison.ts";
 import type { Reduction } from "../../model/reduction.ts";
 import type { Robustness, RobustnessCheck, RobustnessRow } from "../../model/robustness.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
@@ -17,11 +17,12 @@ import { robustnessSentence } from "./robustnessSentence.ts";
  *
  * p-values here are those of the pair alone, so that the ways are compared with the answer under one rule.
  */
-export function robustnessOf({ baseline, variant }: VariantPair): Robustness {
+export function robustnessOf({ baseline, variant }: VariantPair, spreads: SpreadChoice = "tested"): Robustness {
+  const ratioBy = ratioWith(spreads);
   const answer = ratioBy([baseline.reductions, variant.reductions], thrustCoefficientOf)!;
   const rows = [
     rowOf({ check: "asAnswered", title: "as answered", without: null }, answer, answer),
-    ...leaveOneOut(baseline, variant, answer),
+    ...leaveOneOut([baseline, variant], answer, ratioBy),
     ...WAYS.map(({ check, title, refit, why }) => {
       // At speed the coefficient is that of a curve against the advance ratio, which these fits do not know.
       const atSpeed = [...baseline.reductions, ...variant.reductions].some(({ advance }) => advance !== null);
@@ -68,16 +69,22 @@ const WAYS: readonly {
   { check: "allPlateaus", title: "all plateaus, those left out too", refit: fitOver(everyPlateau), why: FEW_PLATEAUS },
 ];
 
-function ratioBy(
-  [baseline, variant]: readonly [readonly Reduction[], readonly Reduction[]],
-  refit: Refit,
-): VariantRatio | null {
-  const sides = [baseline, variant].map((runs) => runs.map(refit));
-  if (sides.some((side) => side.some((one) => one === null))) return null;
-  return variantRatio(sides[0] as RunQuantity[], sides[1] as RunQuantity[]);
-}
+/** The ratio of the runs of baseline and variant by one way of fitting; null where a run does not carry it. */
+type RatioBy = (runs: readonly [readonly Reduction[], readonly Reduction[]], refit: Refit) => VariantRatio | null;
 
-function leaveOneOut(baseline: VariantRuns, variant: VariantRuns, answer: VariantRatio): RobustnessRow[] {
+const ratioWith =
+  (spreads: SpreadChoice): RatioBy =>
+  (runs, refit) => {
+    const [baseline, variant] = runs.map((side) => side.map(refit));
+    if ([...baseline!, ...variant!].includes(null)) return null;
+    return variantRatio(baseline as RunQuantity[], variant as RunQuantity[], spreads);
+  };
+
+function leaveOneOut(
+  [baseline, variant]: readonly [VariantRuns, VariantRuns],
+  answer: VariantRatio,
+  ratioBy: RatioBy,
+): RobustnessRow[] {
   const without = (left: Reduction) => {
     const kept = ({ reductions }: VariantRuns) => reductions.filter((run) => run !== left);
     const names = {

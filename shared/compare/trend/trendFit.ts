@@ -49,7 +49,13 @@ export interface TrendFit {
  */
 export function trendFit(runs: readonly TrendRun[], statedOrder: 1 | 2 | undefined): TrendFit {
   const uncertainties = weighingUncertainties(runs);
-  const fitOf = (order: number) => polynomialFit(dataOf(runs, uncertainties, order));
+  const fits = new Map<number, PolynomialFit>();
+  // Criterion, curve and test ask for the same few.
+  const fitOf = (order: number): PolynomialFit => {
+    const fit = fits.get(order) ?? polynomialFit(dataOf(runs, uncertainties, order));
+    fits.set(order, fit);
+    return fit;
+  };
   const criteria = criteriaOf(runs, fitOf);
   const { order, orderBecause } = chosenOrder(criteria, statedOrder);
   const fit = fitOf(order);

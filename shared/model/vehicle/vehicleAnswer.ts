@@ -10,6 +10,7 @@ import { LayoutAnswer } from "./layoutAnswer.ts";
 import { LayoutRequest } from "./layoutRequest.ts";
 import { DesignChange, HeadingPolar, SteadyMotion, VerticalAnswer } from "./motionAnswer.ts";
 import { RequirementCheck, VehicleDraws } from "./requirementAnswer.ts";
+import { SpeedOverTether } from "./speedOverTether.ts";
 import { TetherSolution } from "./tetherShape.ts";
 import { Vehicle } from "./vehicle.ts";
 
@@ -42,6 +43,9 @@ export const VehicleAnswer = z
       .array(DesignChange)
       .describe("What a change of the design does to the speed ahead, the greatest gain first"),
     tether: TetherSolution.nullable().describe("Its shape at the steady speed ahead; null: no tether is out"),
+    tetherLimit: SpeedOverTether.nullable().describe(
+      "Speed ahead over the tether paid out; null: no tether, or ahead is not commanded or its drag not given",
+    ),
     endurance: EnduranceAnswer,
     requirement: RequirementCheck.nullable().describe("Null: nothing is asked"),
     grounds: z.array(DriveGround.extend({ drive: z.string().describe("Name of the drive") })),

@@ -1,4 +1,4 @@
-import type { BladeGeometry } from "../../model/bladeGeometry.ts";
+import type { BladeGeometry, BladeStation } from "../../model/bladeGeometry.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { overlap, stationName } from "./checkedGeometry.ts";
@@ -8,7 +8,7 @@ const ROOT_GAP = 0.15;
 
 /** What a reader must know of a blade that can be computed all the same. */
 export function geometryWarnings(geometry: BladeGeometry): Warning[] {
-  return [...overlapWarnings(geometry), ...rootWarnings(geometry), ...flatWarnings(geometry)];
+  return [...overlapWarnings(geometry), ...rootWarnings(geometry), ...pitchWarnings(geometry)];
 }
 
 function overlapWarnings({ stations, bladeCount, hubDiameter }: BladeGeometry): Warning[] {
@@ -43,17 +43,37 @@ function rootWarnings({ stations, diameter, hubDiameter }: BladeGeometry): Warni
 
 /** rad; a propeller whose pitch angles all lie below this is next to flat. */
 const NEARLY_FLAT = 0.03;
+/** Pitch over diameter at about 0.7 of the radius that propellers for water or air have; common practice, no source. */
+const USUAL_PITCH = [0.25, 3] as const;
 
-function flatWarnings({ stations }: BladeGeometry): Warning[] {
+/** A pitch in another unit than the header says is a shape all the same, but no likely one. */
+function pitchWarnings(geometry: BladeGeometry): Warning[] {
+  const { stations, diameter } = geometry;
   const steepest = Math.max(...stations.map(({ pitchAngle }) => Math.abs(pitchAngle)));
-  if (steepest >= NEARLY_FLAT) return [];
+  if (steepest < NEARLY_FLAT) return [flatWarning(steepest)];
+  const off = ({ radius }: BladeStation) => Math.abs(radius - 0.35 * diameter);
+  const middle = stations.reduce((near, one) => (off(one) < off(near) ? one : near));
+  const pitchRatio = Math.abs((2 * Math.PI * middle.radius * Math.tan(middle.pitchAngle)) / diameter);
+  const [least, most] = USUAL_PITCH;
+  if (pitchRatio >= least && pitchRatio <= most) return [];
+  const at = stations.indexOf(middle);
   return [
     warning({
-      code: "propeller.pitch-nearly-flat",
-      where: "stations",
-      found: `No pitch angle is more than ${formatNumber((steepest * 180) / Math.PI, 3)}°`,
-      needed: "",
-      mend: "If radians were written under a header of degrees, correct the header",
+      code: "propeller.pitch-unlikely",
+      where: `stations[${at}].pitchAngle`,
+      found: `At ${stationName(middle, at)}, the pitch is ${formatNumber(pitchRatio)} diameters`,
+      needed: `${least} to ${most} in usual propellers`,
+      mend: "If the pitch was written in another unit than its header says, in or cm for mm, correct the header",
     }),
   ];
+}
+
+function flatWarning(steepest: number): Warning {
+  return warning({
+    code: "propeller.pitch-nearly-flat",
+    where: "stations",
+    found: `No pitch angle is more than ${formatNumber((steepest * 180) / Math.PI, 3)}°`,
+    needed: "",
+    mend: "If radians were written under a header of degrees, correct the header",
+  });
 }

@@ -13,10 +13,32 @@ interface PolarUse {
 
 /** Where polars are used beyond what they were measured for. */
 export function polarWarnings(polars: PolarTables, { elements, middle, roughness }: PolarUse): Warning[] {
-  return [...angleWarnings(polars, elements), ...reynoldsWarnings(polars, middle), ...roughnessWarnings(roughness)];
+  return [
+    ...slopeWarnings(polars),
+    ...angleWarnings(polars, elements),
+    ...reynoldsWarnings(polars, middle),
+    ...roughnessWarnings(roughness),
+  ];
 }
 
 const degrees = (angle: number) => `${formatNumber((angle * 180) / Math.PI, 3)}°`;
+
+/** Twice the slope of a thin section, 2π; no section in steady flow lifts so steeply from stall to stall. */
+const GREATEST_SLOPE = 4 * Math.PI;
+
+function slopeWarnings({ liftSlope }: PolarTables): Warning[] {
+  if (liftSlope <= GREATEST_SLOPE) return [];
+  const perDegree = (slope: number) => formatNumber((slope * Math.PI) / 180, 2);
+  return [
+    warning({
+      code: "propeller.polar-steep",
+      where: "polars",
+      found: `The lift coefficient of the polar rises by ${perDegree(liftSlope)} a degree`,
+      needed: `about ${perDegree(2 * Math.PI)}, as of a thin section`,
+      mend: "If radians were written under a header of degrees, correct the header",
+    }),
+  ];
+}
 
 function angleWarnings({ angles: [first, last] }: PolarTables, elements: readonly BladeElement[]): Warning[] {
   const share = shareOf(elements, ({ angleOfAttack }) => angleOfAttack < first || angleOfAttack > last);

@@ -15,6 +15,8 @@ export interface PolarTables {
   /** Factor on the lift of a long wing's section in these blades. */ readonly breadth: number;
   /** Angles of attack that all blocks have in common, rad; beyond them the section is taken as stalled. */
   readonly angles: readonly [number, number];
+  /** From the least lift to the greatest over the angle between them, 1/rad; the steepest block's. */
+  readonly liftSlope: number;
 }
 
 /** Tables of a polar that `checkedPolar` has passed, for blades of an aspect ratio. */
@@ -25,6 +27,7 @@ export function polarTables({ blocks }: SectionPolar, aspectRatio: number): Pola
       Math.max(...blocks.map(({ points }) => points[0]!.angle)),
       Math.min(...blocks.map(({ points }) => points.at(-1)!.angle)),
     ],
+    liftSlope: Math.max(...blocks.map(({ points }) => meanSlope(points))),
     logReynolds: blocks.length > 1 ? blocks.map(({ reynolds }) => Math.log(reynolds!)) : [],
     tables: blocks.map(({ points }) => {
       const at = fullCircle(points, aspectRatio);
@@ -37,6 +40,12 @@ export function polarTables({ blocks }: SectionPolar, aspectRatio: number): Pola
       return table;
     }),
   };
+}
+
+function meanSlope(points: SectionPolar["blocks"][number]["points"]): number {
+  const least = points.reduce((a, b) => (b.lift < a.lift ? b : a));
+  const most = points.reduce((a, b) => (b.lift > a.lift ? b : a));
+  return least === most ? 0 : Math.abs((most.lift - least.lift) / (most.angle - least.angle));
 }
 
 const angleOf = (step: number) => -Math.PI + (2 * Math.PI * step) / STEPS;

@@ -1,5 +1,6 @@
 import type { SeriesWithoutPitch } from "../../model/seriesPropeller.ts";
 import { type BladeFlow, bladeReynolds } from "../coefficients.ts";
+import { screwOf } from "./screwOf.ts";
 import { HUB_RATIO } from "./seriesGeometry.data.ts";
 
 /**
@@ -17,15 +18,9 @@ export function seriesReynolds(series: SeriesWithoutPitch, flow: Omit<BladeFlow,
   return bladeReynolds({ ...flow, radius: 0.75, chord: chordRatio(series) * flow.diameter });
 }
 
-/** Blades and expanded area ratio that the names of the nozzle screws stand for. */
-const NOZZLE_SCREWS = {
-  "ka-4-70-19a": { blades: 4, areaRatio: 0.7 },
-  "ka-5-75-19a": { blades: 5, areaRatio: 0.75 },
-} as const;
-
 function chordRatio(series: SeriesWithoutPitch): number {
-  if (series.family === "wageningen-b") return (2.073 * series.areaRatio) / series.blades;
-  const { blades, areaRatio } = NOZZLE_SCREWS[series.family];
+  const { blades, areaRatio } = screwOf(series);
+  if (series.family === "wageningen-b") return (2.073 * areaRatio) / blades;
   // A_E = Z c (D - d)/2 with A_0 = π D²/4.
   return (areaRatio * Math.PI) / (2 * blades * (1 - HUB_RATIO.fourAndMore));
 }

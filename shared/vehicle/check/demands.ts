@@ -5,12 +5,11 @@ import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { STANDARD_GRAVITY } from "../../quantity/constants.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem } from "../../quantity/problem.ts";
-import { heldCurrent, holdProblem, holdReserve, linearHeld } from "../motion/headings.ts";
+import { heldCurrent, holdReserve, linearHeld } from "../motion/headings.ts";
 import { linearNet, type PullFor } from "../motion/linearMotion.ts";
 import { solvedWay } from "../motion/steadyMotion.ts";
 import { brakedStop, coastingStop, DRIFTING } from "../motion/stopping.ts";
-import { tetherModel } from "../motion/tetherModel.ts";
-import { tetherOut } from "../motion/tetherPull.ts";
+import { type TetherBook, tetherBook } from "../motion/tetherBook.ts";
 import { axisOf, forcesAt, isDriven, type WayProblem } from "../motion/wayForces.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
@@ -39,7 +38,8 @@ export interface DemandQuestion {
   readonly vehicle: Vehicle;
   readonly model: PropulsionModel;
   readonly doubts: VehicleDoubts;
-  /** The tether of the scenario. */ readonly pullFor: PullFor;
+  /** The tether of the scenario, in its current and in any. */ readonly pullFor: PullFor;
+  readonly tether: TetherBook;
   /** How long it works, s, by first order. */ readonly endurance: EnduranceFound | EnduranceUnknown;
 }
 
@@ -75,15 +75,17 @@ function lacking(
 
 /** The vehicle under the conditions that are asked for: depth, current ahead and tether paid out. */
 function asked(
-  { vehicle, model }: DemandQuestion,
+  { vehicle, model, tether }: DemandQuestion,
   requirement: VehicleRequirement,
 ): { model: PropulsionModel; pullFor: PullFor } {
   const depth = requirement.depth ?? vehicle.scenario.depth;
   const there = { ...vehicle, scenario: { ...vehicle.scenario, depth } };
   const currentSpeed = requirement.againstCurrent;
   const at = (numbers: VehicleNumbers) => ({ ...numbers, currentSpeed });
-  const pullFor = tetherModel(tetherOut(there, at(model.numbers), requirement.tetherLength), 0);
-  return { model: withNumbers(model, at(model.numbers)), pullFor: (numbers) => pullFor(at(numbers)) };
+  const { tetherLength } = requirement;
+  const isSame = depth === vehicle.scenario.depth && tetherLength === vehicle.scenario.tetherLength;
+  const book = isSame ? tether : tetherBook(there, model.numbers, tetherLength);
+  return { model: withNumbers(model, at(model.numbers)), pullFor: book.in({ speed: currentSpeed, from: 0 }) };
 }
 
 /** What comes out of a tether that does not reach is a demand that is not met, not a refusal of the whole answer. */
@@ -209,7 +211,7 @@ const NEAR_WORST = 1.1;
 
 function holdDemand(question: DemandQuestion, { holdCurrent }: VehicleRequirement): SolvedDemand | null {
   if (holdCurrent === undefined) return null;
-  const { vehicle, model, doubts } = question;
+  const { model, doubts } = question;
   const base = {
     demand: "holdCurrent",
     name: "Current held from any side, bow kept",
@@ -218,7 +220,7 @@ function holdDemand(question: DemandQuestion, { holdCurrent }: VehicleRequiremen
     better: "more",
   } as const;
   return orShort(base, () => {
-    const hold = holdProblem(model, tetherOut(vehicle, model.numbers));
+    const hold = { model, pullAtOne: question.tether.atOne };
     const sides = Array.from({ length: SIDES }, (_, i) => (2 * Math.PI * i) / SIDES).map((from) => ({
       from,
       current: heldCurrent(hold, from),

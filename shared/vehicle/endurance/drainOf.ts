@@ -2,7 +2,8 @@ import type { CutOff, DemandShortfall } from "../../model/vehicle/enduranceAnswe
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { greatestSupplyPower } from "../../supply/busVoltage.ts";
-import { type BusBound, type BusSolution, busDemand } from "../propulsion/busDemand.ts";
+import { type BusSolution, busDemand } from "../propulsion/busDemand.ts";
+import type { BusBound } from "../propulsion/busProblem.ts";
 import { busState } from "../propulsion/busState.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";

@@ -3,8 +3,9 @@ import type { EnduranceAnswer, MissionAnswer } from "../../model/vehicle/enduran
 import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { steadySpeed } from "../motion/steadySpeed.ts";
-import { type PropulsionModel, propulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import { type VehicleFacts, vehicleFacts } from "../propulsion/vehicleNumbers.ts";
+import type { TetherBook } from "../motion/tetherBook.ts";
+import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
+import type { VehicleFacts } from "../propulsion/vehicleNumbers.ts";
 import { type Battery, type BatteryFacts, batteryOf } from "./battery.ts";
 import { idealEnergy } from "./batteryEnergy.ts";
 import { type Changing, enduranceDoubts } from "./enduranceDoubts.ts";
@@ -19,6 +20,7 @@ import { unmovedBattery } from "./unmovedBattery.ts";
 export interface EnduranceQuestion {
   readonly facts: VehicleFacts;
   readonly model: PropulsionModel;
+  readonly tether: TetherBook;
   /** Packs to choose from. */ readonly packs: readonly Pack[];
   /** Size of the map of holding a place; from the scenario and the speed ahead if absent. */
   readonly map?: MapSize;
@@ -38,12 +40,12 @@ const COARSE_MAP = { speeds: 6, headings: 6 };
  * Assumes  see `assumptions` of the answer.
  * Throws   as `propulsionModel` and `tetherPulls`.
  */
-export function enduranceAnswer({ facts, model, packs, map }: EnduranceQuestion): EnduranceAnswer {
+export function enduranceAnswer({ facts, model, tether, packs, map }: EnduranceQuestion): EnduranceAnswer {
   const { vehicle } = facts;
   const { mission } = vehicle;
   const found = batteryOf(vehicle, mission ?? { reserve: RESERVE });
   const { battery, temperature, warnings } = found ?? unmovedBattery(facts);
-  const drawn = { model, vehicle, battery, pulls: pullBook(vehicle) };
+  const drawn = { model, vehicle, battery, pulls: pullBook(tether) };
   const changing: Changing = { ...drawn, facts, doubts: enduranceDoubts(facts, battery, temperature) };
   const on = drawing(drawn);
   const solved = mission && found ? missionAnswer(on, changing, mission) : null;
@@ -53,7 +55,7 @@ export function enduranceAnswer({ facts, model, packs, map }: EnduranceQuestion)
   const size = map ?? { ...COARSE_MAP, greatestCurrent };
   const holding =
     size.greatestCurrent > 0
-      ? holdingMap(drawing({ ...drawn, pulls: squarePulls(drawn.pulls) }, OF_PICTURES), size, found !== null)
+      ? holdingMap(drawing({ ...drawn, pulls: squarePulls(tether) }, OF_PICTURES), size, found !== null)
       : null;
   return {
     sentence: wholeSentence(solved?.answer ?? null, speeds, found),
@@ -65,12 +67,6 @@ export function enduranceAnswer({ facts, model, packs, map }: EnduranceQuestion)
     converged: (solved?.converged ?? true) && (speeds?.converged ?? true),
     warnings: [...warnings, ...weightWarnings(solved), ...coarse(solved, speeds)],
   };
-}
-
-/** `enduranceAnswer` of a vehicle alone. */
-export function vehicleEndurance(vehicle: VehicleFacts["vehicle"], packs: readonly Pack[] = []): EnduranceAnswer {
-  const facts = vehicleFacts(vehicle);
-  return enduranceAnswer({ facts, model: propulsionModel(vehicle, facts), packs });
 }
 
 /** Steady speed ahead at full thrust on the charge at the start, m/s; 0 where it does not go ahead. */

@@ -1,7 +1,7 @@
 import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import { dragAlong, netWeight } from "../motion/wayForces.ts";
-import type { HullWrench } from "../propulsion/busDemand.ts";
+import type { HullWrench } from "../propulsion/busProblem.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import type { PullBook } from "./pullBook.ts";
 

@@ -1,4 +1,5 @@
 import type { HeadingPoint, HeadingPolar } from "../../model/vehicle/motionAnswer.ts";
+import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { formatNumber, formatUncertain } from "../../quantity/format.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
@@ -10,7 +11,8 @@ import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
 import { steadySpeed } from "./steadySpeed.ts";
-import { type TetherOut, tetherPulls } from "./tetherPull.ts";
+import type { TetherBook } from "./tetherBook.ts";
+import type { TetherPull } from "./tetherPull.ts";
 import { dragAlong, netWeight } from "./wayForces.ts";
 
 /** Headings that are told, rad apart. */
@@ -26,7 +28,8 @@ export interface HeadingQuestion {
   readonly model: PropulsionModel;
   readonly doubts: VehicleDoubts;
   readonly ahead: SolvedWay;
-  readonly tether: TetherOut | null;
+  readonly vehicle: Vehicle;
+  readonly tether: TetherBook;
 }
 
 /** From where the current comes over the way the vehicle goes, m/s and rad. */
@@ -60,12 +63,13 @@ export function madeGood({
 }
 
 /** Greatest speed over the ground on every heading to the current, and the current that is held from every side. */
-export function headingPolar({ model, doubts, ahead, tether }: HeadingQuestion): HeadingPolar | null {
+export function headingPolar(question: HeadingQuestion): HeadingPolar | null {
+  const { model, doubts, ahead, tether } = question;
   const V = ahead.speed;
   if (V === null) return null;
   const U = model.numbers.currentSpeed;
-  const speedFrom = speedByCurrent({ model, doubts, ahead, tether });
-  const hold = holdProblem(model, tether);
+  const speedFrom = speedByCurrent(question);
+  const hold = { model, pullAtOne: tether.atOne };
   const points = Array.from({ length: 24 }, (_, i): HeadingPoint => {
     const from = i * STEP;
     const made = goodAt(speedFrom, U, from);
@@ -80,10 +84,7 @@ export function headingPolar({ model, doubts, ahead, tether }: HeadingQuestion):
   const worst = worstHeld(points);
   const least = worst && uncertainOf(doubts, linearHeld(doubts, hold, worst.from, worst.current));
   const against = linearFrom(doubts, model.numbers, [V], ([speed], numbers) => speed! - numbers.currentSpeed);
-  const againstCurrent = uncertainOf(
-    doubts,
-    U === 0 || tether === null ? against : { ...against, value: speedFrom(0) - U },
-  );
+  const againstCurrent = uncertainOf(doubts, { ...against, value: speedFrom(0) - U });
   return {
     ...{ current: U, points, leastCurrentHeld: least, worstFrom: worst?.from ?? null, againstCurrent },
     sentence: sentenceOf(U, againstCurrent, least, points),
@@ -131,15 +132,14 @@ function goodAt(speedFrom: (offBow: number) => number, current: number, from: nu
 }
 
 /** Speed through the water with the current from an angle off the bow; one number where it makes no difference. */
-function speedByCurrent({ model, ahead, tether }: HeadingQuestion): (offBow: number) => number {
-  const { currentProfile } = model.numbers.currentSpeed === 0 || tether === null ? NO_MATTER : tether.vehicle.scenario;
-  const fixed = tether?.vehicle.tether?.motion === "upperEndFixed";
-  if (tether === null || model.numbers.currentSpeed === 0 || (currentProfile === "uniform" && !fixed)) {
-    return () => ahead.steady.speed;
-  }
+function speedByCurrent({ model, ahead, vehicle, tether }: HeadingQuestion): (offBow: number) => number {
+  const speed = model.numbers.currentSpeed;
+  if (speed === 0 || !feelsCurrent(vehicle)) return () => ahead.steady.speed;
+  let near = ahead.steady.speed;
   const known = Array.from({ length: 7 }, (_, i) => {
-    const pull = tetherPulls(tether, i * TETHER_STEP);
-    return steadySpeed({ ...ahead.problem, pull }).speed;
+    const pull = tether.in({ speed, from: i * TETHER_STEP })(model.numbers);
+    near = steadySpeed({ ...ahead.problem, pull }, near).speed;
+    return near;
   });
   // Port and starboard are alike but for the layout, whose forces across are small beside those along.
   return (offBow) => {
@@ -149,31 +149,15 @@ function speedByCurrent({ model, ahead, tether }: HeadingQuestion): (offBow: num
   };
 }
 
-const NO_MATTER = { currentProfile: "uniform" } as const;
+/** In a uniform current a tether whose both ends move with the vehicle does not feel it. */
+export const feelsCurrent = ({ tether, scenario: { tetherLength, currentProfile } }: Vehicle): boolean =>
+  tether !== undefined && tetherLength > 0 && (currentProfile !== "uniform" || tether.motion === "upperEndFixed");
 
 /** What holding a place in a current needs. */
-interface HoldProblem {
+export interface HoldProblem {
   readonly model: PropulsionModel;
   /** Force of the tether on the vehicle at 1 m/s of current from an angle, N; it grows with the square. */
-  readonly pullAtOne: (from: number) => Vector;
-}
-
-export function holdProblem(model: PropulsionModel, tether: TetherOut | null): HoldProblem {
-  const known = new Map<number, Vector>();
-  return {
-    model,
-    pullAtOne: (from) => {
-      const now = known.get(from) ?? pullAt(tether, from);
-      known.set(from, now);
-      return now;
-    },
-  };
-}
-
-function pullAt(tether: TetherOut | null, from: number): Vector {
-  if (tether === null) return [0, 0, 0];
-  const out = { ...tether, numbers: { ...tether.numbers, currentSpeed: 1 } };
-  return tetherPulls(out, from)([Math.cos(from), Math.sin(from), 0]).force;
+  readonly pullAtOne: (from: number) => TetherPull;
 }
 
 /**
@@ -191,7 +175,7 @@ export function holdReserve({ model, pullAtOne }: HoldProblem, from: number, U: 
   const { held } = model.geometry;
   if (c !== 0 && (alongDrag === null || !held.includes("surge"))) return null;
   if (s !== 0 && (acrossDrag === null || !held.includes("sway"))) return null;
-  const [px, py, pz] = pullAtOne(from).map((one) => one * U * U) as unknown as Vector;
+  const [px, py, pz] = pullAtOne(from).force.map((one) => one * U * U) as unknown as Vector;
   const X = (c === 0 ? 0 : Math.sign(c) * dragAlong(alongDrag!, density, U * Math.abs(c))) - px;
   const Y = (s === 0 ? 0 : Math.sign(s) * dragAlong(acrossDrag!, density, U * Math.abs(s))) - py;
   const direction = { ...(held.includes("surge") && { surge: X }), ...(held.includes("sway") && { sway: Y }) };

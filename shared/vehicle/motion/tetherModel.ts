@@ -1,10 +1,11 @@
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { PullFor } from "./linearMotion.ts";
-import { NO_PULL, type TetherOut, type TetherPull, tetherPulls } from "./tetherPull.ts";
+import { handled, NO_PULL, type TetherOut, type TetherPull, tetherPulls } from "./tetherPull.ts";
 
-/** Speeds that a direction is solved at, m/s apart; between them the cubic through four. */
-const STEP = 0.25;
+/** Speeds that a direction is solved at are this, m/s, times the squares of whole numbers: dense where weight gives way to drag. */
+const UNIT = 0.02;
+const speedOf = (place: number) => UNIT * place * place;
 /** Change of a factor that slopes are taken by. */
 const CHANGE = 0.05;
 /** Speed that slopes are taken at, m/s. */
@@ -25,20 +26,20 @@ interface Direction {
  *
  *   F(V, p) = F(V, p_0) + Σ ∂F/∂p_k (V/V_1)² (p_k − p_k0)
  *
- * In V the cubic through four solved shapes 0.25 m/s apart; in drag, weight and current a straight line, whose slope grows
+ * In V the cubic through four solved shapes; in drag, weight and current a straight line, whose slope grows
  * with the square of the speed, but for that of the weight.
  *
  * Source   `tetherPulls`; Lagrange's interpolation.
- * Assumes  straight up or down the tether is handled along itself, so that only its pull at rest counts.
- * Error    about 1e-4 of the force at working speeds; a change of a factor by 10 % to some 1e-3.
+ * Assumes  as `tetherPulls`.
+ * Error    about 2e-4 of the force from 0.9 m/s on; below 0.4 m/s, where a weight that sags gives way to drag, 2 %, which
+ *          is some 0.01 N; a change of a factor by 10 % to some 1e-3.
  * Throws   as `tetherPulls`.
  */
 export function tetherModel(out: TetherOut | null, from: number): PullFor {
   if (out === null) return () => () => NO_PULL;
   const known = new Map<string, Direction>();
   return (numbers) => (velocity) => {
-    // Up and down a tether is taken in or paid out along itself: it pulls as at rest.
-    const through: Vector = velocity[0] === 0 && velocity[1] === 0 ? [0, 0, 0] : velocity;
+    const through = handled(velocity);
     const speed = Math.hypot(...through);
     const unit: Vector = speed === 0 ? [1, 0, 0] : [through[0] / speed, through[1] / speed, through[2] / speed];
     const key = unit.map((part) => part.toFixed(9)).join(" ");
@@ -55,27 +56,33 @@ export function tetherModel(out: TetherOut | null, from: number): PullFor {
         force[k]! += slope * growth;
       });
     }
-    return { force, converged: base.converged };
+    return { ...base, force };
   };
 }
 
+/** The cubic through the four solved speeds about a speed. */
 function interpolated(direction: Direction, speed: number): TetherPull {
-  const at = speed / STEP;
-  const first = Math.max(0, Math.floor(at) - 1);
-  const nodes = [0, 1, 2, 3].map((k) => nodeAt(direction, first + k));
-  const x = at - first;
-  const weights = [
-    (-(x - 1) * (x - 2) * (x - 3)) / 6,
-    (x * (x - 2) * (x - 3)) / 2,
-    (-x * (x - 1) * (x - 3)) / 2,
-    (x * (x - 1) * (x - 2)) / 6,
-  ];
-  const force = [0, 1, 2].map((k) => nodes.reduce((sum, node, i) => sum + weights[i]! * node.force[k]!, 0));
-  return { force: [force[0]!, force[1]!, force[2]!], converged: nodes.every(({ converged }) => converged) };
+  const place = Math.sqrt(speed / UNIT);
+  if (speedOf(Math.round(place)) === speed) return nodeAt(direction, Math.round(place));
+  const first = Math.max(0, Math.floor(place) - 1);
+  const places = [first, first + 1, first + 2, first + 3];
+  const nodes = places.map((place) => nodeAt(direction, place));
+  const force: [number, number, number] = [0, 0, 0];
+  places.forEach((own, i) => {
+    const weight = places.reduce(
+      (product, other) =>
+        other === own ? product : (product * (speed - speedOf(other))) / (speedOf(own) - speedOf(other)),
+      1,
+    );
+    nodes[i]!.force.forEach((part, k) => {
+      force[k]! += weight * part;
+    });
+  });
+  return { force, converged: nodes.every(({ converged }) => converged), near: nodes[1]!.near };
 }
 
 function nodeAt({ nodes, solve, unit }: Direction, place: number): TetherPull {
-  const V = place * STEP;
+  const V = speedOf(place);
   const node = nodes.get(place) ?? solve([unit[0] * V, unit[1] * V, unit[2] * V]);
   nodes.set(place, node);
   return node;
@@ -94,10 +101,10 @@ const relative = (value: number, base: number) => (base === 0 ? 0 : value / base
 function slopesOf(out: TetherOut, from: number, { unit, solve }: Direction): Record<Factor, Vector> {
   const { numbers, vehicle } = out;
   const velocity: Vector = [unit[0] * SLOPE_SPEED, unit[1] * SLOPE_SPEED, unit[2] * SLOPE_SPEED];
-  const base = solve(velocity).force;
+  const { force: base, near } = solve(velocity);
   const none: Vector = [0, 0, 0];
   const slope = (changed: VehicleNumbers): Vector => {
-    const { force } = tetherPulls({ ...out, numbers: changed }, from)(velocity);
+    const { force } = tetherPulls({ ...out, numbers: changed }, from, near)(velocity);
     return [(force[0] - base[0]) / CHANGE, (force[1] - base[1]) / CHANGE, (force[2] - base[2]) / CHANGE];
   };
   const factor = (field: keyof VehicleNumbers["tether"]) =>

@@ -4,10 +4,8 @@ import { InputProblem } from "../../quantity/problem.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { checkTether } from "../tether/checkTether.ts";
-import { tensionOf } from "../tether/describeShape.ts";
-import { searchAnchor } from "../tether/searchAnchor.ts";
+import { type Near, searchAnchor } from "../tether/searchAnchor.ts";
 import { chordOf, shapeProblem } from "../tether/solveTether.ts";
-import { shapeFrom, type TetherAnchor } from "../tether/tetherShape.ts";
 
 /** A tether that is out, and the water it hangs in. */
 export interface TetherOut {
@@ -19,9 +17,10 @@ export interface TetherOut {
 export interface TetherPull {
   /** Force on the vehicle ahead, to starboard and down, N. */ readonly force: Vector;
   readonly converged: boolean;
+  /** What the search for one nearby may begin with. */ readonly near: Near | null;
 }
 
-export const NO_PULL: TetherPull = { force: [0, 0, 0], converged: true };
+export const NO_PULL: TetherPull = { force: [0, 0, 0], converged: true, near: null };
 
 /** Error of the integration: far finer than any tether is known. */
 const TOLERANCE = 1e-7;
@@ -74,25 +73,57 @@ export function tetherRequest({ vehicle, numbers, length }: TetherOut, through: 
   };
 }
 
+/** Part of a velocity by which another may differ for its shape to be a better beginning than none. */
+const LIKE = 0.6;
+
+/** Up and down a tether is taken in or paid out along itself: it pulls as at rest. */
+export const handled = (through: Vector): Vector => (through[0] === 0 && through[1] === 0 ? [0, 0, 0] : through);
+
 /**
  * Force of the tether on the vehicle, as a function of its velocity through the water; each search begins at the shape of
- * the one before.
+ * the nearest velocity that was asked before, the first one at `begin`.
  *
  * Source   as `solveTether`.
+ * Assumes  straight up or down the tether is handled along itself, so that only its pull at rest counts.
  * Throws   InputProblem as `checkTether`, told from the fields of the vehicle: such as a tether that does not reach.
  */
-export function tetherPulls(out: TetherOut | null, from: number): (through: Vector) => TetherPull {
+export function tetherPulls(
+  out: TetherOut | null,
+  from: number,
+  begin: Near | null = null,
+): (through: Vector) => TetherPull {
   if (out === null) return () => NO_PULL;
-  let near: TetherAnchor | undefined;
-  return (through) => {
-    const request = tetherRequest(out, through, from);
-    checkOfVehicle(request);
-    const shape = shapeProblem(request, TOLERANCE);
-    if (shape.loadSize === 0) return NO_PULL;
-    const { anchor, converged } = searchAnchor({ ...shape, chord: chordOf(request)! }, near);
-    near = converged ? anchor : undefined;
-    return { force: tensionOf(shapeFrom(shape, anchor)[0]!), converged };
+  const known: { readonly through: Vector; readonly pull: TetherPull }[] = [];
+  return (velocity) => {
+    const through = handled(velocity);
+    const nearest = leastBy(known, (one) => apart(one.through, through));
+    if (nearest !== null && apart(nearest.through, through) === 0) return nearest.pull;
+    const isLike = nearest !== null && apart(nearest.through, through) <= LIKE * Math.hypot(...through);
+    const pull = pullAt(out, from, through, isLike ? nearest.pull.near : begin);
+    known.push({ through, pull });
+    return pull;
   };
+}
+
+function pullAt(out: TetherOut, from: number, through: Vector, near: Near | null): TetherPull {
+  const request = tetherRequest(out, through, from);
+  checkOfVehicle(request);
+  const shape = shapeProblem(request, TOLERANCE);
+  if (shape.loadSize === 0) return NO_PULL;
+  const landing = searchAnchor({ ...shape, chord: chordOf(request)! }, near);
+  const { converged, onVehicle } = landing;
+  return { force: onVehicle, converged, near: converged ? landing : null };
+}
+
+const apart = (a: Vector, b: Vector): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+
+function leastBy<T>(list: readonly T[], size: (one: T) => number): T | null {
+  let [least, at] = [Number.POSITIVE_INFINITY, null as T | null];
+  for (const one of list) {
+    const now = size(one);
+    if (now < least) [least, at] = [now, one];
+  }
+  return at;
 }
 
 /** Fields of a vehicle that the question to its tether takes from elsewhere. */

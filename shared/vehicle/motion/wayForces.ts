@@ -1,6 +1,7 @@
 import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
-import { type BusSolution, busDemand, type HullWrench } from "../propulsion/busDemand.ts";
+import { type BusSolution, busDemand } from "../propulsion/busDemand.ts";
+import type { HullWrench } from "../propulsion/busProblem.ts";
 import { type PropulsionModel, WAY_VECTOR } from "../propulsion/propulsionModel.ts";
 import type { WayDrag } from "../propulsion/vehicleNumbers.ts";
 import type { TetherPull } from "./tetherPull.ts";

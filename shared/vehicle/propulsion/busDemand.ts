@@ -1,40 +1,18 @@
-import type { Axis } from "../../model/vehicle/layoutRequest.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
-import type { Vector } from "../layout/wrenchMatrix.ts";
-import { type Flow, flowAt, type PropulsionModel } from "./propulsionModel.ts";
-import { greatestShare, type Share } from "./thrustShares.ts";
+import { voltageUnderPower } from "../../supply/busVoltage.ts";
+import {
+  type AtVoltage,
+  atVoltage,
+  type BusAsk,
+  type BusBound,
+  type BusProblem,
+  busProblem,
+  drawn,
+  limitsAt,
+  undriven,
+} from "./busProblem.ts";
+import type { Flow, PropulsionModel } from "./propulsionModel.ts";
 import type { BusSupply } from "./vehicleNumbers.ts";
-import { powerForThrust, setVoltage } from "./wayModel.ts";
-
-/** Forces (N) and moments (N·m) on the hull; an axis that is left out is zero. */
-export type HullWrench = Partial<Record<Axis, number>>;
-
-export interface BusAsk {
-  /** What is to grow; moments and forces in this proportion. */
-  readonly direction: HullWrench;
-  /** Times the direction that are wanted; as many as can be if absent. */
-  readonly most?: number;
-  /** What is held besides, such as a net weight; it comes first. Zero if absent. */
-  readonly aside?: HullWrench;
-  /** Velocity through the water, m/s; at rest if absent. */
-  readonly velocity?: Vector;
-  /** Supply instead of the model's: at another charge. */
-  readonly supply?: BusSupply;
-  /** Hotel load instead of the model's, W. */
-  readonly hotelPower?: number;
-  /** A thruster that makes none. */
-  readonly lost?: number;
-}
-
-/** What bounds a demand: the thrusters themselves, or a limit of the bus. */
-export type BusBound =
-  | "asked"
-  | "thrusters"
-  | "supplyCurrent"
-  | "fuseCurrent"
-  | "tetherCurrent"
-  | "supplyVoltage"
-  | "greatestPower";
 
 export interface BusSolution {
   /** held: all of it; scaled: less than was asked or than the thrusters could; notHeld: not even what is held besides. */
@@ -62,112 +40,131 @@ const TOLERANCE = 1e-12;
  *
  *   U = U_oc − R_s [P_h + Σ P_i(T_i)]/U,   T_i ≤ T_max,i(U, V_A),   Σ T_i w_i (1 − t) = a + s d,   s → max or as asked
  *
- * One root in U, bracketed: the greatest thrusts and their current rise with U; for a demand that is held the current falls,
- * and the upper root is the one that a load which is switched on arrives at. Where pack, fuse, tether or least voltage is
- * passed, or the supply would be past its greatest power, s is scaled down until it is not.
+ * One root in U, bracketed. Where s is as great as can be, powers rise with U: one root. For a demand that is held the
+ * current falls with U, and the upper root is the one that a load which is switched on arrives at. What is held besides,
+ * a, is held from some voltage U_a on: the root is sought above it, and where the supply sags below U_a under a alone, it
+ * is not held. Where pack, fuse, tether or least voltage is passed, or the supply would be past its greatest power, s is
+ * scaled down until it is not.
  *
- * Source   Kirchhoff's voltage law; thrusters as `solveFull`; shares as `greatestShare`.
+ * Source   Kirchhoff's voltage law; thrusters as `solveFull`; shares as `shareWithin`.
  * Assumes  the thrusters do not disturb each other; one thrust deduction for all.
  */
 export function busDemand(model: PropulsionModel, ask: BusAsk): BusSolution {
-  const problem = problemOf(model, ask);
-  const { supply, limit } = problem;
-  const { openCircuitVoltage: U_oc, resistance: R_s } = supply;
-  const leastVoltage = U_oc - (Number.isFinite(limit.current) ? R_s * limit.current : 0);
+  const problem = busProblem(model, ask);
+  const { openCircuitVoltage: U_oc, resistance: R_s } = problem.supply;
   if (R_s === 0) {
     const open = atVoltage(problem, U_oc);
-    return open.power <= U_oc * limit.current * (1 + TOLERANCE)
+    return open.power <= U_oc * problem.limit.current * (1 + TOLERANCE)
       ? solution(problem, open, U_oc, true)
       : capped(problem, U_oc);
   }
-  const excess = (U: number) => U_oc - U - (R_s * atVoltage(problem, U).power) / U;
-  if (!(leastVoltage > 0 && excess(leastVoltage) > 0)) return capped(problem, Math.max(leastVoltage, 0));
-  const { root, converged } = bracketedRoot(excess, leastVoltage, U_oc, { relativeTolerance: TOLERANCE });
-  return solution(problem, atVoltage(problem, root), root, converged);
+  const bracket = heldFromTop(problem) ?? wholeBracket(problem);
+  if ("none" in bracket) return bracket.none;
+  const { root, converged } = bracketedRoot((U) => bracket.at(U).excess, bracket.low, bracket.high, {
+    relativeTolerance: TOLERANCE,
+  });
+  return solution(problem, bracket.at(root).drawn, root, converged);
 }
 
-interface BusLimit {
-  /** A. */ readonly current: number;
-  readonly bound: BusBound;
+/** A voltage that is tried, and by how much the supply has more at what is drawn then, V. */
+interface Tried {
+  readonly drawn: AtVoltage;
+  readonly excess: number;
 }
 
-interface BusProblem {
-  readonly model: PropulsionModel;
-  readonly flow: Flow;
-  readonly direction: readonly number[];
-  readonly aside: readonly number[];
-  readonly most: number;
-  readonly supply: BusSupply;
-  readonly hotelPower: number;
-  readonly limit: BusLimit;
-  readonly lost: number;
+interface Bracket {
+  readonly low: number;
+  readonly high: number;
+  readonly at: (voltage: number) => Tried;
 }
 
-function problemOf(model: PropulsionModel, ask: BusAsk): BusProblem {
-  const { numbers, geometry } = model;
-  const supply = ask.supply ?? numbers.supply;
-  // What the hull gets of the thrust; what the thrusters must make for the hull is more.
-  const more = 1 / (1 - numbers.thrustDeduction);
-  const onHeld = (wrench: HullWrench = {}) => geometry.held.map((axis) => more * (wrench[axis] ?? 0));
-  return {
-    ...{ model, supply, flow: flowAt(model, ask.velocity ?? [0, 0, 0]) },
-    ...{ direction: onHeld(ask.direction), aside: onHeld(ask.aside), most: ask.most ?? Number.POSITIVE_INFINITY },
-    ...{ hotelPower: ask.hotelPower ?? numbers.hotelPower, limit: limitOf(model, supply), lost: ask.lost ?? -1 },
+/** Every voltage is worked out once. */
+function triedVoltages(problem: BusProblem): (voltage: number) => Tried {
+  const { openCircuitVoltage: U_oc, resistance: R_s } = problem.supply;
+  const known = new Map<number, Tried>();
+  return (U) => {
+    const before = known.get(U);
+    if (before) return before;
+    const found = atVoltage(problem, U);
+    const tried = { drawn: found, excess: U_oc - U - (R_s * found.power) / U };
+    known.set(U, tried);
+    return tried;
   };
 }
 
-/** The least of the currents that the bus is limited to; past half its open-circuit voltage a supply gives less power. */
-function limitOf({ supplyLimits }: PropulsionModel, { openCircuitVoltage: U, resistance: R }: BusSupply): BusLimit {
-  const { supplyCurrent, fuseCurrent, tetherCurrent, supplyVoltage } = supplyLimits;
-  const byVoltage = (least: number) => (U < least ? 0 : (U - least) / R);
-  const all: BusLimit[] = [
-    { bound: "greatestPower", current: R === 0 ? Number.POSITIVE_INFINITY : U / (2 * R) },
-    ...(supplyCurrent === undefined ? [] : [{ bound: "supplyCurrent" as const, current: supplyCurrent }]),
-    ...(fuseCurrent === undefined ? [] : [{ bound: "fuseCurrent" as const, current: fuseCurrent }]),
-    ...(tetherCurrent === undefined ? [] : [{ bound: "tetherCurrent" as const, current: tetherCurrent }]),
-    ...(supplyVoltage === undefined || (R === 0 && U >= supplyVoltage)
-      ? []
-      : [{ bound: "supplyVoltage" as const, current: byVoltage(supplyVoltage) }]),
-  ];
-  return all.reduce((least, one) => (one.current < least.current ? one : least));
+/** Part of the sag by which the voltage of a demand that is held may differ from that by its power without load. */
+const SAG_PART = 0.05;
+
+/**
+ * Where a demand is all held: voltages just about that which its power without load gives, so that the search can not end
+ * at the lower root. Null where that is not so, or a limit of the bus is near.
+ */
+function heldFromTop(problem: BusProblem): Bracket | null {
+  const { most, supply, limit } = problem;
+  const { openCircuitVoltage: high, resistance } = supply;
+  if (most === Number.POSITIVE_INFINITY) return null;
+  const at = triedVoltages(problem);
+  const voltage = voltageUnderPower(high, resistance, at(high).drawn.power);
+  if (voltage === null) return null;
+  const low = voltage - SAG_PART * (high - voltage);
+  const isWithin = (high - low) / resistance <= limit.current;
+  const { drawn: found, excess } = at(low);
+  return isWithin && found.share.times >= most && excess > 0 ? { low, high, at } : null;
 }
 
-interface AtVoltage {
-  readonly share: Share;
-  readonly powers: readonly number[];
-  /** Thrusters and hotel load, W. */ readonly power: number;
+/** From the voltage at the limit of the bus, or at which what is held besides can just be held, up to that without load. */
+function wholeBracket(problem: BusProblem): Bracket | { readonly none: BusSolution } {
+  const { openCircuitVoltage: high, resistance } = problem.supply;
+  const least = high - (Number.isFinite(problem.limit.current) ? resistance * problem.limit.current : 0);
+  if (!(least > 0)) return { none: capped(problem, 0) };
+  const at = triedVoltages(problem);
+  const isHeld = at(least).drawn.share.times >= 0;
+  const low = isHeld ? least : at(high).drawn.share.times >= 0 ? holdingVoltage(problem, least, high) : null;
+  if (low === null || (!isHeld && !(at(low).excess > 0))) return { none: unheld(problem) };
+  return at(low).excess > 0 ? { low, high, at } : { none: capped(problem, low) };
 }
 
-/** As much of the demand as the thrusters make at a bus voltage, and what they draw. */
-function atVoltage(problem: BusProblem, voltage: number, most = problem.most): AtVoltage {
-  const { model, flow, direction, aside, hotelPower, lost } = problem;
-  for (const way of flow.ways) setVoltage(way, voltage);
-  const limits = flow.thrusters.map(({ ahead, astern }, i) =>
-    i === lost ? { forward: 0, reverse: 0 } : { forward: ahead.greatest, reverse: astern?.greatest ?? 0 },
-  );
-  const share = greatestShare(model.geometry, { direction, aside, limits, most });
-  const powers = share.forces.map((force, i) => powerOf(flow, i, force));
-  return { share, powers, power: powers.reduce((sum, one) => sum + one, hotelPower) };
+/** Least voltage between two at which what is held besides the direction is held. */
+function holdingVoltage(problem: BusProblem, from: number, to: number): number {
+  const spare = (U: number) =>
+    problem.asideOf({ limits: limitsAt(problem, U), most: Number.POSITIVE_INFINITY }).times - 1;
+  const { root } = bracketedRoot(spare, from, to, { relativeTolerance: TOLERANCE });
+  let [held, hair] = [root, TOLERANCE];
+  while (held < to && !(atVoltage(problem, held).share.times >= 0)) {
+    held = Math.min(to, root * (1 + hair));
+    hair *= 4;
+  }
+  return held;
 }
 
-function powerOf({ thrusters }: Flow, i: number, force: number): number {
-  const { ahead, astern } = thrusters[i]!;
-  return force < 0 && astern ? powerForThrust(astern, -force) : powerForThrust(ahead, force);
-}
+/** Power of a thruster goes with about this power of its thrust: the root of it makes a search for a share short. */
+const POWER_OF_THRUST = 1.5;
 
 /** The demand scaled down until the bus is at its limit, at the voltage that it has there. */
 function capped(problem: BusProblem, voltage: number): BusSolution {
-  const { limit } = problem;
+  const { limit, most } = problem;
   const allowed = voltage * limit.current;
-  const nothing = voltage > 0 ? atVoltage(problem, voltage, 0) : null;
-  if (nothing === null || nothing.power > allowed || nothing.share.times < 0) return failed(problem, nothing, voltage);
-  const whole = atVoltage(problem, voltage);
+  const limits = voltage > 0 ? limitsAt(problem, voltage) : null;
+  const nothing = limits && drawn(problem, limits, 0);
+  if (limits === null || nothing === null || nothing.power > allowed || nothing.share.times < 0)
+    return failed(problem, nothing, voltage);
+  const whole = drawn(problem, limits, most);
   const greatest = whole.share.times;
-  if (!(greatest > 0)) return solution(problem, whole, voltage, true);
-  const excess = (part: number) => atVoltage(problem, voltage, part * greatest).power - allowed;
-  if (excess(1) <= 0) return solution(problem, whole, voltage, true);
+  if (!(greatest > 0) || whole.power <= allowed) return solution(problem, whole, voltage, true);
+  const spare = allowed - nothing.power;
+  const straight = (over: number) => Math.sign(over) * Math.abs(over) ** (1 / POWER_OF_THRUST);
+  const tried = new Map([
+    [0, nothing],
+    [1, whole],
+  ]);
+  const at = (part: number) => {
+    const found = tried.get(part) ?? drawn(problem, limits, part * greatest);
+    tried.set(part, found);
+    return found;
+  };
+  const excess = (part: number) => straight(at(part).power - nothing.power) - straight(spare);
   const { root, converged } = bracketedRoot(excess, 0, 1, { relativeTolerance: TOLERANCE });
-  const found = atVoltage(problem, voltage, root * greatest);
+  const found = at(root);
   return {
     ...solution(problem, found, voltage, converged),
     outcome: "scaled",
@@ -175,6 +172,15 @@ function capped(problem: BusProblem, voltage: number): BusSolution {
     share: root,
     gains: [],
   };
+}
+
+/** What is held besides can not be held: the thrusters stand, the rest of the vehicle runs on. */
+function unheld(problem: BusProblem): BusSolution {
+  const { openCircuitVoltage, resistance } = problem.supply;
+  const still = undriven(problem);
+  const voltage = voltageUnderPower(openCircuitVoltage, resistance, still.power);
+  if (voltage === null || still.power > voltage * problem.limit.current) return failed(problem, null, voltage ?? 0);
+  return solution(problem, still, voltage, true);
 }
 
 function failed(problem: BusProblem, nothing: AtVoltage | null, voltage: number): BusSolution {
@@ -186,17 +192,26 @@ function failed(problem: BusProblem, nothing: AtVoltage | null, voltage: number)
 }
 
 function solution(
-  problem: BusProblem,
+  { supply, hotelPower, flow, most }: BusProblem,
   { share, powers, power }: AtVoltage,
   voltage: number,
   converged: boolean,
 ): BusSolution {
-  const { supply, hotelPower, flow, most } = problem;
-  const outcome =
-    share.times < 0 ? "notHeld" : share.times < most && most !== Number.POSITIVE_INFINITY ? "scaled" : "held";
+  const isScaled = share.times < most && most !== Number.POSITIVE_INFINITY;
   return {
-    ...{ outcome, times: Math.max(0, share.times), thrusts: share.forces, powers, power, hotelPower, supply, flow },
-    ...{ busVoltage: voltage, supplyCurrent: power / voltage, bound: share.times < most ? "thrusters" : "asked" },
-    ...{ share: 1, gains: share.gains, converged },
+    outcome: share.times < 0 ? "notHeld" : isScaled ? "scaled" : "held",
+    times: Math.max(0, share.times),
+    thrusts: share.forces,
+    powers,
+    busVoltage: voltage,
+    supplyCurrent: power / voltage,
+    power,
+    hotelPower,
+    supply,
+    bound: share.times < most ? "thrusters" : "asked",
+    share: 1,
+    gains: share.gains,
+    flow,
+    converged,
   };
 }

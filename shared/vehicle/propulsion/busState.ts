@@ -54,11 +54,16 @@ function thrusterState(model: PropulsionModel, { flow, thrusts, powers, busVolta
   const works = thrust !== 0 && busVoltage > 0;
   const losses = works ? lossesOf(way.chain, way.part, power) : { controller: power, motor: 0, shaft: 0 };
   const state: ThrusterState = {
-    ...{ name, drive: model.drives[drive]!.name, thrust: thrust + 0, greatestThrust: way.greatest },
+    name,
+    drive: model.drives[drive]!.name,
+    thrust: thrust + 0,
+    greatestThrust: way.greatest,
     throttle: works ? Math.min(1, way.part.throttle) : 0,
     rotationRate: works ? rotationRateAt(way.chain, way.part.angularVelocity) : 0,
     motorCurrent: works ? way.part.motorCurrent : 0,
-    ...{ electricalPower: powers[i]!, shaftPower: losses.shaft, inflow: (isAstern ? -inflow : inflow) + 0 },
+    electricalPower: powers[i]!,
+    shaftPower: losses.shaft,
+    inflow: (isAstern ? -inflow : inflow) + 0,
   };
   return { state, losses };
 }

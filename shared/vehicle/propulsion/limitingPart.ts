@@ -1,6 +1,7 @@
 import { LIMIT_NAMES, type LimitState } from "../../model/drive.ts";
 import type { LimitingPart } from "../../model/vehicle/motionAnswer.ts";
-import type { BusBound, BusSolution } from "./busDemand.ts";
+import type { BusSolution } from "./busDemand.ts";
+import type { BusBound } from "./busProblem.ts";
 import type { PropulsionModel } from "./propulsionModel.ts";
 import type { WayAtSpeed } from "./wayModel.ts";
 

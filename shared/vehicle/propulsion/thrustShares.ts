@@ -15,8 +15,14 @@ export interface ThrustGeometry {
   readonly held: readonly Axis[];
   /** Rows of the wrench matrix of the held axes. */ readonly rows: Rows;
   /** Thrusts of least sum of squares for one unit of each held axis: a row a thruster. */ readonly inverse: Rows;
-  /** Prices of the held axes that proved a greatest value before; see `greatestShare`. */
-  readonly prices: (readonly number[])[];
+  /** Prices of the held axes that proved a greatest value before; see `shareWithin`. */
+  readonly prices: Price[];
+}
+
+/** A price for each held axis, the greatest of size 1, and what one newton of each thruster is worth by them. */
+interface Price {
+  readonly axes: readonly number[];
+  readonly thrusters: readonly number[];
 }
 
 /** Geometry of a vehicle. Throws InputProblem `vehicle.layout-zero-direction`. */
@@ -37,6 +43,10 @@ export function thrustGeometry({ thrusters }: Pick<Vehicle, "thrusters">): Thrus
 export interface ShareAsk {
   readonly direction: readonly number[];
   readonly aside: readonly number[];
+}
+
+/** How much of a wrench there is within limits. */
+export interface Within {
   readonly limits: Limits;
   /** Times the direction that are wanted; Infinity: as many as can be. */ readonly most: number;
 }
@@ -51,7 +61,8 @@ export interface Share {
 const ROUNDING = 1e-11;
 
 /**
- * Thrusts for a wrench a + s d with s as great as the limits and `most` allow, and spread evenly over the thrusters.
+ * Thrusts for a wrench a + s d with s as great as limits and `most` allow, and spread evenly over the thrusters; a function
+ * of these, as one wrench is asked for within many limits.
  *
  *   W f = a + s d,  −R ≤ f ≤ F;   for any prices y of the axes with y·d = 1:  s ≤ Σ max(y·W_i f_i) − y·a
  *
@@ -61,62 +72,64 @@ const ROUNDING = 1e-11;
  * Source   linear duality, e.g. Dantzig, Linear Programming and Extensions (1963), ch. 6; thrusts by the pseudo-inverse,
  *          those at a limit held there and the rest shared anew: Bodson, J. Guid. Control Dyn. 25 (2002) 703, from memory.
  */
-export function greatestShare(geometry: ThrustGeometry, ask: ShareAsk): Share {
-  const { direction, aside, limits, most } = ask;
+export function shareWithin(geometry: ThrustGeometry, ask: ShareAsk): (within: Within) => Share {
+  const { direction, aside } = ask;
+  if (direction.every((one) => one === 0)) return (within) => held(geometry, ask, within);
   const wrenchAt = (times: number) => aside.map((one, k) => one + times * direction[k]!);
-  if (direction.every((one) => one === 0)) return held(geometry, ask);
-  const bound = leastBound(geometry, ask);
-  if (bound !== null && bound.times < 0) return { times: -1, forces: limits.map(() => 0), gains: [] };
-  if (bound !== null) {
-    const times = Math.min(most, bound.times);
-    const forces = sharedThrusts(geometry, limits, wrenchAt(times));
-    if (forces !== null) return { times, forces, gains: times < most ? bound.gains : [] };
-  }
-  return byProgramme(geometry, ask, wrenchAt);
+  return ({ limits, most }) => {
+    const least = leastBound(geometry, ask, limits);
+    if (least !== null && least.times < 0) return { times: -1, forces: limits.map(() => 0), gains: [] };
+    if (least !== null) {
+      const times = Math.min(most, least.times);
+      const forces = sharedThrusts(geometry, limits, wrenchAt(times));
+      if (forces !== null) return { times, forces, gains: times < most ? gainsBy(least.price, direction) : [] };
+    }
+    return byProgramme(geometry, ask, { limits, most }, wrenchAt);
+  };
 }
 
-function held(geometry: ThrustGeometry, { aside, limits, most }: ShareAsk): Share {
+function held(geometry: ThrustGeometry, { aside }: ShareAsk, { limits, most }: Within): Share {
   const forces = sharedThrusts(geometry, limits, aside) ?? cheapest(geometry, limits, aside);
   if (forces === null) return { times: -1, forces: limits.map(() => 0), gains: [] };
   // Nothing is asked for besides: as often as is wanted.
   return { times: Number.isFinite(most) ? most : 0, forces, gains: [] };
 }
 
+/** Part of the greatest below which a price is rounding. */
+const SLIGHT = 1e-9;
+
 /** The least of the bounds that are known; null where none is. */
-function leastBound(geometry: ThrustGeometry, ask: ShareAsk): Bound | null {
-  let least: Bound | null = null;
-  for (const price of geometry.prices) {
-    const bound = boundBy(geometry, ask, price);
-    if (bound !== null && (least === null || bound.times < least.times)) least = bound;
+function leastBound(
+  { prices }: ThrustGeometry,
+  { direction, aside }: ShareAsk,
+  limits: Limits,
+): { readonly times: number; readonly price: Price } | null {
+  let [least, at] = [Number.POSITIVE_INFINITY, null as Price | null];
+  const slight = SLIGHT * Math.max(...direction.map(Math.abs));
+  for (const price of prices) {
+    const along = dot(price.axes, direction);
+    if (!(along > slight)) continue;
+    let worth = -dot(price.axes, aside);
+    for (let i = 0; i < limits.length; i++) {
+      const one = price.thrusters[i]!;
+      worth += one > 0 ? one * limits[i]!.forward : -one * limits[i]!.reverse;
+    }
+    if (worth / along < least) [least, at] = [worth / along, price];
   }
-  return least;
+  return at && { times: least, price: at };
 }
 
-interface Bound {
-  readonly times: number;
-  readonly gains: readonly number[];
-}
+const gainsBy = ({ axes, thrusters }: Price, direction: readonly number[]): number[] => {
+  const along = dot(axes, direction);
+  return thrusters.map((one) => one / along);
+};
 
-function boundBy(
-  { rows }: ThrustGeometry,
-  { direction, aside, limits }: ShareAsk,
-  price: readonly number[],
-): Bound | null {
-  const along = dot(price, direction);
-  if (!(along > 1e-9 * Math.hypot(...price) * Math.hypot(...direction))) return null;
-  const y = price.map((one) => one / along);
-  const gains = limits.map((_, i) => rows.reduce((sum, row, k) => sum + y[k]! * row[i]!, 0));
-  const least = 1e-9 * Math.max(...gains.map(Math.abs));
-  let times = -dot(y, aside);
-  gains.forEach((gain, i) => {
-    if (Math.abs(gain) <= least) gains[i] = 0;
-    else times += gain > 0 ? gain * limits[i]!.forward : -gain * limits[i]!.reverse;
-  });
-  return { times, gains };
-}
-
-function byProgramme(geometry: ThrustGeometry, ask: ShareAsk, wrenchAt: (times: number) => readonly number[]): Share {
-  const { direction, aside, limits, most } = ask;
+function byProgramme(
+  geometry: ThrustGeometry,
+  { direction, aside }: ShareAsk,
+  { limits, most }: Within,
+  wrenchAt: (times: number) => readonly number[],
+): Share {
   const none = { times: -1, forces: limits.map(() => 0), gains: [] };
   const { layout, held: axes, inverse } = geometry;
   const lead = direction.reduce((best, one, k) => (Math.abs(one) > Math.abs(direction[best]!) ? k : best), 0);
@@ -147,11 +160,17 @@ function byProgramme(geometry: ThrustGeometry, ask: ShareAsk, wrenchAt: (times: 
 }
 
 /** The latest proof is tried first; few are needed. */
-function remember({ prices }: ThrustGeometry, price: readonly number[]): void {
-  if (price.every((one) => one === 0)) return;
-  prices.unshift(price);
-  if (prices.length > 24) prices.pop();
+function remember({ prices, rows, inverse }: ThrustGeometry, found: readonly number[]): void {
+  const size = Math.max(...found.map(Math.abs));
+  if (size === 0) return;
+  const axes = found.map((one) => (Math.abs(one) <= SLIGHT * size ? 0 : one / size));
+  const worth = inverse.map((_, i) => rows.reduce((sum, row, k) => sum + axes[k]! * row[i]!, 0));
+  const greatest = Math.max(...worth.map(Math.abs));
+  prices.unshift({ axes, thrusters: worth.map((one) => (Math.abs(one) <= SLIGHT * greatest ? 0 : one)) });
+  if (prices.length > MOST_PRICES) prices.pop();
 }
+
+const MOST_PRICES = 24;
 
 /** Thrusts that make a wrench, spread evenly; null where this rule finds none within the limits. */
 function sharedThrusts({ rows, inverse }: ThrustGeometry, limits: Limits, wrench: readonly number[]): number[] | null {

@@ -40,6 +40,8 @@ export interface WayAtSpeed {
   greatest: number;
   /** Power into the controller there, W. */
   greatestPower: number;
+  /** Thrust that was asked for last at that voltage, N, and its power, W: thrusters that share a way mostly push alike. */
+  asked: { thrust: number; power: number };
   /** Thrust and power where the curve of the propeller ends, N and W: less thrust is a share of them. */
   least: { readonly thrust: number; readonly power: number } | null;
 }
@@ -50,7 +52,8 @@ export function wayAtSpeed({ rest, moving, limits }: WayModel, inflow: number): 
   const at = moving === null || V === 0 ? rest : moving;
   // J ω and the end of the curve both go with the speed that the chain was made for, 1 m/s.
   const chain = at === rest ? { ...rest } : { ...at, advance: at.advance * V, lowestPosition: at.lowestPosition * V };
-  return { chain, limits, full: emptyState(), part: emptyState(), greatest: 0, greatestPower: 0, least: null };
+  const room = { greatest: 0, greatestPower: 0, asked: { ...NOT_ASKED } };
+  return { chain, limits, full: emptyState(), part: emptyState(), ...room, least: null };
 }
 
 /** Sets the bus voltage, V, and fills the greatest state within all limits of the drive. */
@@ -62,15 +65,31 @@ export function setVoltage(way: WayAtSpeed, voltage: number): void {
   way.greatest = turning ? Math.max(0, thrustAt(chain, full.angularVelocity)) : 0;
   way.greatestPower = electricalPowerOf(chain, full);
   way.least = null;
+  way.asked.thrust = NOT_ASKED.thrust;
 }
+
+/** No thrust was asked for yet. */
+const NOT_ASKED = { thrust: -1, power: 0 } as const;
 
 /** Part of the greatest thrust by which rounding may pass it. */
 const HAIR = 1e-9;
 
+/** Thrusts that differ by this part are the same but for rounding. */
+const ROUNDING = 1e-14;
+
 /** Power into the controller for a thrust (N, without sign) that is within the greatest, W; `way.part` is that state. */
 export function powerForThrust(way: WayAtSpeed, thrust: number): number {
-  const { chain, limits, part } = way;
+  const { asked, chain } = way;
   if (!(thrust > 0)) return chain.standbyPower;
+  if (Math.abs(thrust - asked.thrust) > ROUNDING * thrust) {
+    asked.power = solvedPower(way, thrust);
+    asked.thrust = thrust;
+  }
+  return asked.power;
+}
+
+function solvedPower(way: WayAtSpeed, thrust: number): number {
+  const { chain, limits, part } = way;
   if (thrust >= way.greatest * (1 - HAIR)) {
     Object.assign(part, way.full);
     return way.greatestPower;

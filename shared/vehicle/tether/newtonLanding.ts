@@ -12,15 +12,16 @@ type Slopes = readonly (readonly number[])[];
 
 export interface Landing {
   readonly anchor: TetherAnchor;
+  /** Tension at the vehicle, N. */ readonly onVehicle: Triple;
   /** Distance of the ends from where they are held, m. */
   readonly miss: number;
   readonly converged: boolean;
   readonly steps: number;
-  /** What a search from here on can begin with. */
-  readonly known: KnownSlopes;
+  /** What a search from here on can begin with; null where none was needed. */
+  readonly known: KnownSlopes | null;
 }
 
-interface KnownSlopes {
+export interface KnownSlopes {
   /** How the ends move with the unknowns, m, as it was last known. */
   readonly slopes: Slopes;
   /** Tension that the unknown tension is counted in, N. */
@@ -42,29 +43,30 @@ const MAXIMUM_STEPS = 60;
  *
  * Source   Broyden, Math. Comp. 19 (1965) 577; Levenberg, Q. Appl. Math. 2 (1944) 164.
  */
-export function newtonLanding(problem: LandingProblem, begin: TetherAnchor, known?: KnownSlopes): Landing {
+export function newtonLanding(problem: LandingProblem, begin: TetherAnchor, known: KnownSlopes | null = null): Landing {
   const unit = problem.tolerance * problem.load.length;
   const forceScale = known?.forceScale ?? scaleOf(problem, begin);
   const anchorAt = (u: readonly number[]) => anchorOf(begin.along, u, forceScale, problem.load.length);
-  const missOf = (u: readonly number[]) => missAt(problem, anchorAt(u));
-  let u = unknownsOf(begin, forceScale, problem.load.length);
-  let miss = missOf(u);
-  let slopes = known?.slopes ?? slopesAt(problem, missOf, u, miss);
-  let isFresh = known === undefined;
+  const landedAt = (u: readonly number[]) => landed(problem, anchorAt(u));
+  const freshSlopes = () => slopesAt(problem, (u) => landedAt(u).miss, now.u, now.miss);
+  const first = unknownsOf(begin, forceScale, problem.load.length);
+  let now: Landed & { readonly u: readonly number[] } = { u: first, ...landedAt(first) };
+  let slopes = known?.slopes ?? null;
+  let isFresh = false;
   for (let steps = 0; ; steps++) {
-    const far = length(miss);
+    const far = length(now.miss);
     const isDone = far <= MISS_OVER_TOLERANCE.aim * unit || steps === MAXIMUM_STEPS;
-    const better = isDone ? null : betterUnknowns(missOf, u, miss, slopes, isFresh ? DAMPING.trials : 1);
+    if (!isDone && slopes === null) [slopes, isFresh] = [freshSlopes(), true];
+    const better = isDone ? null : betterUnknowns(landedAt, now, slopes!, isFresh ? DAMPING.trials : 1);
     if (isDone || (better === null && isFresh)) {
       const converged = far <= MISS_OVER_TOLERANCE.accepted * unit;
-      return { anchor: anchorAt(u), miss: far, converged, steps, known: { slopes, forceScale } };
+      const next = slopes && { slopes, forceScale };
+      return { anchor: anchorAt(now.u), onVehicle: now.onVehicle, miss: far, converged, steps, known: next };
     }
-    const before = { u, miss };
-    if (better !== null) ({ u, miss } = better);
-    isFresh = length(miss) > SLOW * far;
-    slopes = isFresh
-      ? slopesAt(problem, missOf, u, miss)
-      : broyden(slopes, difference(u, before.u), difference(miss, before.miss));
+    const before = now;
+    now = better ?? now;
+    isFresh = length(now.miss) > SLOW * far;
+    slopes = isFresh ? freshSlopes() : broyden(slopes!, difference(now.u, before.u), difference(now.miss, before.miss));
   }
 }
 
@@ -84,16 +86,25 @@ function anchorOf(along: number, u: readonly number[], force: number, long: numb
   return { along, tension: [u[0]! * force, u[1]! * force, u[2]! * force], depth: u[3]! * long };
 }
 
-/** From where the ends are held to where they land, m: three parts of the upper end, and the vehicle's depth. */
-function missAt({ chord, depth, ...problem }: LandingProblem, anchor: TetherAnchor): number[] {
-  const [start, end] = shapeFrom({ ...problem, depth }, anchor) as [Float64Array, Float64Array];
-  return [end[3]! - chord[0], end[4]! - chord[1], end[5]! - start[5]! - chord[2], start[5]! - depth];
+interface Landed {
+  /** From where the ends are held to where they land, m: three parts of the upper end, and the vehicle's depth. */
+  readonly miss: readonly number[];
+  /** Tension at the vehicle, N. */ readonly onVehicle: Triple;
+}
+
+function landed(problem: LandingProblem, anchor: TetherAnchor): Landed {
+  const { chord, depth } = problem;
+  const [start, end] = shapeFrom(problem, anchor) as [Float64Array, Float64Array];
+  return {
+    miss: [end[3]! - chord[0], end[4]! - chord[1], end[5]! - start[5]! - chord[2], start[5]! - depth],
+    onVehicle: [start[0]!, start[1]!, start[2]!],
+  };
 }
 
 /** How the miss changes with each unknown, by a change large enough to stand above the error of the integration. */
 function slopesAt(
   { tolerance }: ShapeProblem,
-  missOf: (u: readonly number[]) => number[],
+  missOf: (u: readonly number[]) => readonly number[],
   u: readonly number[],
   miss: readonly number[],
 ): Slopes {
@@ -111,11 +122,11 @@ export function landingMover(
   const force = scaleOf(problem, anchor);
   const long = problem.load.length;
   const u = unknownsOf(anchor, force, long);
-  const missOf = (tried: readonly number[]) => missAt(problem, anchorOf(along, tried, force, long));
+  const missOf = (tried: readonly number[]) => landed(problem, anchorOf(along, tried, force, long)).miss;
   const miss = missOf(u);
   const slopes = slopesAt(problem, missOf, u, miss);
   return (load) => {
-    const off = difference(missAt({ ...problem, load }, anchor), miss);
+    const off = difference(landed({ ...problem, load }, anchor).miss, miss);
     const step = solvedSystem(slopes, off) ?? dampedSolution(slopes, off, 1e-12) ?? [0, 0, 0, 0];
     return anchorOf(along, difference(u, step), force, long);
   };
@@ -135,19 +146,18 @@ function broyden(slopes: Slopes, step: readonly number[], change: readonly numbe
 
 /** Unknowns with a smaller miss: by the whole Newton step if it can be, else by ever more damped ones; null if none. */
 function betterUnknowns(
-  missOf: (u: readonly number[]) => number[],
-  u: readonly number[],
-  miss: readonly number[],
+  landedAt: (u: readonly number[]) => Landed,
+  { u, miss }: Landed & { readonly u: readonly number[] },
   slopes: Slopes,
   trials: number,
-): { u: number[]; miss: number[] } | null {
+): (Landed & { readonly u: readonly number[] }) | null {
   let mu = 0;
   for (let trial = 0; trial < trials; trial++) {
     const step = mu === 0 ? solvedSystem(slopes, miss) : dampedSolution(slopes, miss, mu);
     if (step !== null) {
       const next = difference(u, step);
-      const landed = missOf(next);
-      if (length(landed) < (1 - 1e-4) * length(miss)) return { u: next, miss: landed };
+      const tried = landedAt(next);
+      if (length(tried.miss) < (1 - 1e-4) * length(miss)) return { u: next, ...tried };
     }
     mu = mu === 0 ? DAMPING.first : mu * DAMPING.growth;
   }

@@ -1,4 +1,4 @@
-import { type Landing, type LandingProblem, newtonLanding } from "./newtonLanding.ts";
+import { type KnownSlopes, type Landing, type LandingProblem, newtonLanding } from "./newtonLanding.ts";
 import { startingCatenary } from "./startingCatenary.ts";
 import { shapeFrom, type TetherAnchor } from "./tetherShape.ts";
 import { size } from "./triple.ts";
@@ -19,20 +19,21 @@ const PLACES = [0.5, 0, 1, 0.25, 0.75] as const;
  * Source   shooting, from the inside outwards: Press et al., Numerical Recipes, 3rd ed. (2007), 18.2.
  * Error    the miss is told; at a tolerance of 1e-10 it is below 1e-8 of the length.
  */
-export function searchAnchor(problem: LandingProblem, near?: TetherAnchor): Landing {
+export function searchAnchor(problem: LandingProblem, near: Near | null = null): Landing {
   const { load, depth, chord } = problem;
   const coarse = { ...problem, tolerance: Math.max(COARSE, problem.tolerance) };
-  const begins: (() => TetherAnchor)[] = [
-    ...(near === undefined ? [] : [() => near]),
-    () => startingCatenary(load, depth, chord),
-    () => slackest(coarse, best!.anchor),
-    () => slackest(coarse, best!.anchor),
-    ...PLACES.map((place) => () => startingCatenary(load, depth, chord, place * load.length)),
+  const begins: (() => Near)[] = [
+    ...(near === null ? [] : [() => near]),
+    () => ({ anchor: startingCatenary(load, depth, chord) }),
+    () => ({ anchor: slackest(coarse, best!.anchor) }),
+    () => ({ anchor: slackest(coarse, best!.anchor) }),
+    ...PLACES.map((place) => () => ({ anchor: startingCatenary(load, depth, chord, place * load.length) })),
   ];
   let steps = 0;
   let best: Landing | null = null;
   for (const begin of begins) {
-    const found = refined(problem, newtonLanding(coarse, begin()));
+    const { anchor, known } = begin();
+    const found = refined(problem, newtonLanding(coarse, anchor, known ?? null));
     steps += found.steps;
     if (found.converged) return { ...found, steps };
     if (best === null || found.miss < best.miss) best = found;
@@ -40,9 +41,16 @@ export function searchAnchor(problem: LandingProblem, near?: TetherAnchor): Land
   return { ...best!, steps };
 }
 
+/** A shape nearby, with how the ends moved with its unknowns where that is known. */
+export interface Near {
+  readonly anchor: TetherAnchor;
+  readonly known?: KnownSlopes | null;
+}
+
 /** What was found roughly, followed to the end at the tolerance asked for. */
 function refined(problem: LandingProblem, rough: Landing): Landing {
-  if (!rough.converged && rough.miss > 1e-3 * problem.load.length) return rough;
+  const isFine = rough.converged && problem.tolerance >= COARSE;
+  if (isFine || (!rough.converged && rough.miss > 1e-3 * problem.load.length)) return rough;
   const found = newtonLanding(problem, rough.anchor, rough.known);
   return { ...found, steps: rough.steps + found.steps };
 }

@@ -47,7 +47,10 @@ export function tetherForceAt(
   checkTether(request);
   const shape = shapeProblem(request, TOLERANCE);
   if (shape.loadSize === 0) return { resistance: 0, starboard: 0, down: 0, converged: true, anchor: null };
-  const { anchor, converged } = searchAnchor({ ...shape, chord: chordOf(request)! }, towed.near ?? undefined);
+  const { anchor, converged } = searchAnchor(
+    { ...shape, chord: chordOf(request)! },
+    towed.near ? { anchor: towed.near } : null,
+  );
   const [forward, starboard, down] = tensionOf(shapeFrom(shape, anchor)[0]!);
   return { resistance: -forward + 0, starboard, down, converged, anchor };
 }

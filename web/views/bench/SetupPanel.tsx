@@ -7,6 +7,7 @@ import { AdvanceSpeedFields } from "./AdvanceSpeedFields.tsx";
 import { editRecipe } from "./benchState.ts";
 import { CalibrationFields } from "./CalibrationFields.tsx";
 import { InstrumentFields } from "./InstrumentFields.tsx";
+import { RunCircumstances } from "./RunCircumstances.tsx";
 import { RunFields } from "./RunFields.tsx";
 import { StandParts } from "./StandParts.tsx";
 
@@ -19,6 +20,7 @@ export function SetupPanel({ run }: { readonly run: StoredDocument<Run> }) {
       <div class="form-grid">
         <RunFields run={run.document} onChange={(label, change) => editRun(run.id, label, change)} />
         <StandParts run={run.document} onChange={editRecipe} />
+        {loaded && <RunCircumstances run={run.document} onChange={(label, change) => editRun(run.id, label, change)} />}
       </div>
       {loaded && propellerId === undefined && (
         <p class="hint">

@@ -14,6 +14,7 @@ const SWITCHES: { readonly [C in RefusableRepair]: readonly [string, string] } =
   "log.short-row": ["Leave these rows out whole", "Keep what is there"],
   "log.long-row": ["Leave these rows out whole", "Keep them without the surplus"],
   "log.text-cell": ["Leave these rows out whole", "Keep the other cells"],
+  "log.other-decimals": ["Do not read them", "Read them as decimals"],
   "log.cut-line": ["Keep the last number", "Take it as missing"],
   "log.interleaved-rows": ["Leave the rows as they are", "Join the rows"],
   "log.clock-rollover": ["Leave the times as they are", "Carry the clock on"],

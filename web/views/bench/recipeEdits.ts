@@ -41,9 +41,12 @@ export function puttingBack(recipe: Recipe, plateau: PlateauPlace): Recipe {
 export function withPlateauMoved(recipe: Recipe, plateaus: readonly Plateau[], index: number, span: Span): Recipe {
   const former = plateaus[index];
   if (former === undefined || !(span.end > span.start)) return recipe;
-  const { start, end } = betweenNeighbours(span, former.span, plateaus);
+  const spans = spansNow(recipe, plateaus);
+  const at = placeOf(former.span, spans);
+  if (at < 0) return recipe;
+  const { start, end } = betweenNeighbours(span, spans[at]!, spans);
   if (!(end > start)) return recipe;
-  const next = withSpans(recipe, spansOf(plateaus).with(index, { start, end, origin: "moved" }));
+  const next = withSpans(recipe, spans.with(at, { start, end, origin: "moved" }));
   const byHand = recipe.leftOut.find((entry) => names(entry, former));
   if (byHand === undefined) return next;
   return leavingOut(puttingBack(next, former), { ...former, span: { start, end } }, byHand.reason);
@@ -58,12 +61,15 @@ export function withHandPlateauMoved(recipe: Recipe, index: number, { start, end
 
 /** One plateau cut in two at `at`, a reading at that very time in the second; both halves stay left out where the whole was. */
 export function withPlateauSplit(recipe: Recipe, plateaus: readonly Plateau[], index: number, at: number): Recipe {
-  const whole = plateaus[index]?.span;
+  const shown = plateaus[index]?.span;
+  const spans = spansNow(recipe, plateaus);
+  const place = shown === undefined ? -1 : placeOf(shown, spans);
+  const whole = spans[place];
   if (whole === undefined || !(at > whole.start && at < whole.end)) return recipe;
   return withSpans(
     recipe,
-    spansOf(plateaus).toSpliced(
-      index,
+    spans.toSpliced(
+      place,
       1,
       { start: whole.start, end: at, origin: "split" },
       { start: at, end: whole.end, origin: "split" },
@@ -75,8 +81,11 @@ export function withPlateauSplit(recipe: Recipe, plateaus: readonly Plateau[], i
 export function withPlateausMerged(recipe: Recipe, plateaus: readonly Plateau[], index: number): Recipe {
   const [first, second] = [plateaus[index], plateaus[index + 1]];
   if (first === undefined || second === undefined) return recipe;
-  const span = { start: first.span.start, end: Math.max(first.span.end, second.span.end) };
-  const next = withSpans(recipe, spansOf(plateaus).toSpliced(index, 2, { ...span, origin: "merged" }));
+  const spans = spansNow(recipe, plateaus);
+  const at = placeOf(first.span, spans);
+  if (at < 0 || placeOf(second.span, spans) !== at + 1) return recipe;
+  const span = { start: spans[at]!.start, end: Math.max(spans[at]!.end, spans[at + 1]!.end) };
+  const next = withSpans(recipe, spans.toSpliced(at, 2, { ...span, origin: "merged" }));
   const reasons = [first, second].map((one) => recipe.leftOut.find((entry) => names(entry, one))?.reason);
   const counted = puttingBack(puttingBack(next, first), second);
   return reasons.every((reason) => reason !== undefined)
@@ -86,7 +95,7 @@ export function withPlateausMerged(recipe: Recipe, plateaus: readonly Plateau[],
 
 /** A stretch added to the plateaus by hand. */
 export function withPlateauAdded(recipe: Recipe, plateaus: readonly Plateau[], { start, end }: Span): Recipe {
-  return withSpans(recipe, [...spansOf(plateaus), { start, end, origin: "added" }]);
+  return withSpans(recipe, [...spansNow(recipe, plateaus), { start, end, origin: "added" }]);
 }
 
 /** The whole run as a slow ramp, by regression instead of plateaus. */
@@ -99,20 +108,29 @@ export function tareWindowsOf({ tare }: Recipe): readonly Span[] {
   return tare.mode === "windows" ? tare.windows : [];
 }
 
-export function withTareMoved(recipe: Recipe, windows: readonly Span[], index: number, span: Span): Recipe {
-  return withTareWindows(
-    recipe,
-    windows.map((one, i) => (i === index ? span : one)),
-  );
+/** `shown`: the windows that were on the screen; the one meant may have moved or gone meanwhile. */
+export function withTareMoved(recipe: Recipe, shown: readonly Span[], index: number, span: Span): Recipe {
+  return withTareChanged(recipe, shown, index, [span]);
 }
 
-export function withTareAdded(recipe: Recipe, windows: readonly Span[], span: Span): Recipe {
-  return withTareWindows(recipe, [...windows, span]);
+export function withTareAdded(recipe: Recipe, shown: readonly Span[], span: Span): Recipe {
+  return withTareWindows(recipe, [...tareWindowsNow(recipe, shown), span]);
 }
 
 /** One tare window less; the last one stays, because no tare at all is another thing. */
-export function withTareRemoved(recipe: Recipe, windows: readonly Span[], index: number): Recipe {
-  return withTareWindows(recipe, windows.toSpliced(index, 1));
+export function withTareRemoved(recipe: Recipe, shown: readonly Span[], index: number): Recipe {
+  return withTareChanged(recipe, shown, index, []);
+}
+
+function withTareChanged(recipe: Recipe, shown: readonly Span[], index: number, to: readonly Span[]): Recipe {
+  const windows = tareWindowsNow(recipe, shown);
+  const at = shown[index] === undefined ? -1 : placeOf(shown[index], windows);
+  return at < 0 ? recipe : withTareWindows(recipe, windows.toSpliced(at, 1, ...to));
+}
+
+/** Those that a person set, which may be newer than those on the screen. */
+function tareWindowsNow(recipe: Recipe, shown: readonly Span[]): readonly Span[] {
+  return recipe.tare.mode === "windows" ? recipe.tare.windows : shown;
 }
 
 function withTareWindows(recipe: Recipe, windows: readonly Span[]): Recipe {
@@ -177,6 +195,18 @@ function withSpans(recipe: Recipe, spans: readonly HandSpan[]): Recipe {
   return { ...recipe, plateaus: { mode: "spans", spans: [...spans].sort((a, b) => a.start - b.start) } };
 }
 
+/** The spans that a person set, which may be newer than the plateaus on the screen; else these, each with what found it. */
+function spansNow({ plateaus: stated }: Recipe, shown: readonly Plateau[]): readonly HandSpan[] {
+  return stated.mode === "spans" ? stated.spans : spansOf(shown);
+}
+
+/** Where a stretch that was on the screen stands among those of now, by its middle; -1 where it is gone. */
+function placeOf({ start, end }: Span, now: readonly Span[]): number {
+  const same = now.findIndex((one) => one.start === start && one.end === end);
+  const middle = (start + end) / 2;
+  return same >= 0 ? same : now.findIndex((one) => one.start <= middle && middle <= one.end);
+}
+
 /** The plateaus as they are, each with what found it. */
 function spansOf(plateaus: readonly Plateau[]): HandSpan[] {
   return plateaus.map(({ span: { start, end }, foundBy }) =>
@@ -184,10 +214,10 @@ function spansOf(plateaus: readonly Plateau[]): HandSpan[] {
   );
 }
 
-/** `span` without what belongs to the plateaus on either side of `former`. */
-function betweenNeighbours({ start, end }: Span, former: Span, plateaus: readonly Plateau[]): Span {
-  const before = plateaus.map(({ span }) => span.end).filter((edge) => edge <= former.start);
-  const after = plateaus.map(({ span }) => span.start).filter((edge) => edge >= former.end);
+/** `span` without what belongs to the spans on either side of `former`. */
+function betweenNeighbours({ start, end }: Span, former: Span, spans: readonly Span[]): Span {
+  const before = spans.map((one) => one.end).filter((edge) => edge <= former.start);
+  const after = spans.map((one) => one.start).filter((edge) => edge >= former.end);
   return { start: Math.max(start, ...before), end: Math.min(end, ...after) };
 }
 

@@ -1,4 +1,5 @@
 import { useSignalEffect } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import { Caution } from "../../app/Caution.tsx";
 import { isReducing, needReductions } from "../../app/reductions.ts";
 import { addressOf } from "../../app/route.ts";
@@ -9,19 +10,25 @@ import { capitalised } from "../../app/words.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
-import type { Step, VariantLine } from "./overviewModel.ts";
-import { overview, picture } from "./overviewState.ts";
+import { lookBesides } from "../vehicle/vehicleState.ts";
+import { Chain } from "./Chain.tsx";
+import type { Step } from "./nextSteps.ts";
+import type { VariantLine } from "./overviewModel.ts";
+import { overview, picture, readForOverview } from "./overviewState.ts";
+import { VehicleLines } from "./VehicleLines.tsx";
 import "./overview.css";
 
 export default function OverviewView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
-  const { answer, tone, holds, driveBasis, lines, steps } = overview.value;
+  useEffect(lookBesides, []);
+  useSignalEffect(() => void readForOverview());
+  const { answer, vehicleAnswer, tone, holds, driveBasis, lines, vehicles, chain, steps } = overview.value;
   const { invented, note } = project.value!.document;
   const drawn = picture.value;
   return (
     <Screen
-      question="What is measured, and what does it say?"
-      answer={answer}
+      question="What is measured, and what does the vehicle make of it?"
+      answer={`${answer} ${vehicleAnswer}`.trim()}
       tone={tone}
       isBusy={isReducing.value}
       basis={
@@ -36,7 +43,13 @@ export default function OverviewView() {
           {note && <p class="overview-note">{note}</p>}
         </>
       }
-      picture={drawn.series.some(({ points }) => points.length > 0) && <Chart spec={drawn} />}
+      picture={
+        <>
+          <Chain stages={chain} />
+          {vehicles.length > 0 && <VehicleLines lines={vehicles} />}
+          {drawn.series.some(({ points }) => points.length > 0) && <Chart spec={drawn} />}
+        </>
+      }
     >
       {lines.length > 0 && (
         <section class="overview-variants" aria-labelledby="overview-variants">

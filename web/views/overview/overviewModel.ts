@@ -14,6 +14,10 @@ import { flaggedChecks } from "../bench/qualityModel.ts";
 import { pointText } from "../drive/pointText.ts";
 import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
 import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
+import type { Beside } from "../vehicle/vehicleState.ts";
+import { chainOf, type Stage } from "./chain.ts";
+import { nextSteps, type Step } from "./nextSteps.ts";
+import { type VehicleLine, vehicleLine, vehicleSentence } from "./vehicleLines.ts";
 
 /** What the overview is made from. */
 export interface OverviewInput {
@@ -25,6 +29,14 @@ export interface OverviewInput {
   readonly reductionOf: (id: string) => ReductionState | undefined;
   /** Full throttle with the first motor and pack of the project, by variant; null where it can not be worked out. */
   readonly fullThrottle: ReadonlyMap<string, OperatingPoint | null>;
+  /** Propellers that a drive can be worked out with, measured and computed. */
+  readonly propellers: number;
+  /** Every vehicle of the project with its answer, as far as it has come. */
+  readonly vehicles: readonly Beside[];
+  /** Place of the one that the vehicle screen shows. */
+  readonly shownVehicle: number;
+  /** Searches that are kept; null: not read yet. */
+  readonly shortlists: number | null;
 }
 
 export interface VariantLine {
@@ -44,39 +56,50 @@ export interface VariantLine {
   readonly firstRun: string;
 }
 
-/** Something to do next, and where. */
-export interface Step {
-  readonly text: string;
-  readonly screen: string;
-  readonly choices: Readonly<Record<string, string>>;
-  readonly label: string;
-}
-
 export interface OverviewModel {
   readonly answer: string;
   readonly tone: "known" | "open";
+  /** What the vehicle on show does with that, a sentence; empty until it is known. */
+  readonly vehicleAnswer: string;
   /** What the answer is of: the variants to draw. */
   readonly drawn: readonly string[];
   readonly holds: string;
   /** What full throttle is worked out with; empty where a part is missing. */
   readonly driveBasis: string;
   readonly lines: readonly VariantLine[];
+  readonly vehicles: readonly VehicleLine[];
+  /** From log to report: what stands. */
+  readonly chain: readonly Stage[];
   readonly steps: readonly Step[];
 }
 
 export function overviewModel(input: OverviewInput): OverviewModel {
   const best = tellingComparison(input.comparisons);
+  const shown = input.vehicles[input.shownVehicle];
+  const vehicles = input.vehicles.map(vehicleLine);
   const drawn = best ? [best.baseline.name, best.variant.name] : input.groups.slice(0, 2).map(({ name }) => name);
   return {
     answer: best?.sentence ?? answerWithout(input),
     tone: best ? "known" : "open",
+    vehicleAnswer: shown ? vehicleSentence(shown) : "",
     drawn,
     holds: holdsText(input),
     driveBasis: driveBasisText(input.parts),
     lines: [...input.groups]
       .sort((a, b) => Number(drawn.includes(b.name)) - Number(drawn.includes(a.name)))
       .map((group) => variantLine(group, input)),
+    vehicles,
+    chain: chainOf({ ...countsOf(input), vehicles }),
     steps: nextSteps(input),
+  };
+}
+
+function countsOf({ runs, groups, comparisons, parts, propellers, shortlists, reductionOf }: OverviewInput) {
+  const toSee = ({ id, document }: StoredDocument<Run>) => !document.confirmed || reductionOf(id)?.state === "refused";
+  return {
+    ...{ runs: runs.length, runsToSee: runs.filter(toSee).length },
+    ...{ variants: groups.length, comparisons: comparisons.length },
+    ...{ motors: parts.motors.length, packs: parts.packs.length, propellers, shortlists },
   };
 }
 
@@ -106,7 +129,7 @@ function answerWithout({ runs: all, groups, reductionOf }: OverviewInput): strin
   return `${counts(runs.length, "log")} came in, and none can be worked out yet. See below what each needs.`;
 }
 
-function holdsText({ parts, runs, groups }: OverviewInput): string {
+function holdsText({ parts, runs, groups, vehicles }: OverviewInput): string {
   const plateaus = groups.flatMap((group) => reductionsOf(group)).flatMap((reduction) => reduction.plateaus);
   const held = [
     { count: runs.length, of: "run" },
@@ -116,6 +139,7 @@ function holdsText({ parts, runs, groups }: OverviewInput): string {
     { count: parts.motors.length, of: "motor" },
     { count: parts.controllers.length, of: "controller" },
     { count: parts.packs.length, of: "pack" },
+    { count: vehicles.length, of: "vehicle" },
   ].filter(({ count }) => count > 0);
   return held.length === 0
     ? "The project is empty so far."
@@ -164,62 +188,4 @@ function waiting({ members }: VariantRuns, { reductionOf }: OverviewInput): stri
   if (states.every((one) => one?.state === "refused")) return "needs a look";
   const slowest = states.find((one) => one?.fraction !== undefined)?.fraction;
   return slowest === undefined ? "…" : `${Math.round(100 * slowest)}\u202f% read`;
-}
-
-function nextSteps(input: OverviewInput): Step[] {
-  const { runs, parts, groups } = input;
-  if (runs.length === 0) return [step("Add the logs of your thrust stand.", "bench", "To the bench")];
-  return [
-    ...refusedSteps(input),
-    ...unconfirmedSteps(runs),
-    ...ungroupedSteps(runs),
-    ...singleSteps(groups),
-    ...(groups.length === 1 ? [step("Measure a second variant, to compare the two.", "bench", "To the bench")] : []),
-    ...(parts.motors.length === 0 || parts.packs.length === 0
-      ? [step("Add a motor and a pack, to see bollard thrust and current.", "parts", "To the parts")]
-      : []),
-  ];
-}
-
-function step(text: string, screen: string, label: string, choices: Readonly<Record<string, string>> = {}): Step {
-  return { text, screen, label, choices };
-}
-
-function refusedSteps({ runs, reductionOf }: OverviewInput): Step[] {
-  return runs.flatMap(({ id, document: { name } }) => {
-    const message = reductionOf(id)?.problem?.message;
-    if (message === undefined) return [];
-    return [step(message.includes(name) ? message : `${name}: ${message}`, "bench", "See the run", { run: id })];
-  });
-}
-
-function ungroupedSteps(runs: readonly StoredDocument<Run>[]): Step[] {
-  const open = runs.filter(({ document }) => document.variant === "" && document.purpose === "propeller");
-  const first = open[0];
-  if (!first) return [];
-  const text =
-    open.length === 1
-      ? `${first.document.name} belongs to no variant yet, so it is in no comparison.`
-      : `${open.length} runs belong to no variant yet, so they are in no comparison.`;
-  return [step(text, "variants", "Give a variant")];
-}
-
-function unconfirmedSteps(runs: readonly StoredDocument<Run>[]): Step[] {
-  const open = runs.filter(({ document }) => !document.confirmed);
-  const first = open[0];
-  if (!first) return [];
-  const text =
-    open.length === 1
-      ? `Look at the columns of ${first.document.name} and agree with what they stand for.`
-      : `Look at the columns of ${open.length} runs and agree with what they stand for.`;
-  return [step(text, "bench", "Look", { run: first.id })];
-}
-
-function singleSteps(groups: readonly VariantRuns[]): Step[] {
-  const single = groups.filter(({ members }) => members.length === 1);
-  const first = single[0];
-  if (!first) return [];
-  const names = single.map(({ name }) => `“${name}”`);
-  const text = `Take the propeller off, put it on again and repeat ${joined(names)}: one mounting can not show how much mounting matters.`;
-  return [step(text, "variants", "See the variants")];
 }

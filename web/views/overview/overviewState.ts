@@ -1,16 +1,21 @@
-import { computed } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import { driveRequestOf } from "../../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import type { DriveTrain } from "../../../shared/model/driveTrain.ts";
 import { InputProblem, OutOfDomain } from "../../../shared/quantity/problem.ts";
+import { sentenceOf } from "../../api/apiProblem.ts";
+import { listShortlists } from "../../api/shortlists.ts";
 import { reductions } from "../../app/reductions.ts";
-import { parts, project, runs } from "../../app/session.ts";
+import { openProjectId, parts, project, runs } from "../../app/session.ts";
+import { tell } from "../../app/toast.ts";
 import { joined } from "../../app/words.ts";
 import type { ChartSpec } from "../../charts/chartSpec.ts";
 import { drivePropellers } from "../drive/drivePropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { againstBaseline, allGroups } from "../variants/variantsState.ts";
+import { builds, chosenPlace } from "../vehicle/build/buildState.ts";
+import { besideEachOther } from "../vehicle/vehicleState.ts";
 import { overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */
@@ -49,6 +54,27 @@ function pointOrNull(work: () => OperatingPoint): OperatingPoint | null {
   }
 }
 
+/** Searches that are kept; null: not read yet. */
+const shortlists = signal<number | null>(null);
+
+/** Reads what no other screen holds: how many searches are kept. */
+export async function readForOverview(): Promise<void> {
+  shortlists.value = null;
+  try {
+    shortlists.value = (await listShortlists(openProjectId())).length;
+  } catch (thrown) {
+    tell({ tone: "problem", text: sentenceOf(thrown) });
+  }
+}
+
+/** Every vehicle; one that nothing has been asked of yet is still to be worked out. */
+const vehicles = computed(() => {
+  const told = besideEachOther.value;
+  const isOfThese =
+    told.length === builds.value.length && told.every(({ name }, at) => name === builds.value[at]!.name);
+  return isOfThese ? told : builds.value.map(({ name }) => ({ name, answered: { state: "none" } as const, gap: "" }));
+});
+
 export const overview = computed(() =>
   overviewModel({
     project: project.value!.document,
@@ -58,6 +84,10 @@ export const overview = computed(() =>
     comparisons: againstBaseline.value,
     reductionOf: (id) => reductions.value.get(id),
     fullThrottle: fullThrottle.value,
+    propellers: drivePropellers.value.length,
+    vehicles: vehicles.value,
+    shownVehicle: chosenPlace.value,
+    shortlists: shortlists.value,
   }),
 );
 

@@ -41,7 +41,12 @@ export interface ReportInput {
   };
   /** Null where none is kept. */
   readonly shortlist: KeptShortlist | null;
-  readonly vehicles: readonly { readonly name: string; readonly answered: Answered }[];
+  readonly vehicles: readonly {
+    readonly name: string;
+    readonly answered: Answered;
+    /** What is missing for an answer, whole sentences. */
+    readonly gap?: string;
+  }[];
   readonly program: string;
   /** When the report was made, for a reader. */
   readonly madeAt: string;

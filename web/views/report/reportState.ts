@@ -15,6 +15,7 @@ import * as chosen from "../drive/driveChoices.ts";
 import { answer as driveAnswer, driven } from "../drive/driveState.ts";
 import { overview } from "../overview/overviewState.ts";
 import { closenessRows } from "../theory/closeness/closenessModel.ts";
+import { shownName } from "../theory/predictions/shownPrediction.ts";
 import * as theory from "../theory/theoryState.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { variantsAnswer } from "../variants/variantsModel.ts";
@@ -66,7 +67,7 @@ const theoryInput = computed((): ReportInput["theory"] => {
       "Variant",
       "Share of the ideal",
       "Thrust of 100 W at the shaft",
-      `Thrust over ${yardstick?.prediction.name ?? "a prediction"}`,
+      `Thrust over ${yardstick ? shownName(yardstick) : "a prediction"}`,
     ],
     rows: inputs === null ? [] : closenessRows(theory.measured.value, yardstick, inputs),
     picture: theory.powerChart.value,

@@ -4,7 +4,7 @@ import type { SeriesToTry } from "../../../shared/model/shortlist.ts";
 import { readLengths, readNumbers } from "../../forms/quantityLists.ts";
 import { textOf } from "../../forms/quantityText.ts";
 import { TextField } from "../../forms/TextField.tsx";
-import { FAMILY_NAMES } from "../theory/predictions/predictionDraft.ts";
+import { FAMILY_NAMES } from "../theory/series/familyNames.ts";
 import { SeriesFields } from "../theory/series/SeriesFields.tsx";
 import type { BoxChoices } from "./box.ts";
 

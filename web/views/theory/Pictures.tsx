@@ -7,6 +7,7 @@ import { Slider } from "../../forms/Slider.tsx";
 import { GivenField } from "./GivenField.tsx";
 import { speedReasons, speedWarnings } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
+import { shownName } from "./predictions/shownPrediction.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
   atSpeed,
@@ -14,6 +15,7 @@ import {
   chosenShape,
   chosenYardstick,
   diagramRate,
+  hasRunsAtSpeed,
   held,
   heldNow,
   openWaterCharts,
@@ -23,6 +25,7 @@ import {
   powerChart,
   powerKind,
   rateChart,
+  residualAgainst,
   residualCharts,
   shape,
   showPicture,
@@ -176,7 +179,7 @@ function SpeedPicture() {
           label="Fall with speed taken from"
           value={shape.value?.prediction.name ?? ""}
           options={[
-            ...yardsticks.value.map(({ prediction: { name } }) => ({ value: name, label: name })),
+            ...yardsticks.value.map((one) => ({ value: one.prediction.name, label: shownName(one) })),
             { value: "", label: "Momentum theory alone" },
           ]}
           help="Where a variant was not run at speed, its bollard point is carried on by this curve; the band says how far it may be off."
@@ -246,11 +249,24 @@ function ResidualPictures() {
         <SelectField
           label="Divided by"
           value={against.prediction.name}
-          options={yardsticks.value.map(({ prediction: { name } }) => ({ value: name, label: name }))}
+          options={yardsticks.value.map((one) => ({ value: one.prediction.name, label: shownName(one) }))}
           onChange={(name) => {
             chosenYardstick.value = name;
           }}
         />
+        {hasRunsAtSpeed.value && (
+          <SelectField
+            label="Laid out along"
+            value={residualAgainst.value}
+            options={[
+              { value: "rotationRate", label: "Rotation rate" },
+              { value: "advanceRatio", label: "Advance ratio" },
+            ]}
+            onChange={(along) => {
+              residualAgainst.value = along;
+            }}
+          />
+        )}
       </div>
       <ChartGroup specs={residualCharts.value} height={340} />
     </>

@@ -8,7 +8,7 @@ import { besidePrediction, bestOf } from "./closeness/closenessModel.ts";
 import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPictures.ts";
 import { type PowerKind, thrustPowerChart } from "./pictures/powerPicture.ts";
 import { thrustRateChart } from "./pictures/ratePicture.ts";
-import { type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
+import { type ResidualAgainst, type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
 import { type Held, type SpeedInputs, speedPicture, variantsAtSpeed } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
 import { wholeRate } from "./subject.ts";
@@ -166,12 +166,18 @@ export const beside = computed(() =>
   benchInputs.value === null ? "" : besidePrediction(bestOf(measured.value), yardstick.value, benchInputs.value),
 );
 const RESIDUALS: readonly ResidualOf[] = ["thrust", "shaftPower"];
+export const residualAgainst = signal<ResidualAgainst>("rotationRate");
+/** Whether a variant on show was run at speed, so that the advance ratio tells its points apart. */
+export const hasRunsAtSpeed = computed(() =>
+  measured.value.some(({ reductions }) => reductions.some(({ advance }) => advance !== null)),
+);
 export const residualCharts = computed(() => {
-  const against = yardstick.value;
-  return against === null ? [] : RESIDUALS.map((of) => residualPicture(measured.value, against, of));
+  const by = yardstick.value;
+  const against = hasRunsAtSpeed.value ? residualAgainst.value : "rotationRate";
+  return by === null ? [] : RESIDUALS.map((of) => residualPicture(measured.value, by, of, against));
 });
 
 /** What the stated numbers lead to, whatever was measured. */
+export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));
 /** The same in one sentence. */
 export const estimateNote = computed(() => following.value?.sentence ?? "");
-export const following = computed(() => (inputs.value === null ? null : estimate(inputs.value)));

@@ -12,6 +12,7 @@ import { SelectField } from "../../forms/SelectField.tsx";
 import { AnovaPanel } from "./anova/AnovaPanel.tsx";
 import { ForestPlot } from "./ForestPlot.tsx";
 import { FactorsPanel } from "./factors/FactorsPanel.tsx";
+import { doubts } from "./groupedRuns.ts";
 import { VariantPictures } from "./pictures/VariantPictures.tsx";
 import { PlannerPanel } from "./planner/PlannerPanel.tsx";
 import { RunAssignment } from "./RunAssignment.tsx";
@@ -19,15 +20,17 @@ import { RobustnessPanel } from "./robustness/RobustnessPanel.tsx";
 import { TrendPanel } from "./trend/TrendPanel.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
+import { claimText, forest, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
 import {
-  claimText,
-  distinctWarnings,
-  forest,
-  variantsAnswer,
-  variantsQuestion,
-  variantTable,
-} from "./variantsModel.ts";
-import { againstBaseline, baseline, chooseBaseline, claimed, compared, groups, pairs } from "./variantsState.ts";
+  againstBaseline,
+  baseline,
+  chooseBaseline,
+  claimed,
+  compared,
+  groups,
+  pairs,
+  spreads,
+} from "./variantsState.ts";
 
 export default function VariantsView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
@@ -47,7 +50,7 @@ export default function VariantsView() {
       isBusy={isReducing.value}
       basis={
         comparisons.length > 0 &&
-        "± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats."
+        "± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats. Two variants have one spread from mounting to mounting unless a test at 10 % tells theirs apart."
       }
       actions={
         all.length > 1 && (
@@ -71,6 +74,7 @@ export default function VariantsView() {
                 }}
               />
             )}
+            <SpreadField />
           </>
         )
       }
@@ -86,7 +90,7 @@ export default function VariantsView() {
       }
     >
       <div class="variants-cards">
-        <Warnings items={distinctWarnings(comparisons)} />
+        <Warnings items={doubts.value} />
         {comparisons.length > 0 && (
           <>
             <ComparisonTable />
@@ -105,6 +109,25 @@ export default function VariantsView() {
         </p>
       )}
     </Screen>
+  );
+}
+
+/** One spread for both variants or one for each; there is a choice only where both were mounted more than once. */
+function SpreadField() {
+  if (compared.value.comparisons.every(({ thrustCoefficientRatio: ratio }) => ratio.spreads === null)) return null;
+  return (
+    <SelectField
+      label="Spread of the mountings"
+      value={spreads.value}
+      options={[
+        { value: "tested", label: "one for both, unless they differ" },
+        { value: "pooled", label: "one for both" },
+        { value: "separate", label: "one for each" },
+      ]}
+      onChange={(choice) => {
+        spreads.value = choice;
+      }}
+    />
   );
 }
 

@@ -1,8 +1,10 @@
 import { computed } from "@preact/signals";
+import { withConfounding } from "../../../shared/compare/compareStudy.ts";
 import { factorTable } from "../../../shared/compare/factors/factorTable.ts";
 import type { GroupedRun } from "../../../shared/compare/studiedRuns.ts";
 import { factsOf } from "./runFacts.ts";
-import { groups } from "./variantsState.ts";
+import { distinctWarnings } from "./variantsModel.ts";
+import { compared, groups } from "./variantsState.ts";
 
 /** The runs of the variants on show that have been reduced, with what is known of each beside its log. */
 export const groupedRuns = computed((): GroupedRun[] =>
@@ -13,13 +15,17 @@ export const groupedRuns = computed((): GroupedRun[] =>
   ),
 );
 
-/** Which factors differ between the variants on show. */
-export const factors = computed(() => {
+/** The variants that have a reduced run, with what is known of their runs. */
+const known = computed(() => {
   const names = [...new Set(groupedRuns.value.map(({ variant }) => variant))];
-  return factorTable(
-    names.map((name) => ({
-      name,
-      runs: groupedRuns.value.filter(({ variant }) => variant === name).map(({ facts }) => facts),
-    })),
-  );
+  const runsOf = (name: string) => groupedRuns.value.filter(({ variant }) => variant === name);
+  return names.map((name) => ({ name, runs: runsOf(name).map(({ facts }) => facts) }));
 });
+
+/** Which factors differ between the variants on show. */
+export const factors = computed(() => factorTable(known.value));
+
+/** What to know beside the comparisons on show: of the runs, of what goes with a variant, and of what differs inside one. */
+export const doubts = computed(() =>
+  distinctWarnings(compared.value.comparisons.map((one) => withConfounding(one, known.value))),
+);

@@ -4,8 +4,8 @@ import { distinctLevels, levelsOf } from "../../../shared/compare/factors/levels
 import { FactorName, type RunFacts } from "../../../shared/model/factor.ts";
 import { capitalised } from "../../app/words.ts";
 
-/** What the groups are made by: the variant written on each run, or a factor. */
-export type GroupBy = "variant" | FactorName;
+/** What the groups are made by: the variant written on each run, its tags, or a factor. */
+export type GroupBy = "variant" | "tags" | FactorName;
 
 /** The group of each run by its id; runs that do not state it are absent. */
 export function groupNames(runs: readonly RunFacts[], by: GroupBy): ReadonlyMap<string, string> {
@@ -19,13 +19,15 @@ export interface FilterChoice {
   readonly label: string;
 }
 
-/** Ways of making groups: factors that have at least two values among the runs. */
+/** Ways of making groups: tags where there are some, and factors that have at least two values among the runs. */
 export function groupChoices(
   runs: readonly RunFacts[],
 ): readonly { readonly value: GroupBy; readonly label: string }[] {
+  const tagged = runs.some(({ tags }) => tags.length > 0);
   const differing = FactorName.options.filter((factor) => distinctLevels(levelsOf(runs, factor)).length > 1);
   return [
     { value: "variant", label: "the variant written on each run" },
+    ...(tagged ? [{ value: "tags" as const, label: "tags" }] : []),
     ...differing.map((factor) => ({ value: factor, label: FACTOR_WORDS[factor].title })),
   ];
 }

@@ -8,7 +8,7 @@ export function factsOf(id: string, run: Run): RunFacts {
   return factsOfRun(id, run, partsOf(run));
 }
 
-function partsOf({ propellerId, recipe }: Run) {
+function partsOf({ propellerId, packId, recipe }: Run) {
   const instruments = Object.fromEntries(
     Object.entries(recipe.instrumentIds ?? {}).map(([role, id]) => [role, partOf("instruments", id)?.document.name]),
   );
@@ -16,6 +16,7 @@ function partsOf({ propellerId, recipe }: Run) {
     propeller: partOf("propellers", propellerId)?.document,
     motor: partOf("motors", recipe.motorId)?.document.name,
     controller: partOf("controllers", recipe.controllerId)?.document.name,
+    pack: partOf("packs", packId)?.document.name,
     instruments,
   };
 }

@@ -1,5 +1,6 @@
 import { claimVerdict } from "../../../shared/compare/claimVerdict.ts";
 import { ratioInWords } from "../../../shared/compare/ratioInWords.ts";
+import { spreadsInWords } from "../../../shared/compare/spreadsInWords.ts";
 import type { Comparison, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
@@ -75,7 +76,7 @@ export function variantTable(comparisons: readonly Comparison[], groups: readonl
       },
       {
         name: "The doubt of the thrust ratio rests on",
-        cells: against("–", (one) => BASIS_WORDS[one.thrustCoefficientRatio.basis]),
+        cells: against("–", (one) => basisText(one.thrustCoefficientRatio)),
       },
     ],
   };
@@ -108,6 +109,10 @@ export function distinctWarnings(comparisons: readonly Comparison[]): Comparison
 }
 
 /** What the doubt of a ratio rests on, in words. */
+function basisText({ basis, spreads }: VariantRatio): string {
+  return spreads === null ? BASIS_WORDS[basis] : `${BASIS_WORDS[basis]}; spread: ${spreadsInWords(spreads)}`;
+}
+
 const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   replicates: "several mountings of both variants",
   pooledReplicates: "several mountings of one variant; the other is taken to vary as much",

@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { compareAll } from "../../../shared/compare/compareVariants.ts";
-import type { Comparison } from "../../../shared/model/comparison.ts";
+import type { Comparison, SpreadChoice } from "../../../shared/model/comparison.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { reductions } from "../../app/reductions.ts";
 import { runs } from "../../app/session.ts";
@@ -43,6 +43,9 @@ export const baseline = computed(() => baselineOf(groups.value, chosenBaseline.v
 /** Every variant against the baseline, or every pair; p-values are corrected over the pairs on show. */
 export const pairs = signal<"baseline" | "all">("baseline");
 
+/** Which spread from mounting to mounting serves which variant. */
+export const spreads = signal<SpreadChoice>("tested");
+
 export function chooseBaseline(name: string): void {
   chosenBaseline.value = name;
 }
@@ -68,7 +71,8 @@ export const compared = computed((): Compared => {
     .filter((group) => group.reductions.length > 0);
   if (base === null || known.length < 2) return { comparisons: [], problem: "" };
   try {
-    return { comparisons: compareAll({ groups: known, baseline: base.name, pairs: pairs.value }), problem: "" };
+    const question = { baseline: base.name, pairs: pairs.value, spreads: spreads.value };
+    return { comparisons: compareAll({ groups: known, ...question }), problem: "" };
   } catch (thrown) {
     return { comparisons: [], problem: sentenceOf(thrown) };
   }

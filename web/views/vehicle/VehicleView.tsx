@@ -3,6 +3,7 @@ import type { ComponentType } from "preact";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { Fold } from "../../app/Fold.tsx";
+import { plainMessage } from "../../app/plainMessage.ts";
 import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
@@ -20,12 +21,13 @@ import { TetherPanel } from "./answer/TetherPanel.tsx";
 import { VerticalPanel } from "./answer/VerticalPanel.tsx";
 import { BuildBar } from "./build/BuildBar.tsx";
 import { BUILD_CARDS } from "./build/buildCards.ts";
+import { gapText } from "./build/buildModel.ts";
 import { assembled } from "./build/buildState.ts";
 import { ComparePanel } from "./ComparePanel.tsx";
 import { LayoutPanel } from "./layout/LayoutPanel.tsx";
 import { ScenarioSliders } from "./ScenarioSliders.tsx";
 import "./vehicle.css";
-import { answered, isBehind } from "./vehicleState.ts";
+import { answered, followAddress, isBehind } from "./vehicleState.ts";
 
 interface Card {
   readonly id: string;
@@ -65,6 +67,7 @@ const LAST_CARDS: readonly Card[] = [{ id: "vehicle-rests", title: "What it rest
 
 export default function VehicleView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
+  useSignalEffect(followAddress);
   const now = answered.value;
   const hasAnswer = now.state === "answered";
   const cards = [...(hasAnswer ? ANSWER_CARDS : []), ...BUILD_CARDS, ...(hasAnswer ? LAST_CARDS : [])];
@@ -88,6 +91,7 @@ export default function VehicleView() {
     >
       <SectionList label="Sections of this screen" sections={cards.map(({ id, title }) => ({ id, label: title }))} />
       {hasAnswer && <ToKnow items={now.answer.warnings} />}
+      {hasAnswer && isBehind.value && <Behind />}
       {cards.map(({ id, title, Body, open = false }) => (
         <Fold key={id} id={id} title={title} open={open} lazy>
           <Body />
@@ -98,8 +102,19 @@ export default function VehicleView() {
   );
 }
 
+/** What stands below is of a moment ago. */
+function Behind() {
+  return (
+    <p class="vehicle-behind">
+      <progress aria-label="Working out the change" />
+      The numbers on this screen are those before the change; the new ones are being worked out.
+    </p>
+  );
+}
+
 /** Folded: there are many, and most hold for every answer of this vehicle. */
-function ToKnow({ items }: { readonly items: readonly WarningItem[] }) {
+function ToKnow({ items: all }: { readonly items: readonly WarningItem[] }) {
+  const items = toldOnce(all);
   if (items.length === 0) return null;
   return (
     <details>
@@ -109,22 +124,25 @@ function ToKnow({ items }: { readonly items: readonly WarningItem[] }) {
   );
 }
 
+/** What holds for two directions of a drag, or for two drives, is one thing to know. */
+const toldOnce = (items: readonly WarningItem[]) => [
+  ...new Map(items.map((item) => [plainMessage(item), item])).values(),
+];
+
 function answerText(): string {
   const now = answered.value;
   if (now.state === "answered") return now.answer.sentence;
   if (now.state === "refused") return now.why;
   const made = assembled.value;
   if (made === null) return "Add a vehicle: its thrusters, its drag and its pack, and see what it does.";
-  return "problems" in made
-    ? made.problems.map(({ found, mend }) => `${found}. ${mend}.`).join(" ")
-    : "Working it out …";
+  return "problems" in made && !isReducing.value ? gapText(made.problems) : "Working it out …";
 }
 
 function Basis() {
   return (
     <p>
-      {isBehind.value ? "Working out the change … " : ""}± is the half-width of the 95{"\u202f"}% interval that follows
-      from drag, coefficients, parts and current as far as they state their doubt.
+      ± is the half-width of the 95{"\u202f"}% interval that follows from drag, coefficients, parts and current as far
+      as they state their doubt.
     </p>
   );
 }

@@ -4,8 +4,12 @@ import type { Vehicle } from "../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { computeVehicle } from "../../api/vehicles.ts";
+import { isReducing } from "../../app/reductions.ts";
+import { noteChoice, route } from "../../app/route.ts";
+import { wantedSection } from "../../app/sections.ts";
 import { parts } from "../../app/session.ts";
-import { allAssembled, chosenPlace, editBuild, vehicle } from "./build/buildState.ts";
+import { gapText } from "./build/buildModel.ts";
+import { allAssembled, chooseBuild, chosenPlace, editBuild, vehicle } from "./build/buildState.ts";
 
 /** What the sliders changed for now; kept in the build only when the builder says so. */
 export const scenarioChange = signal<Partial<Scenario>>({});
@@ -45,6 +49,8 @@ export const isBehind = computed(
 
 /** A slider moves many times a second, and an answer takes longer than one of its steps. */
 const PAUSE_MS = 80;
+/** While runs are still read, each that arrives can change the propellers: one answer serves for many of them. */
+const READING_PAUSE_MS = 1500;
 
 // The workbench works it out in a thread, so that the page stays at hand; what is no longer wanted is stopped.
 effect(() => {
@@ -54,10 +60,13 @@ effect(() => {
     return;
   }
   const stop = new AbortController();
-  const timer = setTimeout(async () => {
-    const answer = await answerOf(asked, stop.signal);
-    if (!stop.signal.aborted) answered.value = answer;
-  }, PAUSE_MS);
+  const timer = setTimeout(
+    async () => {
+      const answer = await answerOf(asked, stop.signal);
+      if (!stop.signal.aborted) answered.value = answer;
+    },
+    isReducing.value ? READING_PAUSE_MS : PAUSE_MS,
+  );
   return () => {
     clearTimeout(timer);
     stop.abort();
@@ -87,6 +96,8 @@ async function freshAnswer(vehicle: Vehicle, signal: AbortSignal): Promise<Answe
 export interface Beside {
   readonly name: string;
   readonly answered: Answered;
+  /** What is missing for an answer, whole sentences; empty where nothing is. */
+  readonly gap: string;
 }
 
 /** All vehicles of the project with their answers, as far as they have come; asked for by `lookBesides`. */
@@ -104,7 +115,9 @@ export function lookBesides(): () => void {
   const stop = new AbortController();
   const end = effect(() => {
     const all = allAssembled.value;
-    void answerAll(all, stop.signal);
+    besideEachOther.value = all.map(asKnown);
+    // Each run that arrives would ask for every vehicle again.
+    if (!isReducing.value) void answerAll(all, stop.signal);
   });
   return () => {
     end();
@@ -112,19 +125,35 @@ export function lookBesides(): () => void {
   };
 }
 
+/** What is known of a vehicle without asking. While runs are still read, a propeller that is missing may yet come. */
+function asKnown({ build, ...made }: (typeof allAssembled.value)[number]): Beside {
+  return {
+    name: build.name,
+    answered: "vehicle" in made ? (remembered.get(made.vehicle) ?? NONE) : NONE,
+    gap: "problems" in made && !isReducing.value ? gapText(made.problems) : "",
+  };
+}
+
 async function answerAll(all: typeof allAssembled.value, signal: AbortSignal): Promise<void> {
-  const known = all.map(
-    ({ build, ...made }): Beside => ({
-      name: build.name,
-      answered: "vehicle" in made ? (remembered.get(made.vehicle) ?? NONE) : NONE,
-    }),
-  );
-  besideEachOther.value = known;
   for (const [at, made] of all.entries()) {
     if (signal.aborted || all !== allAssembled.peek()) return;
     if (!("vehicle" in made)) continue;
     const answer = await answerOf(made.vehicle, signal);
     if (signal.aborted || all !== allAssembled.peek()) return;
-    besideEachOther.value = besideEachOther.peek().with(at, { name: made.build.name, answered: answer });
+    besideEachOther.value = besideEachOther.peek().with(at, { name: made.build.name, answered: answer, gap: "" });
+  }
+}
+
+/** Shows the vehicle and the section that the address asks for, once: from there on a person goes on as they like. */
+export function followAddress(): void {
+  const { choices } = route.value;
+  const [place, section] = [choices.get("vehicle"), choices.get("section")];
+  if (place !== null) {
+    chooseBuild(Number(place) || 0);
+    noteChoice("vehicle", null);
+  }
+  if (section !== null) {
+    wantedSection.value = { id: section };
+    noteChoice("section", null);
   }
 }

@@ -6,7 +6,7 @@ import { sureText } from "../../shortlist/resultModel.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
 import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
 import { AMPERE_HOUR, METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../../vehicle/answer/units.ts";
-import { COMPARED } from "../../vehicle/compareModel.ts";
+import { COMPARED, differenceSentence, differences } from "../../vehicle/compareModel.ts";
 import { reachRows } from "../../vehicle/layout/layoutModel.ts";
 import { heading, list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
@@ -15,11 +15,11 @@ import type { ReportInput } from "../reportInput.ts";
 export function vehicleSection({ vehicles }: ReportInput): ReportBlock[] {
   if (vehicles.length === 0) return [text("No vehicle is in this project.")];
   return [
-    ...vehicles.flatMap(({ name, answered }) => [
+    ...vehicles.flatMap(({ name, answered, gap }) => [
       heading(name),
       ...(answered.state === "answered"
         ? answerBlocks(answered.answer)
-        : [text(answered.state === "refused" ? answered.why : "Parts of it are missing, so it has no answer.")]),
+        : [text(answered.state === "refused" ? answered.why : gap || "Parts of it are missing, so it has no answer.")]),
     ]),
     ...besideBlocks(vehicles),
   ];
@@ -116,6 +116,7 @@ function besideBlocks(vehicles: ReportInput["vehicles"]): ReportBlock[] {
   if (vehicles.length < 2) return [];
   return [
     heading("The vehicles beside each other"),
+    ...differenceBlocks(vehicles),
     ...table({
       label: "Each in its own scenario",
       heads: ["", ...vehicles.map(({ name }) => name)],
@@ -125,6 +126,15 @@ function besideBlocks(vehicles: ReportInput["vehicles"]): ReportBlock[] {
       ]),
     }),
   ];
+}
+
+/** What differs from the first vehicle beyond its doubt. */
+function differenceBlocks([first, ...others]: ReportInput["vehicles"]): ReportBlock[] {
+  if (first?.answered.state !== "answered") return [];
+  const from = first.answered;
+  return others.flatMap(({ name, answered }) =>
+    answered.state === "answered" ? [text(differenceSentence(first.name, name, differences(from, answered)))] : [],
+  );
 }
 
 /** What vehicle answers take for granted, and the drag they rest on. */

@@ -2,6 +2,7 @@ import { computed } from "@preact/signals";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { counts } from "../../../app/words.ts";
 import { Swatch } from "../../../charts/Swatch.tsx";
+import { shownName } from "../predictions/shownPrediction.ts";
 import { benchInputs, measured, yardstick } from "../theoryState.ts";
 import { closenessRows } from "./closenessModel.ts";
 
@@ -12,7 +13,7 @@ const rows = computed(() =>
 /** How close each variant comes to the ideal, and to the prediction that is laid over. */
 export function ClosenessPanel() {
   if (rows.value.length === 0) return <p class="hint">Reduce a run with shaft power on Bench first.</p>;
-  const against = yardstick.value?.prediction.name ?? null;
+  const against = yardstick.value === null ? null : shownName(yardstick.value);
   const styles = new Map(measured.value.map(({ name, style }) => [name, style]));
   return (
     <TableBox label="How close each variant comes">

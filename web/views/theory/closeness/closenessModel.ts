@@ -6,7 +6,7 @@ import { formatQuantity, formatUncertain } from "../../../../shared/quantity/for
 import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts";
 import { capitalised } from "../../../app/words.ts";
 import { NEWTON, PERCENT, WATT } from "../../bench/shownUnits.ts";
-import type { ShownPrediction } from "../predictions/shownPrediction.ts";
+import { type ShownPrediction, shownName } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 
 /** Shaft power that sentences and tables are told for, W. */
@@ -44,7 +44,7 @@ export function besidePrediction(best: Known | null, yardstick: ShownPrediction 
   const [ratio, merit] = [overPrediction(best, yardstick), predictedMerit(best.reductions, yardstick)];
   if (ratio === null || merit === null) return "";
   return (
-    `${yardstick.prediction.name}, laid over it at equal diameter, would push ` +
+    `${shownName(yardstick)}, laid over it at equal diameter, would push ` +
     `${formatQuantity(thrustOfMerit(REFERENCE_POWER, merit, inputs), NEWTON)} with that power: ` +
     `${best.name} makes ${formatUncertain(scaled(ratio, 100), PERCENT_OF_NUMBER)} of it.`
   );

@@ -1,8 +1,9 @@
-import { useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { modelEvidence } from "../../../../shared/propeller/blade/modelEvidence.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { evidenceRows, evidenceSentence } from "./evidenceModel.ts";
 import { METHODS, type Method } from "./methods.data.ts";
+import { wantedMethod } from "./wantedMethod.ts";
 
 /** Each model behind this screen on one short page: idea, equations, range, how sure, sources. */
 export function MethodsPanel() {
@@ -17,8 +18,17 @@ export function MethodsPanel() {
 
 function MethodPage({ method }: { readonly method: Method }) {
   const [open, setOpen] = useState(false);
+  const page = useRef<HTMLDetailsElement>(null);
+  const wanted = wantedMethod.value === method.id;
+  useEffect(() => {
+    if (!wanted) return;
+    setOpen(true);
+    page.current?.scrollIntoView({ block: "start" });
+    page.current?.querySelector("summary")?.focus({ preventScroll: true });
+    wantedMethod.value = null;
+  }, [wanted]);
   return (
-    <details id={`method-${method.id}`} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details ref={page} id={`method-${method.id}`} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{method.name}</summary>
       <dl class="method-page">
         <dt>Idea</dt>

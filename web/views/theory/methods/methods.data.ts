@@ -1,6 +1,21 @@
+export type MethodId =
+  | "momentum"
+  | "series"
+  | "nozzle"
+  | "blades"
+  | "section"
+  | "losses"
+  | "finish"
+  | "speed"
+  | "carry"
+  | "cavitation"
+  | "air"
+  | "pitch"
+  | "strength";
+
 /** How a model works, on one short page. */
 export interface Method {
-  readonly id: string;
+  readonly id: MethodId;
   readonly name: string;
   readonly idea: string;
   readonly equations: readonly string[];
@@ -92,6 +107,22 @@ export const METHODS: readonly Method[] = [
       "k: Helmbold, Jahrbuch der deutschen Luftfahrtforschung (1942), over Prandtl's lifting line; its use for blades is our own, held against the B series",
       "Stall near the hub: Snel, Houwink & Bosschers, ECN-C-93-052 (1993), from memory",
       "Viterna & Corrigan, Fixed pitch rotor performance of large horizontal axis wind turbines, NASA CP-2230 (1982)",
+    ],
+  },
+  {
+    id: "losses",
+    name: "Account of the power",
+    idea: "What the blade takes from the shaft is useful, left in the stream along the shaft, left in it as rotation, or rubbed away; ring by ring the four add up exactly. What an even disc would need for the same thrust is the ideal; the rest of the stream's share is the price of few blades and of uneven load. A surface is fitted that makes the measured thrust and torque, and the losses in its proportions fill what the measured merit leaves.",
+    equations: [
+      "each ring: Ω r F_t = T V + T u + F_t v + D W  (u, v the induced velocities, W the speed at the blade, D its drag)",
+      "FM = K_T^1.5 / (C_P √(π/2)),  T/T_max = FM^⅔,  over a series propeller at equal power: (FM/FM_s)^⅔",
+    ],
+    range:
+      "At rest, open propellers. Where no surface makes the measurement, the split is only scaled to the merit, and told.",
+    sure: "The share of the ideal and the ratio to the series are as sure as the measurement. The split of the rest is that of blade elements: its intervals are wide, and section drag takes up what the others miss.",
+    sources: [
+      "Glauert, Airplane Propellers (1935), energy of the slipstream; Carlton, Marine Propellers and Propulsion, chapter 8",
+      "Combining the doubts: JCGM 100:2008, 5.2",
     ],
   },
   {

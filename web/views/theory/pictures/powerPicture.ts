@@ -1,15 +1,15 @@
 import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
 import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
 import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
-import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
-import { MILLIMETRE, RPM } from "../../bench/shownUnits.ts";
+import { RPM } from "../../bench/shownUnits.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
 import { curve, greatest, thrustOf, UNMEASURED_REACH } from "./bollardCurve.ts";
+import { discOfPrediction, limitCurves } from "./limitCurves.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
 
@@ -30,13 +30,7 @@ export function thrustPowerChart(
     numbered: true,
     series: [
       // Even a lossless motor passes on no more than it takes, so the limit for electrical power is that of the shaft.
-      {
-        id: "limit",
-        name: `Momentum limit of a ${formatQuantity(inputs.diameter, MILLIMETRE)} disc${inputs.nozzleAreaRatio === null ? " without nozzle" : " in its nozzle"}`,
-        kind: "limit",
-        style: 0,
-        points: curve(reach, (power) => limitThrust(power, inputs)),
-      },
+      ...limitCurves({ inputs, predictions }, (disc) => curve(reach, (power) => limitThrust(power, disc))),
       {
         id: "prediction",
         name: `Prediction, static merit ${inputs.staticMerit.toFixed(2)}`,
@@ -52,14 +46,14 @@ export function thrustPowerChart(
 
 /** Thrust of a prediction against the power it takes, up to `reach` W. */
 function predictedPower(
-  { prediction: { source }, predictor }: ShownPrediction,
+  shown: ShownPrediction,
   inputs: TheoryInputs,
   { reach, passed }: { readonly reach: number; readonly passed: number },
 ): ChartPoint[] {
-  if (source.kind === "staticMerit") {
-    const disc = { ...inputs, diameter: source.diameter, nozzleAreaRatio: source.nozzleAreaRatio };
+  const { source } = shown.prediction;
+  const [disc, { predictor }] = [discOfPrediction(shown, inputs), shown];
+  if (source.kind === "staticMerit" && disc !== null)
     return curve(reach, (power) => thrustOfMerit(power * passed, source.staticMerit, disc));
-  }
   if (predictor === null) return [];
   const top = rateForPower(predictor, inputs.density, reach * passed);
   const rates = curve(top, (rate) => rate).slice(1);

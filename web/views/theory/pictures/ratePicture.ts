@@ -10,10 +10,11 @@ import { RPM } from "../../bench/shownUnits.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { meanThrustCoefficient } from "../../variants/variantMean.ts";
 import { discOf } from "../closeness/closenessModel.ts";
-import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
+import { predictionSeries, type ShownPrediction, shownName } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
 import { curve, greatest, thrustOf, UNMEASURED_REACH } from "./bollardCurve.ts";
+import { discOfPrediction } from "./limitCurves.ts";
 
 /** Measured thrust and fit against rotation rate, with what the stated merit would make of the same shaft power. */
 export function thrustRateChart(
@@ -118,14 +119,13 @@ function measuredTakers(variants: readonly MeasuredVariant[], inputs: TheoryInpu
 }
 
 function predictedTakers(predictions: readonly ShownPrediction[], inputs: TheoryInputs, topRate: number): Taker[] {
-  return predictions.flatMap(({ prediction, predictor }): Taker[] => {
-    if (predictor === null) return [];
+  return predictions.flatMap((shown): Taker[] => {
+    const { predictor } = shown;
+    const disc = discOfPrediction(shown, inputs);
+    if (predictor === null || disc === null) return [];
     const [point] = predictedBollard(predictor, inputs.density, [topRate]);
     if (point === undefined || !(point.shaftPower > 0)) return [];
-    const isDucted = prediction.source.kind === "series" && prediction.source.series.family !== "wageningen-b";
-    const nozzleAreaRatio = isDucted ? (inputs.nozzleAreaRatio ?? 1) : null;
-    const disc = { ...inputs, diameter: predictor.diameter, nozzleAreaRatio };
-    return [{ name: prediction.name, disc, shaftPower: (rate) => point.shaftPower * (rate / topRate) ** 3 }];
+    return [{ name: shownName(shown), disc, shaftPower: (rate) => point.shaftPower * (rate / topRate) ** 3 }];
   });
 }
 

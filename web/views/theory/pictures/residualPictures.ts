@@ -9,11 +9,19 @@ import { scaled, type Uncertain } from "../../../../shared/quantity/uncertain.ts
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
 import { RPM } from "../../bench/shownUnits.ts";
-import type { ShownPrediction } from "../predictions/shownPrediction.ts";
+import { type ShownPrediction, shownName } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
 
 export type ResidualOf = "thrust" | "shaftPower";
+
+/** What the points are laid out along: runs at rest differ in rotation rate, runs at speed in advance ratio. */
+export type ResidualAgainst = "rotationRate" | "advanceRatio";
+
+const AXES: Readonly<Record<ResidualAgainst, { readonly label: string; readonly unit: string }>> = {
+  rotationRate: { label: "Rotation rate", unit: "rpm" },
+  advanceRatio: { label: "Advance ratio J", unit: "" },
+};
 
 /**
  * Measured over predicted, plateau by plateau, at the rotation rate and in the water of the plateau. Coefficients are
@@ -21,16 +29,19 @@ export type ResidualOf = "thrust" | "shaftPower";
  */
 export function residualPicture(
   variants: readonly MeasuredVariant[],
-  { prediction, predictor }: ShownPrediction,
+  shown: ShownPrediction,
   of: ResidualOf,
+  against: ResidualAgainst = "rotationRate",
 ): ChartSpec {
-  const measured = predictor === null ? [] : variants.flatMap((variant) => seriesOf(variant, predictor, of));
+  const { predictor } = shown;
+  const measured =
+    predictor === null ? [] : variants.flatMap((variant) => seriesOf(variant, { predictor, of, against }));
   const name = of === "thrust" ? "Thrust" : "Shaft power";
-  const rates = measured.flatMap(({ points }) => points.map(({ x }) => x));
+  const along = measured.flatMap(({ points }) => points.map(({ x }) => x));
   const tops = measured.flatMap(({ points }) => points.map(({ y, yInterval }) => 1.05 * (yInterval?.[1] ?? y)));
   return {
-    title: `${name}, measured over predicted by ${prediction.name}`,
-    x: { label: "Rotation rate", unit: "rpm", min: 0 },
+    title: `${name}, measured over predicted by ${shownName(shown)}`,
+    x: { ...AXES[against], min: 0 },
     y: { label: `${name}, measured over predicted`, unit: "", min: 0, max: Math.max(1.2, ...tops) },
     numbered: true,
     series: [
@@ -39,7 +50,7 @@ export function residualPicture(
         name: "As predicted",
         kind: "fit",
         style: EQUAL_STYLE,
-        points: rates.length === 0 ? [] : [0, Math.max(...rates) * 1.05].map((x) => ({ x, y: 1 })),
+        points: along.length === 0 ? [] : [0, Math.max(...along) * 1.05 || 1].map((x) => ({ x, y: 1 })),
       },
       ...measured,
     ],
@@ -52,16 +63,22 @@ const NO_THRUST = 0.02;
 /** The line of equality is drawn in ink, the last of the styles. */
 const EQUAL_STYLE = 4;
 
-function seriesOf({ name, style, reductions }: MeasuredVariant, predictor: Predictor, of: ResidualOf): ChartSeries[] {
+interface Compared {
+  readonly predictor: Predictor;
+  readonly of: ResidualOf;
+  readonly against: ResidualAgainst;
+}
+
+function seriesOf({ name, style, reductions }: MeasuredVariant, { predictor, of, against }: Compared): ChartSeries[] {
   const points = reductions.flatMap((reduction) =>
     reduction.plateaus.flatMap((plateau, index): ChartPoint[] => {
       const advanceRatio = advanceRatioOf(reduction, index);
-      const ratio =
-        plateau.used && advanceRatio !== null ? ratioOf(plateau, reduction, { predictor, of, advanceRatio }) : null;
+      if (!plateau.used || advanceRatio === null) return [];
+      const ratio = ratioOf(plateau, reduction, { predictor, of, advanceRatio });
       if (ratio === null) return [];
       return [
         {
-          x: plateau.rotationRate.value / RPM.factor,
+          x: against === "advanceRatio" ? advanceRatio : plateau.rotationRate.value / RPM.factor,
           y: ratio.value,
           yInterval: ratio.interval95,
           note: `${name}, ${plateauName(index)}`,
@@ -75,11 +92,7 @@ function seriesOf({ name, style, reductions }: MeasuredVariant, predictor: Predi
 function ratioOf(
   { rotationRate: { value: rotationRate }, thrust, shaftPower }: Plateau,
   { fluid: { density }, diameter: { value: diameter } }: Reduction,
-  {
-    predictor,
-    of,
-    advanceRatio,
-  }: { readonly predictor: Predictor; readonly of: ResidualOf; readonly advanceRatio: number },
+  { predictor, of, advanceRatio }: Omit<Compared, "against"> & { readonly advanceRatio: number },
 ): Uncertain | null {
   // Equal tip speed and advance ratio in another size: the prediction is asked at the rotation rate that gives its own diameter this tip speed.
   const predicted = predictor.at({

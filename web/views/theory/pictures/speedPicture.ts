@@ -5,13 +5,15 @@ import { idealThrust } from "../../../../shared/propeller/momentum.ts";
 import { predictedOpenWater } from "../../../../shared/propeller/prediction/predictedCurves.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
+import { together as textsTogether } from "../../../app/together.ts";
 import { capitalised, joined } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { RPM, WATT } from "../../bench/shownUnits.ts";
 import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/variantMean.ts";
 import { correlationOf } from "../describedBlade.ts";
-import type { ShownPrediction } from "../predictions/shownPrediction.ts";
+import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
+import { limitCurves } from "./limitCurves.ts";
 
 export type Held = ThrustAtSpeedRequest["fixed"];
 
@@ -50,10 +52,9 @@ export function speedWarnings(known: readonly VariantAtSpeed[], predictions: rea
 
 /** Each text once, with the names of the variants it belongs to. */
 function together(known: readonly VariantAtSpeed[], textsOf: (one: VariantAtSpeed) => readonly string[]) {
-  const names = new Map<string, readonly string[]>();
-  for (const one of known)
-    for (const text of textsOf(one)) names.set(text, [...(names.get(text) ?? []), one.variant.name]);
-  return [...names].map(([text, of]) => [text, capitalised(joined(of))] as const);
+  return textsTogether(known, ({ variant }) => variant.name, textsOf).map(
+    ([text, of]) => [text, capitalised(joined(of))] as const,
+  );
 }
 
 const SPEED_STEPS = 40;
@@ -176,7 +177,7 @@ function variantSeries({ name, style }: MeasuredVariant, result: ThrustAtSpeed):
 /** A prediction is a yardstick: it is drawn without a band. */
 function predictedSeries(shown: ShownPrediction, speed: SpeedInputs): ChartSeries[] {
   const { held: fixed, topSpeed, inputs } = speed;
-  const { prediction, predictor, style } = shown;
+  const { predictor } = shown;
   if (predictor === null) return [];
   const rotationRate = fixed.given === "rotationRate" ? fixed.rotationRate : TYPICAL_RATE;
   const rest = predictor.at({ rotationRate, advanceSpeed: 0 });
@@ -197,33 +198,18 @@ function predictedSeries(shown: ShownPrediction, speed: SpeedInputs): ChartSerie
     },
     topSpeed,
   );
-  return [
-    {
-      id: `prediction-${prediction.name}`,
-      name: prediction.name,
-      kind: "prediction",
-      style,
-      points: pointsOf(result, false),
-    },
-  ];
+  return [...predictionSeries(shown, pointsOf(result, false))];
 }
 
 /** What momentum theory allows at the power held; a rotation rate alone has no such limit. */
-function limitSeries({ held, inputs, topSpeed }: SpeedInputs): ChartSeries[] {
+function limitSeries({ held, inputs, predictions, topSpeed }: SpeedInputs): ChartSeries[] {
   if (held.given === "rotationRate") return [];
-  const { diameter, density, nozzleAreaRatio } = inputs;
-  const points = Array.from({ length: SPEED_STEPS + 1 }, (_, step): ChartPoint => {
-    const advanceSpeed = (topSpeed * step) / SPEED_STEPS;
-    return {
-      x: advanceSpeed,
-      y: idealThrust({
-        shaftPower: held.shaftPower,
-        discArea: discArea(diameter),
-        density,
-        advanceSpeed,
-        nozzleAreaRatio,
-      }),
-    };
-  });
-  return [{ id: "limit", name: `Momentum limit at ${heldWords(held)}`, kind: "limit", style: 0, points }];
+  const { shaftPower } = held;
+  const points = ({ diameter, density, nozzleAreaRatio }: TheoryInputs) =>
+    Array.from({ length: SPEED_STEPS + 1 }, (_, step): ChartPoint => {
+      const advanceSpeed = (topSpeed * step) / SPEED_STEPS;
+      const disc = { discArea: discArea(diameter), density, nozzleAreaRatio };
+      return { x: advanceSpeed, y: idealThrust({ shaftPower, advanceSpeed, ...disc }) };
+    });
+  return limitCurves({ inputs, predictions }, points, ` at ${heldWords(held)}`);
 }

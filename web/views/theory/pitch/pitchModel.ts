@@ -5,7 +5,7 @@ import { reynoldsWords } from "../../../../shared/propeller/reynoldsWords.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 import { MILLIMETRE, NEWTON, NEWTON_METRE, RPM, WATT } from "../../bench/shownUnits.ts";
-import { FAMILY_NAMES } from "../predictions/predictionDraft.ts";
+import { FAMILY_NAMES } from "../series/familyNames.ts";
 
 type Found = Extract<BestPitch, { state: "found" }>;
 

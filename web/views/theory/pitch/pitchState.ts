@@ -8,36 +8,23 @@ import { startingPropeller } from "../predictions/startingPropeller.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
 import { pitchSentence } from "./pitchModel.ts";
 
-const family = signal<BestPitchRequest["series"]["family"]>("wageningen-b");
 export const duty = signal<BestPitchRequest["duty"]>({ given: "thrust", thrust: 20 });
 /** What is settled: a diameter (m), a rotation rate (rev/s), or both; null: the diameter of the measured propeller. */
 export const fixed = signal<BestPitchRequest["fixed"] | null>(null);
 export const advanceSpeed = signal(0);
-const chosenBlades = signal<number | null>(null);
-const chosenArea = signal<number | null>(null);
+/** Null: the series screw most like the measured propeller. */
+const chosenSeries = signal<SeriesWithoutPitch | null>(null);
 
 const like = computed(() => draftLike(startingPropeller()));
-const blades = computed(() => chosenBlades.value ?? like.value.blades ?? 3);
-const areaRatio = computed(() => chosenArea.value ?? like.value.areaRatio ?? 0.5);
 export const fixedNow = computed(
   (): BestPitchRequest["fixed"] => fixed.value ?? { given: "diameter", diameter: like.value.diameter ?? 0.076 },
 );
 
 /** The series as it stands in the form. */
-export const series = computed(
-  (): SeriesWithoutPitch =>
-    family.value === "wageningen-b"
-      ? { family: family.value, blades: blades.value, areaRatio: areaRatio.value }
-      : { family: family.value },
-);
+export const series = computed((): SeriesWithoutPitch => chosenSeries.value ?? like.value.series);
 
-/** Another series keeps what was chosen of the blades; else only what differs was chosen. */
 export function chooseSeries(chosen: SeriesWithoutPitch): void {
-  if (chosen.family !== family.value) family.value = chosen.family;
-  else if (chosen.family === "wageningen-b") {
-    if (chosen.blades !== blades.value) chosenBlades.value = chosen.blades;
-    if (chosen.areaRatio !== areaRatio.value) chosenArea.value = chosen.areaRatio;
-  }
+  chosenSeries.value = chosen;
 }
 
 export const request = computed((): BestPitchRequest | null => {

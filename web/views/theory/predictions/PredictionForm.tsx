@@ -4,11 +4,11 @@ import { parts } from "../../../app/session.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { TextField } from "../../../forms/TextField.tsx";
+import { SeriesFields } from "../series/SeriesFields.tsx";
 import { SurfaceFields } from "../surface/SurfaceFields.tsx";
 import {
   draftLike,
   draftOf,
-  FAMILY_NAMES,
   KIND_NAMES,
   type PredictionDraft,
   predictionOf,
@@ -44,8 +44,13 @@ export function PredictionForm({ changed, onDone }: PredictionFormProps) {
   };
   return (
     <form class="form-grid" onSubmit={(event) => void submit(event)} noValidate>
-      <SelectField label="Computed from" value={draft.kind} options={KINDS} onChange={(kind) => set({ kind })} />
-      {draft.kind === "series" && <SeriesFields draft={draft} set={set} />}
+      <SelectField
+        label="Computed from"
+        value={draft.kind}
+        options={KINDS}
+        onChange={(kind) => set({ kind, isSeriesWhole: true })}
+      />
+      {draft.kind === "series" && <SeriesPart draft={draft} set={set} />}
       {draft.kind === "blades" && <BladesFields draft={draft} set={set} />}
       {draft.kind === "staticMerit" && <MeritFields draft={draft} set={set} />}
       <TextField
@@ -72,51 +77,19 @@ export function PredictionForm({ changed, onDone }: PredictionFormProps) {
 }
 
 const KINDS = Object.entries(KIND_NAMES).map(([value, label]) => ({ value: value as PredictionDraft["kind"], label }));
-const FAMILIES = Object.entries(FAMILY_NAMES).map(([value, label]) => ({
-  value: value as PredictionDraft["family"],
-  label,
-}));
-
 interface FieldsProps {
   readonly draft: PredictionDraft;
   readonly set: (part: Partial<PredictionDraft>) => void;
 }
 
-function SeriesFields({ draft, set }: FieldsProps) {
+function SeriesPart({ draft, set }: FieldsProps) {
   return (
     <>
-      <SelectField
-        label="Series"
-        value={draft.family}
-        options={FAMILIES}
-        help="What a smooth, well-made propeller of this family does at a high Reynolds number: a yardstick, not your propeller."
-        onChange={(family) => set({ family })}
+      <SeriesFields
+        value={draft.series}
+        onChange={(series) => set({ series })}
+        onReadable={(isSeriesWhole) => set({ isSeriesWhole })}
       />
-      {draft.family === "wageningen-b" && (
-        <>
-          <QuantityField
-            label="Number of blades"
-            symbol="Z"
-            dimension="number"
-            value={draft.blades}
-            min={2}
-            max={7}
-            onChange={(blades) => set({ blades: blades === null ? null : Math.round(blades) })}
-            onProblem={(message) => message !== null && set({ blades: null })}
-          />
-          <QuantityField
-            label="Expanded area ratio"
-            symbol="A_E/A_0"
-            dimension="number"
-            value={draft.areaRatio}
-            positive
-            max={2}
-            help="Tested from 0.30 to 1.05; numbers outside are marked."
-            onChange={(areaRatio) => set({ areaRatio })}
-            onProblem={(message) => message !== null && set({ areaRatio: null })}
-          />
-        </>
-      )}
       <QuantityField
         label="Pitch ratio"
         symbol="P/D"

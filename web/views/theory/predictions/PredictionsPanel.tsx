@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 import type { Prediction } from "../../../../shared/model/prediction.ts";
 import { Dialog } from "../../../app/Dialog.tsx";
-import { plainMessage } from "../../../app/plainMessage.ts";
 import { Swatch } from "../../../charts/Swatch.tsx";
 import { PredictionForm } from "./PredictionForm.tsx";
+import { predictionNotes } from "./predictionNotes.ts";
 import { allPredictions, isShown, removePrediction, show } from "./predictionsState.ts";
 import { sourceWords } from "./predictionWords.ts";
 import type { ShownPrediction } from "./shownPrediction.ts";
@@ -11,6 +11,7 @@ import type { ShownPrediction } from "./shownPrediction.ts";
 /** The computed curves of the project: shown or not, changed, removed, added. */
 export function PredictionsPanel() {
   const [open, setOpen] = useState<{ readonly changed: Prediction | null } | null>(null);
+  const notes = predictionNotes(allPredictions.value);
   return (
     <>
       {allPredictions.value.length === 0 && (
@@ -24,10 +25,16 @@ export function PredictionsPanel() {
           <PredictionRow
             key={shown.prediction.name}
             shown={shown}
+            notes={notes.own.get(shown.prediction.name) ?? []}
             onChange={() => setOpen({ changed: shown.prediction })}
           />
         ))}
       </ul>
+      {notes.shared.map((note) => (
+        <p key={note} class="hint">
+          {note}
+        </p>
+      ))}
       <div class="row">
         <button type="button" onClick={() => setOpen({ changed: null })}>
           Add a prediction
@@ -45,10 +52,16 @@ export function PredictionsPanel() {
   );
 }
 
-function PredictionRow({ shown, onChange }: { readonly shown: ShownPrediction; readonly onChange: () => void }) {
-  const { prediction, style, problem, predictor } = shown;
+interface PredictionRowProps {
+  readonly shown: ShownPrediction;
+  /** What is to be known of it alone. */
+  readonly notes: readonly string[];
+  readonly onChange: () => void;
+}
+
+function PredictionRow({ shown, notes, onChange }: PredictionRowProps) {
+  const { prediction, style, problem } = shown;
   const { name } = prediction;
-  const notes = predictor?.warnings ?? [];
   return (
     <li>
       <label class="row prediction-name">
@@ -67,8 +80,8 @@ function PredictionRow({ shown, onChange }: { readonly shown: ShownPrediction; r
       </span>
       {problem !== "" && <p class="warning">{problem}</p>}
       {notes.map((note) => (
-        <p key={note.code} class="hint">
-          {plainMessage(note)}
+        <p key={note} class="hint">
+          {note}
         </p>
       ))}
     </li>

@@ -1,17 +1,18 @@
 import type { Prediction, PredictionSource } from "../../../../shared/model/prediction.ts";
-import type { SeriesPropeller } from "../../../../shared/model/seriesPropeller.ts";
+import type { SeriesPropeller, SeriesWithoutPitch } from "../../../../shared/model/seriesPropeller.ts";
 import { areaRatioOf } from "../../../../shared/propeller/series/areaRatioOf.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
+import { FAMILY_NAMES } from "../series/familyNames.ts";
 import { SMOOTH, type SurfaceChoice, surfaceWords } from "../surface/surfaceChoice.ts";
 
 /** What stands in the form of a prediction; null for an empty field. */
 export interface PredictionDraft {
   readonly name: string;
   readonly kind: PredictionSource["kind"];
-  readonly family: SeriesPropeller["family"];
-  readonly blades: number | null;
-  readonly areaRatio: number | null;
+  readonly series: SeriesWithoutPitch;
+  /** Whether all fields of the series can be read; while not, `series` is what they held last. */
+  readonly isSeriesWhole: boolean;
   readonly pitchRatio: number | null;
   readonly diameter: number | null;
   readonly staticMerit: number | null;
@@ -29,12 +30,6 @@ export interface StartingPropeller {
   readonly nozzle: boolean;
 }
 
-export const FAMILY_NAMES: Readonly<Record<SeriesPropeller["family"], string>> = {
-  "wageningen-b": "Wageningen B, open",
-  "ka-4-70-19a": "Ka 4-70 in nozzle 19A",
-  "ka-5-75-19a": "Ka 5-75 in nozzle 19A",
-};
-
 export const KIND_NAMES: Readonly<Record<PredictionSource["kind"], string>> = {
   series: "Published series",
   blades: "Blade elements of a propeller",
@@ -47,9 +42,10 @@ export function draftLike(propeller: StartingPropeller | null): PredictionDraft 
   return {
     name: "",
     kind: "series",
-    family: propeller?.nozzle ? "ka-4-70-19a" : "wageningen-b",
-    blades,
-    areaRatio: testedAreaRatio(propeller, blades),
+    series: propeller?.nozzle
+      ? { family: "ka-4-70-19a" }
+      : { family: "wageningen-b", blades, areaRatio: testedAreaRatio(propeller, blades) },
+    isSeriesWhole: true,
     pitchRatio: propeller?.pitchRatio ?? 1,
     diameter: propeller?.diameter ?? 0.076,
     staticMerit: 0.5,
@@ -74,9 +70,8 @@ export function draftOf({ name, source }: Prediction, start: PredictionDraft): P
     const { roughness, liftFactor } = source.surface;
     return { ...start, name, kind, propellerId: source.propellerId, surface: { state: null, roughness, liftFactor } };
   }
-  const { series, diameter } = source;
-  const open = series.family === "wageningen-b" ? { blades: series.blades, areaRatio: series.areaRatio } : {};
-  return { ...start, name, kind, diameter, family: series.family, pitchRatio: series.pitchRatio, ...open };
+  const { pitchRatio, ...series } = source.series;
+  return { ...start, name, kind, diameter: source.diameter, series, pitchRatio };
 }
 
 /** The prediction of a complete draft; in words what is missing. `taken`: names of the other predictions. */
@@ -108,11 +103,10 @@ function sourceOf(draft: PredictionDraft): PredictionSource | string {
   return typeof series === "string" ? series : { kind, diameter, series };
 }
 
-function seriesOf({ family, blades, areaRatio, pitchRatio }: PredictionDraft): SeriesPropeller | string {
+function seriesOf({ series, isSeriesWhole, pitchRatio }: PredictionDraft): SeriesPropeller | string {
+  if (!isSeriesWhole) return "Give the number of blades and the area ratio.";
   if (pitchRatio === null) return "Give the pitch ratio.";
-  if (family !== "wageningen-b") return { family, pitchRatio };
-  if (blades === null || areaRatio === null) return "Give the number of blades and the area ratio.";
-  return { family, blades, areaRatio, pitchRatio };
+  return { ...series, pitchRatio };
 }
 
 /** "B 3-50, P/D 0.80, 76.0 mm": what a person would call it. */
@@ -120,10 +114,11 @@ export function suggestedName(draft: PredictionDraft): string {
   const size = draft.diameter === null ? "" : `, ${formatQuantity(draft.diameter, MILLIMETRE)}`;
   if (draft.kind === "staticMerit") return `Static merit ${formatNumber(draft.staticMerit ?? 0, 2)}${size}`;
   if (draft.kind === "blades") return `Blade elements, ${surfaceWords(draft.surface)}`;
+  const { series } = draft;
   const screw =
-    draft.family === "wageningen-b"
-      ? `B ${draft.blades ?? "?"}-${Math.round((draft.areaRatio ?? 0) * 100)}`
-      : FAMILY_NAMES[draft.family];
+    series.family === "wageningen-b"
+      ? `B ${series.blades}-${Math.round(series.areaRatio * 100)}`
+      : FAMILY_NAMES[series.family];
   return `${screw}, P/D ${formatNumber(draft.pitchRatio ?? 0, 2)}${size}`;
 }
 

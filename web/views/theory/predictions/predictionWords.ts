@@ -2,7 +2,7 @@ import type { PredictionSource } from "../../../../shared/model/prediction.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { partOf } from "../../../app/session.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
-import { FAMILY_NAMES } from "./predictionDraft.ts";
+import { FAMILY_NAMES } from "../series/familyNames.ts";
 
 /** Where the numbers of a prediction come from, in a phrase. */
 export function sourceWords(source: PredictionSource): string {

@@ -13,11 +13,20 @@ export interface ShownPrediction {
   readonly problem: string;
 }
 
+/** Codes of what is outside the tests of a series. */
+const OUTSIDE_TESTS = ["propeller.series-range", "propeller.series-member"];
+
+/** Its name wherever its numbers stand, which says so when they lie outside what the series was tested for. */
+export function shownName({
+  prediction: { name },
+  predictor,
+}: Pick<ShownPrediction, "prediction" | "predictor">): string {
+  return predictor?.warnings.some(({ code }) => OUTSIDE_TESTS.includes(code)) ? `${name} (outside the tests)` : name;
+}
+
 /** A dashed line of a prediction; left out where it has no points. */
-export function predictionSeries(
-  { prediction, style }: ShownPrediction,
-  points: ChartSeries["points"],
-): readonly ChartSeries[] {
+export function predictionSeries(shown: ShownPrediction, points: ChartSeries["points"]): readonly ChartSeries[] {
   if (points.length === 0) return [];
-  return [{ id: `prediction-${prediction.name}`, name: prediction.name, kind: "prediction", style, points }];
+  const { prediction, style } = shown;
+  return [{ id: `prediction-${prediction.name}`, name: shownName(shown), kind: "prediction", style, points }];
 }

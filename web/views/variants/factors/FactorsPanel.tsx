@@ -1,6 +1,5 @@
 import { Fold } from "../../../app/Fold.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
-import { Warnings } from "../../../app/Warnings.tsx";
 import { factors } from "../groupedRuns.ts";
 import { factorHeads, shownFactors } from "./factorsModel.ts";
 
@@ -10,7 +9,6 @@ export function FactorsPanel() {
   if (table.rows.length === 0) return null;
   return (
     <Fold id="variants-factors" title="What else differs" note={table.sentence} open={false}>
-      <Warnings items={table.warnings} />
       <TableBox label="Factors by variant">
         <table>
           <caption class="visually-hidden">Factors by variant; in brackets the runs of each value</caption>

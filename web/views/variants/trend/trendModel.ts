@@ -3,6 +3,7 @@ import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coef
 import { openWaterOfSeries } from "../../../../shared/propeller/series/openWaterOfSeries.ts";
 import { staticMerit } from "../../../../shared/propeller/staticMerit.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
 import { capitalised } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 
@@ -52,8 +53,8 @@ export function trendPicture(trend: Trend, styleOf: (variant: string) => number,
                 x: at(point.x),
                 y: point.value,
                 yInterval: [
-                  point.value - 1.96 * point.standardUncertainty,
-                  point.value + 1.96 * point.standardUncertainty,
+                  point.value - NORMAL_975 * point.standardUncertainty,
+                  point.value + NORMAL_975 * point.standardUncertainty,
                 ],
                 note: point.run,
               }),

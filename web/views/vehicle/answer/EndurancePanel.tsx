@@ -7,11 +7,11 @@ import type {
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
-import { AMPERE, PERCENT, VOLT, WATT } from "../../bench/shownUnits.ts";
+import { AMPERE, METRE, PERCENT, SECOND, VOLT, WATT } from "../../bench/shownUnits.ts";
 import { rangePicture, trackPicture } from "./enduranceCharts.ts";
 import { HoldingTable } from "./HoldingTable.tsx";
 import { Shares } from "./SpeedPanel.tsx";
-import { AMPERE_HOUR, MINUTE, shown, WATT_HOUR } from "./units.ts";
+import { AMPERE_HOUR, KILOMETRE, MINUTE, shown, WATT_HOUR } from "./units.ts";
 
 /** How long it works: the mission leg by leg, how far at which speed, holding in a current, and which pack. */
 export function EndurancePanel({ endurance }: { readonly endurance: EnduranceAnswer | null }) {
@@ -19,7 +19,7 @@ export function EndurancePanel({ endurance }: { readonly endurance: EnduranceAns
   const { mission, speeds, holding, packs } = endurance;
   return (
     <>
-      <p>{endurance.sentence}</p>
+      {mission === null && speeds === null && <p>{endurance.sentence}</p>}
       <Warnings items={endurance.warnings} />
       {mission !== null && <Mission mission={mission} />}
       {packs !== null && <Packs advice={packs} />}
@@ -28,7 +28,7 @@ export function EndurancePanel({ endurance }: { readonly endurance: EnduranceAns
           <h3>How far and how long</h3>
           <p>{speeds.sentence}</p>
           <Chart spec={rangePicture(speeds)} height={300} />
-          {speeds.bestRange !== null && <Shares shares={speeds.bestRange.shares} of="way" unit="m" />}
+          {speeds.bestRange !== null && <Shares shares={speeds.bestRange.shares} of="way" unit={KILOMETRE} />}
         </>
       )}
       {holding !== null && <HoldingTable map={holding} />}
@@ -51,6 +51,7 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
       <p class={mission.fits ? "vehicle-met" : "vehicle-missed"}>{mission.sentence}</p>
       <TableBox label="The mission, leg by leg" class="vehicle-wordy">
         <table>
+          <caption>Best estimates; how sure the whole is stands above</caption>
           <thead>
             <tr>
               {[
@@ -62,9 +63,9 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
                 "Charge",
                 "Energy",
                 "Left after",
-                "",
+                "How it went",
               ].map((head) => (
-                <th key={head} scope="col" class={head === "Leg" || head === "" ? "" : "number"}>
+                <th key={head} scope="col" class={head === "Leg" || head === "How it went" ? "" : "number"}>
                   {head}
                 </th>
               ))}
@@ -78,24 +79,27 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
         </table>
       </TableBox>
       {mission.track.length > 1 && <Chart spec={trackPicture(mission)} height={280} />}
-      <Shares shares={mission.shares} of="time" unit="s" />
+      <Shares shares={mission.shares} of="time" unit={MINUTE} />
     </>
   );
 }
+
+/** Its numbers stand in its row; what is left to say is how far it went. */
+const doneText = ({ distance }: LegAnswer) => (distance === 0 ? "done" : `done, ${shown(distance, METRE)}`);
 
 function LegRow({ leg }: { readonly leg: LegAnswer }) {
   const { name, state, time, power, greatestCurrent, leastVoltage, charge, energy, chargeAfter, sentence } = leg;
   return (
     <tr class={state === "done" ? "" : "vehicle-demand-missed"}>
       <th scope="row">{name}</th>
-      <td class="number">{shown(time, MINUTE)}</td>
+      <td class="number">{shown(time, time < MINUTE.factor ? SECOND : MINUTE)}</td>
       <td class="number">{shown(power, WATT)}</td>
       <td class="number">{shown(greatestCurrent, AMPERE)}</td>
       <td class="number">{shown(leastVoltage, VOLT)}</td>
       <td class="number">{shown(charge, AMPERE_HOUR)}</td>
       <td class="number">{shown(energy.source, WATT_HOUR)}</td>
       <td class="number">{shown(chargeAfter, PERCENT, 2)}</td>
-      <td>{sentence}</td>
+      <td>{state === "done" ? doneText(leg) : sentence}</td>
     </tr>
   );
 }

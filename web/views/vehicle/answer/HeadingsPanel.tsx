@@ -1,80 +1,133 @@
-import type { HeadingPolar } from "../../../../shared/model/vehicle/motionAnswer.ts";
+import type { HeadingPoint, HeadingPolar } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { polarShape } from "./polarShape.ts";
-import { DEGREE, METRE_PER_SECOND, shown } from "./units.ts";
+import { DEGREE, fromText, METRE_PER_SECOND, shown, shownUncertain } from "./units.ts";
 
 const RADIUS = 120;
+const BOX = RADIUS + 34;
 
 /** Speed over the ground along its way with the current from any side, and the current in which it holds its place. */
 export function HeadingsPanel({ headings }: { readonly headings: HeadingPolar | null }) {
   if (headings === null) return <p class="hint">The vehicle does not go ahead.</p>;
-  const { rings, path, points } = polarShape(headings, RADIUS);
-  const box = RADIUS + 34;
   return (
     <>
       <p>{headings.sentence}</p>
       <div class="vehicle-polar">
-        <svg
-          viewBox={`${-box} ${-box} ${2 * box} ${2 * box}`}
-          role="img"
-          aria-label="Speed over the ground by where the current comes from; the numbers stand in the table"
-        >
-          {rings.map(({ speed, radius }) => (
-            <g key={speed}>
-              <circle class="polar-ring" r={radius} />
-              <text class="polar-word" x={3} y={-radius + 12}>
-                {Number(speed.toPrecision(3))} m/s
-              </text>
-            </g>
-          ))}
-          <line class="polar-ring" x1={-RADIUS} x2={RADIUS} y1={0} y2={0} />
-          <line class="polar-ring" x1={0} x2={0} y1={-RADIUS} y2={RADIUS} />
-          {path !== "" && <path class="polar-speed" d={path} />}
-          {points.map(({ x, y, label }) => (
-            <circle key={`${x} ${y}`} class="polar-point" cx={x} cy={y} r={2.5}>
-              <title>{label}</title>
-            </circle>
-          ))}
-          <text class="polar-word" x={0} y={-RADIUS - 10} text-anchor="middle">
-            current from ahead
-          </text>
-          <text class="polar-word" x={0} y={RADIUS + 18} text-anchor="middle">
-            from astern
-          </text>
-        </svg>
-        <TableBox label="By where the current comes from">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col" class="number">
-                  Current from
-                </th>
-                <th scope="col" class="number">
-                  Over the ground
-                </th>
-                <th scope="col" class="number">
-                  Bow turned by
-                </th>
-                <th scope="col" class="number">
-                  Holds up to
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {headings.points
-                .filter((_point, at) => at % 3 === 0)
-                .map(({ currentFrom, speedOverGround, bowOffset, greatestCurrentHeld }) => (
-                  <tr key={currentFrom}>
-                    <th scope="row" class="number">{`${Math.round((180 * currentFrom) / Math.PI)}°`}</th>
-                    <td class="number">{shown(speedOverGround, METRE_PER_SECOND)}</td>
-                    <td class="number">{shown(bowOffset, DEGREE, 2)}</td>
-                    <td class="number">{shown(greatestCurrentHeld, METRE_PER_SECOND)}</td>
-                  </tr>
-                ))}
-            </tbody>
-          </table>
-        </TableBox>
+        <Polar headings={headings} />
+        <HeadingsTable headings={headings} />
       </div>
     </>
+  );
+}
+
+function Polar({ headings }: { readonly headings: HeadingPolar }) {
+  const { rings, path, heldPath, points } = polarShape(headings, RADIUS);
+  return (
+    <figure class="polar">
+      <svg
+        viewBox={`${-BOX} ${-BOX} ${2 * BOX} ${2 * BOX}`}
+        role="img"
+        aria-label="Speed over the ground and greatest current held, by where the current comes from; the numbers stand in the table"
+      >
+        {path !== "" && <path class="polar-speed" d={path} />}
+        {rings.map(({ speed, radius }) => (
+          <circle key={speed} class="polar-ring" r={radius} />
+        ))}
+        <line class="polar-ring" x1={-RADIUS} x2={RADIUS} y1={0} y2={0} />
+        <line class="polar-ring" x1={0} x2={0} y1={-RADIUS} y2={RADIUS} />
+        {heldPath !== "" && <path class="polar-held" d={heldPath} />}
+        {points.map(({ x, y, label }) => (
+          <circle key={`${x} ${y}`} class="polar-point" cx={x} cy={y} r={2.5}>
+            <title>{label}</title>
+          </circle>
+        ))}
+        <path class="polar-bow" d="M0 -10 L5 6 L0 3 L-5 6 Z" />
+        {rings.map(({ speed, radius }) => (
+          <text key={speed} class="polar-word polar-scale" x={3} y={-radius + 12}>
+            {shown(speed, METRE_PER_SECOND, 2)}
+          </text>
+        ))}
+        <SideWords />
+      </svg>
+      <figcaption>
+        <ul class="polar-key">
+          <li>
+            <span class="polar-key-speed" /> speed over the ground in a current of{" "}
+            {shown(headings.current, METRE_PER_SECOND)}
+          </li>
+          <li>
+            <span class="polar-key-held" /> greatest current in which it holds its place, bow kept
+          </li>
+        </ul>
+      </figcaption>
+    </figure>
+  );
+}
+
+function SideWords() {
+  return (
+    <>
+      <text class="polar-word" x={0} y={-RADIUS - 10} text-anchor="middle">
+        current from ahead
+      </text>
+      <text class="polar-word" x={0} y={RADIUS + 18} text-anchor="middle">
+        from astern
+      </text>
+      {[
+        { side: 1, text: "from starboard" },
+        { side: -1, text: "from port" },
+      ].map(({ side, text }) => (
+        <text
+          key={text}
+          class="polar-word"
+          text-anchor="middle"
+          transform={`translate(${side * (RADIUS + 14)} 0) rotate(${90 * side})`}
+        >
+          {text}
+        </text>
+      ))}
+    </>
+  );
+}
+
+/** Every third point; the doubt stands where it is told, straight against the current and at the weakest side. */
+function HeadingsTable({ headings }: { readonly headings: HeadingPolar }) {
+  const over = ({ currentFrom, speedOverGround }: HeadingPoint) =>
+    currentFrom === 0 && headings.againstCurrent !== null
+      ? shownUncertain(headings.againstCurrent, METRE_PER_SECOND)
+      : shown(speedOverGround, METRE_PER_SECOND);
+  const held = ({ currentFrom, greatestCurrentHeld }: HeadingPoint) =>
+    currentFrom === headings.worstFrom && headings.leastCurrentHeld !== null
+      ? shownUncertain(headings.leastCurrentHeld, METRE_PER_SECOND)
+      : shown(greatestCurrentHeld, METRE_PER_SECOND);
+  return (
+    <TableBox label="By where the current comes from">
+      <table>
+        <caption>Best estimates; the 95 % interval straight against the current and at the weakest side</caption>
+        <thead>
+          <tr>
+            {["Current from", "Over the ground", "Bow turned by", "Holds up to"].map((head) => (
+              <th key={head} scope="col" class="number">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {headings.points
+            .filter((_point, at) => at % 3 === 0)
+            .map((point) => (
+              <tr key={point.currentFrom}>
+                <th scope="row" class="number">
+                  {fromText(point.currentFrom)}
+                </th>
+                <td class="number">{over(point)}</td>
+                <td class="number">{shown(point.bowOffset, DEGREE, 2)}</td>
+                <td class="number">{held(point)}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </TableBox>
   );
 }

@@ -1,26 +1,42 @@
 import type { HoldingCell, HoldingMap } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { WATT } from "../../bench/shownUnits.ts";
-import { METRE_PER_SECOND, shown } from "./units.ts";
+import { fromText, METRE_PER_SECOND, shown } from "./units.ts";
+
+/** Strongest shade that figures can still be read on, per cent of the colour. */
+const STRONGEST = 60;
 
 /** Power to hold a place, by the speed of the current and where it comes from: numbers on a shade. */
 export function HoldingTable({ map }: { readonly map: HoldingMap }) {
   const powers = map.cells.flat().flatMap(({ power }) => power ?? []);
   const [least, most] = [Math.min(...powers), Math.max(...powers)];
   const shade = ({ power }: HoldingCell) =>
-    power === null || most === least ? 0 : Math.round(60 * ((power - least) / (most - least)));
+    power === null || most === least ? 0 : Math.round(STRONGEST * ((power - least) / (most - least)));
   return (
     <>
       <h3>Holding a place in a current</h3>
       <p>{map.sentence}</p>
+      <p class="holding-key">
+        {powers.length > 0 && (
+          <>
+            {shown(least, WATT, 2)} <span class="holding-ramp" /> {shown(most, WATT, 2)}
+          </>
+        )}
+        <span>
+          <span class="holding-not" /> can not be held
+        </span>
+      </p>
       <TableBox label="Power to hold a place, by current and where it comes from" class="vehicle-holding">
         <table>
-          <caption>Power from the bus, hotel load included; a dash where it can not be held</caption>
+          <caption>
+            Power from the bus, hotel load included, best estimates; where the current comes from is told from the bow
+            to starboard
+          </caption>
           <thead>
             <tr>
               <th scope="col">Current</th>
               {map.headings.map((from) => (
-                <th key={from} scope="col" class="number">{`from ${Math.round((180 * from) / Math.PI)}°`}</th>
+                <th key={from} scope="col" class="number">{`from ${fromText(from)}`}</th>
               ))}
             </tr>
           </thead>
@@ -29,14 +45,7 @@ export function HoldingTable({ map }: { readonly map: HoldingMap }) {
               <tr key={map.speeds[at]}>
                 <th scope="row">{shown(map.speeds[at]!, METRE_PER_SECOND, 2)}</th>
                 {row.map((cell) => (
-                  <td
-                    key={cell.currentFrom}
-                    class="number"
-                    title={cell.shortfall?.sentence}
-                    style={{ background: `color-mix(in srgb, var(--series-0) ${shade(cell)}%, transparent)` }}
-                  >
-                    {shown(cell.power, WATT, 2)}
-                  </td>
+                  <Cell key={cell.currentFrom} cell={cell} shade={shade(cell)} />
                 ))}
               </tr>
             ))}
@@ -44,5 +53,17 @@ export function HoldingTable({ map }: { readonly map: HoldingMap }) {
         </table>
       </TableBox>
     </>
+  );
+}
+
+function Cell({ cell: { power, shortfall }, shade }: { readonly cell: HoldingCell; readonly shade: number }) {
+  return power === null ? (
+    <td class="number holding-not" title={shortfall?.sentence}>
+      –<span class="visually-hidden"> can not be held</span>
+    </td>
+  ) : (
+    <td class="number" style={{ background: `color-mix(in srgb, var(--series-0) ${shade}%, transparent)` }}>
+      {shown(power, WATT, 2)}
+    </td>
   );
 }

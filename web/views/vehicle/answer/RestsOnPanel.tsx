@@ -28,10 +28,9 @@ export function RestsOnPanel({ answer }: { readonly answer: VehicleAnswer }) {
       </ul>
       <h3>Drives and supply</h3>
       <ul>
-        {answer.grounds.map(({ drive, text }) => (
-          <li key={`${drive} ${text}`}>
-            {drive}: {text}
-          </li>
+        {/* What holds ahead and astern alike is said once. */}
+        {[...new Set(answer.grounds.map(({ drive, text }) => `${drive}: ${text}`))].map((ground) => (
+          <li key={ground}>{ground}</li>
         ))}
       </ul>
       <h3>What it takes for granted</h3>

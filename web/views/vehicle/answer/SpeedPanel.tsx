@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import type { DoubtShare, MotionWay, SteadyMotion } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
-import { formatQuantity } from "../../../../shared/quantity/format.ts";
+import { formatQuantity, type ShownUnit } from "../../../../shared/quantity/format.ts";
 import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
@@ -34,7 +34,7 @@ export function SpeedPanel({ answer }: { readonly answer: VehicleAnswer }) {
       {motion.curve.length > 0 && <Chart spec={forcePicture(motion)} height={320} />}
       <Interaction motion={motion} />
       <GettingThere motion={motion} />
-      <Shares shares={motion.shares} of="speed" unit="m/s" />
+      <Shares shares={motion.shares} of="speed" unit={METRE_PER_SECOND} />
     </>
   );
 }
@@ -134,14 +134,14 @@ export function Shares({
 }: {
   readonly shares: readonly DoubtShare[];
   readonly of: string;
-  readonly unit: string;
+  readonly unit: ShownUnit;
 }) {
   const told = shares.filter(({ share }) => share >= 0.005).slice(0, 8);
   if (told.length === 0) return null;
   return (
     <details>
       <summary>{`What makes the ${of} doubtful: ${told[0]!.name}, ${Math.round(100 * told[0]!.share)}\u202f%`}</summary>
-      <TableBox label={`What makes the ${of} doubtful`}>
+      <TableBox label={`What makes the ${of} doubtful`} class="vehicle-wordy">
         <table>
           <thead>
             <tr>
@@ -159,7 +159,7 @@ export function Shares({
             {told.map(({ input, name, contribution, share, mend }) => (
               <tr key={input}>
                 <th scope="row">{name}</th>
-                <td class="number">{`± ${Math.abs(NORMAL_975 * contribution).toPrecision(2)}\u202f${unit}`}</td>
+                <td class="number">{`± ${formatQuantity(Math.abs(NORMAL_975 * contribution), unit, 2)}`}</td>
                 <td class="number">{`${Math.round(100 * share)}\u202f%`}</td>
                 <td>{mend}</td>
               </tr>

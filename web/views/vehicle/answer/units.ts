@@ -4,10 +4,14 @@ import { requireUnit } from "../../../../shared/quantity/unit.ts";
 
 /** Units in which the vehicle's numbers are printed. */
 export const METRE_PER_SECOND = requireUnit("m/s", "speed");
+export const KILOMETRE = requireUnit("km", "length");
 export const MINUTE = requireUnit("min", "time");
 export const AMPERE_HOUR = requireUnit("Ah", "charge");
 export const WATT_HOUR = requireUnit("Wh", "energy");
 export const DEGREE: ShownUnit = { symbol: "°", factor: Math.PI / 180 };
+
+/** Where a current comes from, in whole degrees: such angles are chosen, not measured. */
+export const fromText = (angle: number) => `${Math.round(angle / DEGREE.factor)}°`;
 
 /** What is smaller than this is the rounding of a search, whatever the quantity: newtons, metres, radians. */
 const ROUNDING = 1e-9;

@@ -1,4 +1,5 @@
 import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild.ts";
+import type { Problem } from "../../../../shared/quantity/problem.ts";
 
 /** As many vehicles as a project keeps side by side. */
 export const MOST_BUILDS = 8;
@@ -56,3 +57,7 @@ export function without<T extends object, K extends keyof T>(whole: T, key: K): 
   const { [key]: _gone, ...rest } = whole;
   return rest;
 }
+
+/** What keeps a build from being a vehicle, as sentences. */
+export const gapText = (problems: readonly Problem[]): string =>
+  problems.map(({ found, mend }) => `${found}. ${mend}.`).join(" ");

@@ -1,0 +1,33 @@
+import type { SpeedOverTether } from "../../model/vehicle/speedOverTether.ts";
+import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
+
+type Told = Pick<SpeedOverTether, "without" | "straight" | "points" | "scenario" | "requirement">;
+
+/** What the length of the tether does to the speed, in a sentence or two. */
+export function overTetherSentence({ without, points, scenario, requirement }: Told): string {
+  if (without === null) return "It does not go ahead, with a tether or without.";
+  const moving = points.filter(({ speed }) => speed !== null);
+  const longest = moving.at(-1);
+  const free = `Without a tether it goes ${formatUncertain(without, METRE_PER_SECOND)} ahead through the water`;
+  if (longest === undefined) return `${free}; with any length that is told it does not move ahead.`;
+  const far = scenario?.speed ? scenario : longest;
+  const out = `${free}, with ${formatNumber(far.length)} m out ${formatUncertain(far.speed!, METRE_PER_SECOND)}`;
+  const then =
+    longest === far ? "." : `, with ${formatNumber(longest.length)} m ${formatNumber(longest.speed!.value)} m/s.`;
+  return `${out}${then}${askedSentence(requirement, longest.length)}`;
+}
+
+function askedSentence(requirement: Told["requirement"], longest: number): string {
+  if (requirement === null) return "";
+  const { at, needed, greatestLength } = requirement;
+  const asked = `${formatNumber(at.length)} m of tether`;
+  if (at.speed === null) return ` With the ${asked} that are asked for there is no speed: ${at.reason}`;
+  if (needed === null) return "";
+  const through = `${formatNumber(needed)} m/s through the water`;
+  if (greatestLength !== null)
+    return ` It keeps the ${through} that are asked for with up to ${formatNumber(greatestLength)} m out.`;
+  return at.speed.value >= needed
+    ? ` It keeps the ${through} that are asked for at all lengths up to ${formatNumber(longest)} m.`
+    : ` It does not reach the ${through} that are asked for at any length that is told.`;
+}
