@@ -1,17 +1,36 @@
 import { defineConfig } from "vitest/config";
 
+/** Tests of servers, of started programs and of the page. Everything else is pure. */
+const SERVED = ["tests/api/**/*.test.ts", "tests/cli/**/*.test.ts"];
+const PAGES = ["tests/browser/**/*.test.ts"];
+
+/** One kind of tests. They come one after the other, so that a process that has loaded the program keeps it. */
+function kind(
+  name: string,
+  groupOrder: number,
+  files: { include: string[]; exclude?: string[]; globalSetup?: string[] },
+) {
+  return { extends: true as const, test: { name, sequence: { groupOrder }, ...files } };
+}
+
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.ts"],
-    // Two cores are what the suite is planned for; each file gets a fresh process so that servers and temporary folders never meet.
+    // Two cores are what the suite is planned for. Reading the program takes longer than most tests of it, so the files of
+    // a process share what they import; servers and folders belong to one test each, and are gone when it is over.
     pool: "forks",
-    setupFiles: ["tests/fixedSeed.ts"],
+    isolate: false,
     maxWorkers: 2,
+    setupFiles: ["tests/fixedSeed.ts"],
     testTimeout: 60_000,
     hookTimeout: 120_000,
     // A page that is busy on two shared cores answers late; one second, the default, is no contract of it.
     expect: { poll: { timeout: 20_000 } },
     reporters: ["default"],
+    projects: [
+      kind("pure", 0, { include: ["tests/**/*.test.ts"], exclude: [...SERVED, ...PAGES] }),
+      kind("served", 1, { include: SERVED, globalSetup: ["tests/freshBuild.mjs"] }),
+      kind("pages", 2, { include: PAGES, globalSetup: ["tests/freshBuild.mjs", "tests/browser/sharedChromium.ts"] }),
+    ],
   },
 });

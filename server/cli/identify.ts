@@ -12,8 +12,9 @@ import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
 import { LOG_OPTIONS, recipeOf } from "./logOptions.ts";
 import type { Options, Usage, Words } from "./options.ts";
+import { statedReading } from "./readingOption.ts";
 
-const { column, unit, factor } = LOG_OPTIONS;
+const { column, unit, factor, read } = LOG_OPTIONS;
 const OPTIONS: Options = {
   dry: { value: "LOG", text: "a run without propeller, rotor in air", many: true },
   wet: { value: "LOG", text: "a run without propeller, rotor flooded", many: true },
@@ -35,6 +36,7 @@ const OPTIONS: Options = {
   column,
   unit,
   factor,
+  read,
   json: LOG_OPTIONS.json,
 };
 
@@ -81,10 +83,11 @@ async function runsOf(words: Words): Promise<NamedRun[]> {
     ...words.rest.map((path) => ["propeller", path] as const),
   ];
   if (logs.length === 0 && !words.has("count-pole-pairs")) throw noLogs();
+  const reading = statedReading(words);
   const runs: NamedRun[] = [];
   for (const [purpose, path] of logs) {
     const name = basename(path);
-    const table = await readLogFile(path, name);
+    const table = await readLogFile(path, name, { reading });
     runs.push({ name, purpose, run: electricalPlateaus({ table, recipe: recipeOf(table, words) }) });
   }
   return runs;

@@ -25,6 +25,7 @@ import { checked } from "./checked.ts";
 import { doubtfulGuesses } from "./doubtfulGuesses.ts";
 import { monteCarloOf } from "./monteCarloOption.ts";
 import type { Option, Words } from "./options.ts";
+import { READING_OPTION, repairsOf, statedReading } from "./readingOption.ts";
 import { CALIBRATION_OPTIONS, thrustInstrumentOf } from "./thrustInstrument.ts";
 
 /** Options of every verb that reads logs. */
@@ -37,6 +38,7 @@ export const LOG_OPTIONS = {
     many: true,
   },
   unit: { value: "ROLE=UNIT", text: "unit of a column, where the header does not say it, e.g. thrust=gf", many: true },
+  ...READING_OPTION,
   factor: {
     value: "ROLE=NUMBER",
     text: "multiplier of a channel: lever ratio, calibration; negative turns the sign",
@@ -86,7 +88,8 @@ export async function reduceLog(
   propellerName = "propeller",
 ): Promise<Reduction & { readonly monteCarlo?: MonteCarlo }> {
   const fileName = basename(path);
-  const [table, sha256] = await Promise.all([readLogFile(path, fileName), sha256OfFile(path)]);
+  const reading = statedReading(words);
+  const [table, sha256] = await Promise.all([readLogFile(path, fileName, { reading }), sha256OfFile(path)]);
   const both = await withElectricalLog(table, recipeOf(table, words), words);
   const motor = motorOf(words);
   const run = {
@@ -108,11 +111,6 @@ export async function reduceLog(
     ...[...assumptions(words), ...withoutEffect(words, run.recipe)],
   ];
   return { ...reduction, warnings, ...monteCarloOf(request, words) };
-}
-
-/** What was repaired while reading, told beside the result. */
-function repairsOf({ fileName, repairs }: LogTable): Warning[] {
-  return repairs.map(({ code, message }) => ({ code, where: fileName, message: `${fileName}: ${message}` }));
 }
 
 /** The roles whose column or unit the words state. */

@@ -1,7 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
+import type { TetherLimitPoint } from "../../shared/model/vehicle/speedOverTether.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
+import type { ResultWarning } from "../../shared/model/uncertain.ts";
 import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -13,7 +15,7 @@ export const USAGE: Usage = {
   verb: "vehicle",
   arguments: "",
   about:
-    "What a whole vehicle does: speeds each way, in a current, climbing and stopping, endurance, and whether its requirement\nis met. Exit code 1 where it is not.",
+    "What a whole vehicle does: speeds each way, in a current, climbing and stopping, endurance, and whether its requirement\nis met. Exit code 1 where it is not, or where its mission is more than its charge can do.",
   options: {
     file: { value: "FILE", text: "the vehicle as JSON, SI units; /api/docs shows its fields" },
     "monte-carlo": {
@@ -30,7 +32,7 @@ export async function run(words: Words): Promise<number> {
   const vehicle = checked(Vehicle, await jsonOf(words.text("file")), () => undefined);
   const answer = vehicleAnswer(vehicle, drawingOf(words));
   process.stdout.write(words.has("json") ? `${JSON.stringify(answer, null, 2)}\n` : `${linesOf(answer).join("\n")}\n`);
-  return answer.requirement?.met === false ? 1 : 0;
+  return answer.requirement?.met === false || answer.endurance.mission?.fits === false ? 1 : 0;
 }
 
 function drawingOf(words: Words): VehicleDraws | null {
@@ -62,13 +64,19 @@ async function jsonOf(path: string | undefined): Promise<unknown> {
 
 const METRES_PER_SECOND = { symbol: "m/s", factor: 1 };
 
+function limitLine({ length, speed, reason }: TetherLimitPoint): string {
+  return `  ${formatNumber(length)} m of tether: ${speed === null ? reason : `${formatUncertain(speed, METRES_PER_SECOND)} ahead`}`;
+}
+
 function linesOf(answer: VehicleAnswer): string[] {
-  const { motions, headings, vertical, changes, requirement, endurance, warnings } = answer;
+  const { motions, headings, tetherLimit, vertical, changes, requirement, endurance, warnings } = answer;
+  const isNew = ({ message }: ResultWarning) => !answer.sentence.includes(message);
   const shares = motions[0]?.shares.slice(0, 3) ?? [];
   return [
     ...[answer.name, answer.sentence, ""],
     ...motions.map(({ sentence }) => sentence),
     ...(headings ? [headings.sentence] : []),
+    ...(tetherLimit ? [tetherLimit.sentence, tetherLimit.assumption, ...tetherLimit.points.map(limitLine)] : []),
     ...[vertical.sentence, vertical.withoutPower.text, endurance.sentence],
     ...shares.map(
       ({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`,
@@ -82,6 +90,6 @@ function linesOf(answer: VehicleAnswer): string[] {
       ? []
       : [`All demands together are met in ${certaintyInWords(requirement.probabilityAll)} of the draws.`]),
     // Several directions may rest on the same shape: what is said of it is said once.
-    ...new Set(warnings.map(({ message }) => `Note: ${message}`)),
+    ...new Set(warnings.filter(isNew).map(({ message }) => `Note: ${message}`)),
   ];
 }

@@ -21,9 +21,9 @@ export interface ThreadData {
   readonly tableFolder?: string;
 }
 
-/** Starts a thread. It does not keep the process alive by itself. */
-export function startThread(data: ThreadData, { onReport, onEnd }: ThreadEvents): WorkThread {
-  const worker = new Worker(program(), { workerData: data });
+/** Starts a thread of `entry`. It does not keep the process alive by itself. */
+export function startThread(data: ThreadData, { onReport, onEnd }: ThreadEvents, entry = program()): WorkThread {
+  const worker = new Worker(entry, { workerData: data });
   let reason = "";
   worker.unref();
   worker.on("message", onReport);

@@ -52,7 +52,7 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
 }
 
 /** A comparison with what goes with the variant in this pair, and what differs inside its sides. */
-export function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
+function withConfounding(comparison: Comparison, groups: readonly VariantFacts[]): Comparison {
   const sides = [comparison.baseline, comparison.variant].map(
     ({ name }) => groups.find((group) => group.name === name)!,
   );

@@ -206,7 +206,15 @@ export const FinishPicture = z
     reynolds: number("Re", "1", "Reynolds number of the section at 0.7 of the radius"),
     smoothDrag: number("C_D", "1", "Drag of the smooth section at the working lift"),
     laminarFloor: number("C_D", "1", "Friction of two laminar sides: nothing on a blade has less"),
-    dragAgainstRoughness: z.array(DragPoint),
+    dragAgainstRoughness: z
+      .array(
+        z.strictObject({
+          finish: z.string().nullable().describe("Finish whose lift factor it is for; null: a clean section"),
+          liftFactor: number("k_L", "1", "Lift over that of a clean section"),
+          points: z.array(DragPoint).describe("From a smooth section on"),
+        }),
+      )
+      .describe("The section model for each fitted finish at its own lift; its roughness is where this meets its drag"),
     smoothDragAgainstReynolds: z.array(DragPoint),
     laminarFloorAgainstReynolds: z.array(DragPoint),
     thrustAgainstDrag: z

@@ -19,9 +19,8 @@ export function foldUnit(text: string): string {
     .trim();
 }
 
-/** `text` as it is compared; in a torque whatever joins the two factors goes: "in-lb", "in lb" and "in·lb" are one. */
-function keyOf(text: string, dimension: Dimension): string {
-  const folded = foldUnit(text);
+/** Folded text as it is compared; in a torque whatever joins the two factors goes: "in-lb", "in lb" and "in·lb" are one. */
+function keyOf(folded: string, dimension: Dimension): string {
   return dimension === "torque" ? folded.replace(/[·\s.-]/g, "") : folded;
 }
 
@@ -31,7 +30,7 @@ function index(dimension: Dimension, units: readonly Unit[]): { exact: Map<strin
   const folded = new Map<string, Unit>();
   for (const unit of units) {
     for (const spelling of [unit.symbol, ...unit.spellings]) {
-      const key = keyOf(spelling, dimension);
+      const key = keyOf(foldUnit(spelling), dimension);
       if (!exact.has(key)) exact.set(key, unit);
       if (!folded.has(key.toLowerCase())) folded.set(key.toLowerCase(), unit);
     }
@@ -48,6 +47,10 @@ const INDEX = new Map(
 
 /** The unit that `text` names in `dimension`, or undefined. */
 export function findUnit(text: string, dimension: Dimension): Unit | undefined {
+  return findFolded(foldUnit(text), dimension);
+}
+
+function findFolded(text: string, dimension: Dimension): Unit | undefined {
   const { exact, folded } = INDEX.get(dimension)!;
   const key = keyOf(text, dimension);
   return exact.get(key) ?? folded.get(key.toLowerCase());
@@ -55,7 +58,8 @@ export function findUnit(text: string, dimension: Dimension): Unit | undefined {
 
 /** Dimensions in which `text` is a unit, for messages and for guessing what a column holds. */
 export function dimensionsOf(text: string): Dimension[] {
-  return (Object.keys(UNITS) as Dimension[]).filter((dimension) => findUnit(text, dimension) !== undefined);
+  const folded = foldUnit(text);
+  return (Object.keys(UNITS) as Dimension[]).filter((dimension) => findFolded(folded, dimension) !== undefined);
 }
 
 /** The printed symbols of a dimension, SI first. */

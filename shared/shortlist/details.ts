@@ -5,7 +5,7 @@ import { placesOf } from "./combinations.ts";
 import { Confidence, probabilityKept } from "./confidence.ts";
 import { type AskedDuty, AT_DUTY, type DemandSlot, DUTY_DEMANDS } from "./demandSlots.ts";
 import type { PartRecords } from "./partRecords.ts";
-import { drive } from "./recordsOf.ts";
+import { drive } from "./recordMaking.ts";
 import { asSentence, marginInWords } from "./words.ts";
 
 /** Names of the parts of a combination. */

@@ -7,6 +7,7 @@ import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
 import type { Vehicle } from "../model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../model/vehicle/vehicleAnswer.ts";
 import { finiteResult } from "../quantity/finiteResult.ts";
+import { mergedWarnings } from "../quantity/mergedWarnings.ts";
 import type { Warning } from "../quantity/warning.ts";
 import { enduranceFound } from "./check/enduranceFound.ts";
 import { requirementCheck } from "./check/requirementCheck.ts";
@@ -15,6 +16,7 @@ import { layoutAnswer } from "./layout/layoutAnswer.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
 import { speedOverTether } from "./motion/speedOverTether.ts";
+import { reserveWarnings } from "./motion/holdReserve.ts";
 import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
 import { tetherBook } from "./motion/tetherBook.ts";
 import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
@@ -30,7 +32,8 @@ const ASSUMPTIONS = [
   "One wake fraction and one thrust deduction for all thrusters; thrusters do not disturb each other.",
   "No coupling between the drags of the axes; steady motion without turning.",
   "Limits by cavitation and air drawn in are those at rest at the depth of the scenario: a propeller is loaded most at rest.",
-  "Up and down the tether is taken in or paid out along itself and pulls as at rest.",
+  "Up and down the tether is taken in or paid out along itself and pulls as at rest, in the mission too.",
+  "Stopping leaves the tether out, which shortens the way where it drags; braking is with the thrust at rest, as nothing is known of a propeller that pushes against the water that comes in.",
   "Idle thrusters cause no drag of their own: it belongs to the drag of the vehicle.",
   "Doubts are carried to first order; the requirement can be drawn beside it.",
 ];
@@ -81,6 +84,8 @@ export function vehicleAnswer(
   const asked = { vehicle, model, doubts, pullFor, tether, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
   const warnings = [
+    ...missionWarnings(endurance.mission),
+    ...reserveWarnings({ model, doubts, up, down }),
     ...facts.warnings,
     ...fluidWarnings(vehicle.water),
     ...motions.flatMap((one) => one.warnings),
@@ -99,23 +104,18 @@ export function vehicleAnswer(
     tetherLimit: ahead && speedOverTether({ vehicle, doubts, ahead, tether }),
     ...{ tether: shape, endurance, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
-    warnings: distinct(warnings),
+    warnings: mergedWarnings(warnings),
   });
 }
 
 function answerSentence(ahead: SteadyMotion, then: string, mission: MissionAnswer | null): string {
   const limited = ahead.atSpeed === null ? "" : ` ${ahead.atSpeed.limitedBy.text}`;
-  // A mission that fits is told with the endurance; one that does not belongs to the answer.
-  const mustKnow = mission === null || mission.fits ? "" : ` ${mission.sentence}`;
-  return `${ahead.sentence}${limited} ${then}${mustKnow}`;
+  // A mission that fits is told with the endurance; one that does not is what must be known first.
+  const mustKnow = mission === null || mission.fits ? "" : `${mission.sentence} `;
+  return `${mustKnow}${ahead.sentence}${limited} ${then}`;
 }
 
-function distinct(warnings: readonly Warning[]): Warning[] {
-  const seen = new Set<string>();
-  return warnings.filter(({ code, where, message }) => {
-    const key = `${code} ${where} ${message}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+function missionWarnings(mission: MissionAnswer | null): Warning[] {
+  if (mission === null || mission.fits) return [];
+  return [{ code: "vehicle.mission-not-done", where: "mission", message: mission.sentence }];
 }

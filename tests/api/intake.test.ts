@@ -1,10 +1,10 @@
 import { afterAll, expect, test } from "vitest";
-import { WorkPool } from "../../server/work/workPool.ts";
 import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
+import { builtPool } from "./builtPool.ts";
 import { PROPELLER } from "./exampleDocuments.ts";
 import { listeningApp, upload } from "./startedApp.ts";
 
-const pool = new WorkPool();
+const pool = builtPool();
 afterAll(() => pool.close());
 
 const bytesOf = (name: string) => Buffer.from(BROKEN_LOGS.find((log) => log.name === name)!.bytes);

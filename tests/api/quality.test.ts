@@ -1,10 +1,10 @@
 import { afterAll, expect, test } from "vitest";
-import { WorkPool } from "../../server/work/workPool.ts";
+import { builtPool } from "./builtPool.ts";
 import { PROPELLER } from "./exampleDocuments.ts";
 import { standLog } from "./standLog.ts";
 import { listeningApp, upload } from "./startedApp.ts";
 
-const pool = new WorkPool();
+const pool = builtPool();
 afterAll(() => pool.close());
 
 test("a reduction carries the checks of its run, and what a person states of the stand decides those left open", async () => {

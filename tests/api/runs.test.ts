@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { WorkPool } from "../../server/work/workPool.ts";
+import { builtPool } from "./builtPool.ts";
 import { PROPELLER } from "./exampleDocuments.ts";
 import { standLog } from "./standLog.ts";
 import { listeningApp, quietConsole, upload } from "./startedApp.ts";
@@ -11,7 +11,7 @@ const NOBODY = "00000000-0000-4000-8000-000000000000";
 const LOG = standLog();
 
 /** Threads take half a second to start from sources; all tests of this file share two. */
-const pool = new WorkPool();
+const pool = builtPool();
 afterAll(() => pool.close());
 
 async function withPropeller() {

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, onTestFinished, vi } from "vitest";
 import { type AppOptions, buildApp } from "../../server/app.ts";
 import { openStore } from "../../server/store/openStore.ts";
 import type { Store } from "../../server/store/store.ts";
+import { builtPool } from "./builtPool.ts";
 import { PROJECT } from "./exampleDocuments.ts";
 import { temporaryFolder } from "./temporaryFolder.ts";
 
@@ -48,7 +49,8 @@ export function keptApp(prepare: (asked: Asked) => Promise<void>): () => Asked {
 
 async function openApp(folder: string, options: Partial<AppOptions> = {}) {
   const store = await openStore(folder);
-  const app = await buildApp({ store, ...options });
+  const pool = builtPool(store.files.cacheFolder());
+  const app = await buildApp({ store, pool, ...options });
   const ask: Asked["ask"] = async (method, url, body) => {
     const payload = body === undefined ? {} : { payload: body as object };
     const address = app.server.address();
@@ -59,6 +61,7 @@ async function openApp(folder: string, options: Partial<AppOptions> = {}) {
   };
   const close = async () => {
     await app.close();
+    await pool.close();
     store.close();
   };
   return { app, store, folder, ask, close };

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { onTestFinished } from "vitest";
 
-const MAIN = fileURLToPath(new URL("../../server/main.ts", import.meta.url));
+const MAIN = fileURLToPath(new URL("../../.build/server/main.js", import.meta.url));
 
 interface Ended {
   readonly code: number | null;
@@ -21,7 +21,7 @@ export interface Started {
 
 /** A workbench in a process of its own; it is gone when the test is over. */
 export function startedProcess(args: readonly string[], options: { uid?: number } = {}): Started {
-  const child = spawn(process.execPath, ["--import", "tsx", MAIN, ...args], {
+  const child = spawn(process.execPath, [MAIN, ...args], {
     ...options,
     stdio: ["ignore", "pipe", "pipe"],
   });

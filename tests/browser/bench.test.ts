@@ -1,17 +1,20 @@
 import type { Locator, Page } from "playwright-core";
-import { expect, test } from "vitest";
+import { beforeAll, expect, test } from "vitest";
 import { BROKEN_LOGS } from "../unit/brokenLogs.ts";
-import { answered, chooseFiles, servedPages } from "./setUp.ts";
+import { chooseFiles, servedPages, showRun } from "./setUp.ts";
 
-const { open } = servedPages();
+const { open, keep } = servedPages();
 
-/** A run of the demonstration on the bench, reduced. */
+let bench: Page;
+
+/** One window for the runs of the demonstration; each test has a run of its own. */
+beforeAll(async () => {
+  bench = (await keep("bench")).page;
+});
+
 async function benchOf(run: RegExp): Promise<Page> {
-  const { page } = await open("bench");
-  await page.getByRole("button", { name: run }).click();
-  await page.locator("#bench-coefficients").waitFor();
-  await answered(page);
-  return page;
+  await showRun(bench, run);
+  return bench;
 }
 
 async function unfold(page: Page, section: string): Promise<void> {

@@ -1,22 +1,26 @@
 import type { Page } from "playwright-core";
-import { expect, test } from "vitest";
-import { answered, servedPages } from "./setUp.ts";
+import { beforeAll, expect, onTestFinished, test } from "vitest";
+import { answered, servedPages, showRun, visit } from "./setUp.ts";
 
-const { open } = servedPages();
+const { keep } = servedPages();
+
+let page: Page;
+
+/** One window for all; each test has a run of its own. */
+beforeAll(async () => {
+  page = (await keep("bench")).page;
+});
 
 /** Any run of the interface, where it is changed. */
 const ONE_RUN = /\/runs\/[^/]+$/;
 
-async function benchOf(run: RegExp): Promise<Page> {
-  const { page } = await open("bench");
-  await page.getByRole("button", { name: run }).click();
-  await page.locator("#bench-coefficients").waitFor();
-  await answered(page);
-  return page;
+async function showBenchOf(run: RegExp): Promise<void> {
+  onTestFinished(() => page.unrouteAll({ behavior: "ignoreErrors" }));
+  await showRun(page, run);
 }
 
 /** Holds back what is asked of `address` until the returned function lets it go. */
-async function held(page: Page, address: RegExp): Promise<() => void> {
+async function held(address: RegExp): Promise<() => void> {
   let letGo = () => {};
   const gate = new Promise<void>((done) => {
     letGo = done;
@@ -28,15 +32,15 @@ async function held(page: Page, address: RegExp): Promise<() => void> {
   return () => letGo();
 }
 
-const section = (page: Page, name: string) =>
+const section = (name: string) =>
   page.getByRole("navigation", { name: "Sections of this run" }).getByRole("button", { name }).click();
 
 test("a choice is on show while it is stored and while the reduction that rests on it is still to come", async () => {
-  const page = await benchOf(/^Net propeller sanded.*mounting 3/);
-  await section(page, "Zero of the scale");
+  await showBenchOf(/^Net propeller sanded.*mounting 3/);
+  await section("Zero of the scale");
   const line = page.getByRole("radio", { name: "one straight line through all windows" });
-  const stored = await held(page, ONE_RUN);
-  const reduced = await held(page, /\/reduction$/);
+  const stored = await held(ONE_RUN);
+  const reduced = await held(/\/reduction$/);
   await line.check();
   expect(await line.isChecked()).toBe(true);
   stored();
@@ -53,21 +57,21 @@ test("a choice is on show while it is stored and while the reduction that rests 
 });
 
 test("a choice that can not be stored goes back to what is stored", async () => {
-  const page = await benchOf(/^Net propeller sanded.*mounting 2/);
-  await section(page, "Zero of the scale");
+  await showBenchOf(/^Net propeller sanded.*mounting 2/);
+  await section("Zero of the scale");
   const line = page.getByRole("radio", { name: "one straight line through all windows" });
   const motor = page.getByLabel("Motor on the stand");
   const before = await motor.inputValue();
   await page.route(ONE_RUN, (route) => route.abort());
   await line.click();
   await expect.poll(() => line.isChecked()).toBe(false);
-  await section(page, "On the stand");
+  await section("On the stand");
   await motor.selectOption("");
   await expect.poll(() => motor.inputValue()).toBe(before);
 });
 
 test("an edge that is being typed stays as typed while the picture is drawn anew", async () => {
-  const page = await benchOf(/^Pitch ratio 1\.0(?! under)/);
+  await showBenchOf(/^Pitch ratio 1\.0(?! under)/);
   await page.getByText("Edges as numbers").first().click();
   const start = page.getByLabel("Plateau 3, start, s");
   const found = await start.inputValue();
@@ -87,8 +91,8 @@ test("an edge that is being typed stays as typed while the picture is drawn anew
 });
 
 test("the focus is left with a person who has gone on before the columns were stored", async () => {
-  const page = await benchOf(/^Pitch ratio 1\.2/);
-  await section(page, "Columns");
+  await showBenchOf(/^Pitch ratio 1\.2/);
+  await section("Columns");
   const store = page.getByRole("button", { name: "Store these columns" });
   const focused = () => page.evaluate(() => document.activeElement?.id);
   // The section that was asked for takes the focus when it is unfolded.
@@ -100,7 +104,7 @@ test("the focus is left with a person who has gone on before the columns were st
     .getByRole("combobox", { name: /^Sign of /i })
     .first()
     .selectOption("turned");
-  const stored = await held(page, ONE_RUN);
+  const stored = await held(ONE_RUN);
   await store.click();
   await page.locator("#content").focus();
   stored();
@@ -109,7 +113,7 @@ test("the focus is left with a person who has gone on before the columns were st
 });
 
 test("the last variant on show can not be taken away, and its box says so", async () => {
-  const { page } = await open("theory");
+  await visit(page, "theory", /How close to the ideal/);
   const boxes = page.getByRole("group", { name: "Variants on show" }).getByRole("checkbox");
   const ticked = () => boxes.evaluateAll((all) => all.filter((box) => (box as HTMLInputElement).checked).length);
   await expect.poll(ticked).toBe(2);

@@ -5,7 +5,8 @@ import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { violationsOf } from "./axe.ts";
 import { type FakeStand, fakeSerialPort } from "./fakeSerialPort.ts";
-import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+import { connectBrowser } from "./setUp.ts";
+import { startWorkbench, type Workbench } from "./workbench.ts";
 
 const LOG = readFileSync(resolve(import.meta.dirname, "../../samples/logs/finish-sanded-1.csv"), "utf8");
 const LINES = LOG.split(/(?<=\n)/);
@@ -21,7 +22,7 @@ let browser: Browser;
 
 beforeAll(async () => {
   workbench = await startWorkbench();
-  browser = await launchBrowser();
+  browser = await connectBrowser();
 });
 
 afterAll(async () => {

@@ -1,6 +1,6 @@
-import { readFileSync } from "node:fs";
+import { buffer } from "node:stream/consumers";
 import { expect, test } from "vitest";
-import { answered, QUESTIONS, servedPages } from "./setUp.ts";
+import { QUESTIONS, servedPages, visit } from "./setUp.ts";
 
 const { open } = servedPages();
 
@@ -8,7 +8,7 @@ test("a picture saved from a dark page is dark on white, as paper wants it", asy
   const { page } = await open("variants", { colorScheme: "dark" });
   const save = page.getByRole("button", { name: "PNG" }).first();
   const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
-  const bytes = readFileSync(await download.path()).toString("base64");
+  const bytes = (await buffer(await download.createReadStream())).toString("base64");
   const { corner, darkest } = await page.evaluate(async (base64) => {
     const file = new Blob([Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))], { type: "image/png" });
     const picture = await createImageBitmap(file);
@@ -30,15 +30,13 @@ test("no screen is wider than an upright sheet of paper, but for the plateaus, w
   await page.emulateMedia({ media: "print" });
   await page.setViewportSize({ width: upright, height: 994 });
   for (const { name, question } of QUESTIONS.filter((one) => one.name !== "theory")) {
-    await page.evaluate((screen) => {
-      location.hash = `#/${screen}`;
-    }, name);
     // Of the report only the sheet is on paper.
-    if (name === "report") await page.locator("#report-sheet").waitFor();
-    else {
-      await page.getByRole("heading", { level: 1, name: question }).waitFor();
-      await answered(page);
-    }
+    if (name === "report") {
+      await page.evaluate(() => {
+        location.hash = "#/report";
+      });
+      await page.locator("#report-sheet").waitFor();
+    } else await visit(page, name, question);
     // Pictures follow the width of the sheet a little later.
     await expect
       .poll(() => page.evaluate(() => document.documentElement.scrollWidth), { message: name })

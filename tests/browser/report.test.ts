@@ -3,8 +3,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
 import { temporaryFolder } from "../api/temporaryFolder.ts";
-import { type OpenPage, servedPages } from "./setUp.ts";
-import { launchBrowser } from "./workbench.ts";
+import { connectBrowser, type OpenPage, servedPages } from "./setUp.ts";
 
 const { keep } = servedPages();
 
@@ -60,7 +59,7 @@ test("the report is saved as one page that opens from the disk and asks for noth
   expect(text).not.toMatch(/<script|<link|<iframe|\son\w+=/);
   const asked: string[] = [];
   const complaints: string[] = [];
-  const browser = await launchBrowser();
+  const browser = await connectBrowser();
   onTestFinished(() => browser.close());
   const alone = await browser.newPage();
   alone.on("request", (request) => asked.push(request.url()));

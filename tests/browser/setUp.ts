@@ -1,6 +1,7 @@
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, onTestFinished } from "vitest";
-import { launchBrowser, startWorkbench, type Workbench } from "./workbench.ts";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject, onTestFinished } from "vitest";
+import type {} from "./sharedChromium.ts";
+import { startWorkbench, type Workbench } from "./workbench.ts";
 
 export interface OpenPage {
   readonly page: Page;
@@ -16,6 +17,11 @@ export interface ServedPages {
   readonly keep: (screen: string, options?: BrowserContextOptions) => Promise<OpenPage>;
 }
 
+/** The Chromium of all files. Closing what this gives closes the windows that were opened by it, and no others. */
+export function connectBrowser(): Promise<Browser> {
+  return chromium.connect(inject("chromium"));
+}
+
 /** A started workbench and a browser for the tests of one file; both are gone after them. */
 export function servedPages(...flags: readonly string[]): ServedPages {
   let workbench: Workbench;
@@ -23,7 +29,7 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   beforeAll(async () => {
     workbench = await startWorkbench(...flags);
     await reduceAll(workbench.address);
-    browser = await launchBrowser();
+    browser = await connectBrowser();
   });
   afterAll(async () => {
     await browser.close();
@@ -61,6 +67,24 @@ export const QUESTIONS = [
   { name: "drive", question: /What will it pull in the water/ },
   { name: "report", question: /What goes on paper/ },
 ] as const;
+
+/** Goes to another screen as a link does: in a sixth of the time that a new window takes. */
+export async function visit(page: Page, screen: string, question: RegExp): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = `#/${to}`;
+  }, screen);
+  await page.getByRole("heading", { level: 1, name: question }).waitFor();
+  await answered(page);
+}
+
+/** Shows a run of the demonstration on the bench that is open, reduced. */
+export async function showRun(page: Page, run: RegExp): Promise<void> {
+  const choice = page.getByRole("button", { name: run });
+  await choice.click();
+  await page.locator(".bench-run[aria-current=true]").and(choice).waitFor();
+  await page.locator("#bench-coefficients").waitFor();
+  await answered(page);
+}
 
 /** A screen asks for many runs at once, which takes its time where several such tests share two cores. */
 const OPENING = { timeout: 45_000 };

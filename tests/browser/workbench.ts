@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, chromium, type LaunchOptions } from "playwright-core";
 import { findChromium } from "./chromiumPath.mjs";
 
 const ROOT = resolve(import.meta.dirname, "../..");
@@ -48,18 +48,20 @@ function printedAddress(child: ChildProcess): Promise<string> {
 }
 
 /** Headless Chromium; as root it needs --no-sandbox, and without the rest it asks the network for things. */
+export const HEADLESS: LaunchOptions = {
+  executablePath: findChromium()!,
+  args: [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+  ],
+};
+
 export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: findChromium()!,
-    args: [
-      "--headless",
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-    ],
-  });
+  return chromium.launch(HEADLESS);
 }

@@ -35,3 +35,21 @@ test("reduce shows every reading of a doubtful unit and lists what was repaired"
   const repaired = await runCli("reduce", fileOf("rollover", logNamed("ms rollover").bytes), ...STAND);
   expect(repaired.stdout).toMatch(/ran over once .*its times were carried on/);
 });
+
+test("how the text is read can be stated, and a repair left undone", async () => {
+  const log = fileOf("other mark", logNamed("decimal mark changes").bytes);
+  const read = await runCli("reduce", log, ...STAND);
+  expect(read.stdout).toMatch(/read as decimals all the same; .*--read without=log\.other-decimals/);
+  const left = await runCli("reduce", log, ...STAND, "--read", "without=log.other-decimals", "--read", "header=1");
+  expect(left.stdout).toMatch(/not read as decimals, as you chose/);
+});
+
+test.each([
+  { stated: "decimals=,", says: '--read: "decimals" is no way of reading. Needed: decimal-mark, between, header' },
+  { stated: "header=x", says: '--read: "x" is not a number' },
+  { stated: "without=log.no-header", says: '--read: "log.no-header" is not one of the choices' },
+])("--read $stated is refused in words", async ({ stated, says }) => {
+  const { code, stderr } = await runCli("reduce", fileOf("plain", logNamed("tab").bytes), ...STAND, "--read", stated);
+  expect(code).not.toBe(0);
+  expect(stderr).toContain(says);
+});

@@ -25,6 +25,12 @@ test("predict with a geometry and advance ratios is a sweep whose thrust falls, 
   expect(points[2].thrust).toBeLessThan(points[1].thrust);
 });
 
+test("a negative rotation rate may stand after its option: the propeller pushes astern", async () => {
+  const { code, stdout } = await runCli(...DABCHICK.slice(0, -1), "-4200rpm", "--json");
+  expect(code).toBe(0);
+  expect(JSON.parse(stdout).points[0].thrust).toBeLessThan(0);
+});
+
 test.each([
   {
     words: ["predict", "--geometry", "samples/blades/dabchick-76mm.csv", "--rpm", "4200rpm"],

@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
 import type { EnduranceAnswer, EnergyAccount } from "../../shared/model/vehicle/enduranceAnswer.ts";
-import { vehicleEndurance } from "../../shared/vehicle/endurance/enduranceAnswer.ts";
-import { CELLS, hold, rest, sixThrusters, swim, twoThrusters } from "../unit/enduranceExample.ts";
+import { CELLS, hold, rest, sixThrusters, swim, twoThrusters, vehicleEndurance } from "../unit/enduranceExample.ts";
 
 const climb = { name: "up", kind: { does: "climb", speed: 0.15, distance: 5 } };
 const push = { name: "push", kind: { does: "push", force: 8, duration: 120 } };

@@ -32,6 +32,13 @@ test("optimum pitch ratio by the delta method and by Fieller", () => {
   expect(trend.sentence).toContain("is greatest at a pitch ratio of 1.06 (95 %: 1.04 to 1.09)");
 });
 
+test("the change from end to end, whose doubt is not that of two ends apart", () => {
+  // d' b and t² d' V d with d = (0, 1.4 - 0.6, 1.4² - 0.6²).
+  expect(trend.change.value).toSatisfy(relative(1.0584582780695273, 1e-10));
+  expect(trend.change.interval95[0]).toSatisfy(relative(1.0368419407929907, 1e-9));
+  expect(trend.change.interval95[1]).toSatisfy(relative(1.0805252780930736, 1e-9));
+});
+
 test("band, lack of fit, test of the curve and criteria", () => {
   const at = trend.band.reduce((a, b) => (Math.abs(b.x - 1.1) < Math.abs(a.x - 1.1) ? b : a));
   expect(at.x).toBeCloseTo(1.1, 12);

@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { carriedPropeller, scaledPropeller } from "../../shared/drive/carriedPropeller.ts";
 import { coefficientAt } from "../../shared/drive/curveEnd.ts";
 import {
-  curveThroughPoints,
   measuredCurve,
   seriesPropellerCurve,
   withShapeOf,
@@ -74,43 +73,6 @@ test("a series lends its shape to measured coefficients", () => {
   const curve = withShapeOf(PAIR, series);
   expect(K_T(curve, 0.5) / 0.27).toBeCloseTo(K_T(series, 0.5) / K_T(series, 0), 13);
   expect(K_Q(curve, 0.5) / 0.033).toBeCloseTo(K_Q(series, 0.5) / K_Q(series, 0), 13);
-});
-
-describe("curve through computed points", () => {
-  const points = (thrust: (J: number) => number) =>
-    Array.from({ length: 15 }, (_, i) => i / 14).map((J) => ({
-      advanceRatio: J,
-      thrustCoefficient: thrust(J),
-      torqueCoefficient: 0.035 - 0.02 * J - 0.01 * J ** 4,
-    }));
-
-  test("gives back the polynomial that they were made by", () => {
-    const { curve, warnings } = curveThroughPoints(
-      points((J) => 0.3 - 0.2 * J - 0.12 * J ** 3),
-      0.06,
-    );
-    expect(curve.thrustCoefficient.value).toBeCloseTo(0.3, 12);
-    expect(curve.thrustCoefficient.standardUncertainty).toBeCloseTo(0.018, 12);
-    for (const [k, c] of [-0.2, 0, -0.12, 0].entries()) expect(curve.openWater!.thrust[k]).toBeCloseTo(c, 10);
-    expect(warnings).toEqual([]);
-  });
-
-  test("tells of a kink that no polynomial follows, and refuses too few points", () => {
-    const kinked = curveThroughPoints(
-      points((J) => (J < 0.5 ? 0.3 : 0.1)),
-      0,
-    );
-    expect(kinked.warnings.map(({ code }) => code)).toEqual(["drive.curve-rough-fit"]);
-    const some = points((J) => 0.3 - 0.3 * J);
-    expect(() => curveThroughPoints(some.slice(0, 4), 0)).toThrow(/4 advance ratios.*5 or more/s);
-    expect(() => curveThroughPoints(some.slice(5), 0)).toThrow(/within 0\.05 of rest/);
-    expect(() =>
-      curveThroughPoints(
-        points((J) => J - 1),
-        0,
-      ),
-    ).toThrow(/thrust coefficient.*more than 0/s);
-  });
 });
 
 describe("Reynolds number at work", () => {

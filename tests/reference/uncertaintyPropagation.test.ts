@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { type Contribution, withContributions } from "../../shared/bench/contributions.ts";
 import { combined } from "../../shared/numeric/combined.ts";
 import { lineThroughOrigin } from "../../shared/numeric/lineThroughOrigin.ts";
 import { moments } from "../../shared/numeric/moments.ts";
@@ -57,14 +58,12 @@ describe("GUM H.2, resistance, reactance and impedance measured together", () =>
   const [v, i, p] = inputs.map((values) => moments(values).mean) as [number, number, number];
   const covariance = inputs.map((a) => inputs.map((b) => covarianceOfMeans(a, b)));
   const values = [(v / i) * Math.cos(p), (v / i) * Math.sin(p), v / i];
-  const { standardUncertainties, covariance: ofResults } = propagate(
-    [
-      [Math.cos(p) / i, (-v * Math.cos(p)) / i ** 2, (-v * Math.sin(p)) / i],
-      [Math.sin(p) / i, (-v * Math.sin(p)) / i ** 2, (v * Math.cos(p)) / i],
-      [1 / i, -v / i ** 2, 0],
-    ],
-    covariance,
-  );
+  const SENSITIVITIES = [
+    [Math.cos(p) / i, (-v * Math.cos(p)) / i ** 2, (-v * Math.sin(p)) / i],
+    [Math.sin(p) / i, (-v * Math.sin(p)) / i ** 2, (v * Math.cos(p)) / i],
+    [1 / i, -v / i ** 2, 0],
+  ];
+  const { standardUncertainties, covariance: ofResults } = propagate(SENSITIVITIES, covariance);
 
   // Table H.3, and u(X) recomputed from table H.2: 0.2956, printed 0.295.
   test.each([
@@ -84,7 +83,42 @@ describe("GUM H.2, resistance, reactance and impedance measured together", () =>
     const correlation = ofResults[k]![l]! / (standardUncertainties[k]! * standardUncertainties[l]!);
     expect(Math.abs(correlation - r)).toBeLessThan(0.0006);
   });
+
+  /**
+   * As a run combines its coefficients: what two numbers share is a cause of one name that acts on both, with its sign.
+   * The covariance of table H.2 is the same as that of three causes, by its Cholesky factor.
+   */
+  test.each([
+    { name: "R", k: 0, value: 127.732, u: 0.071, tolerance: 0.0005 },
+    { name: "X", k: 1, value: 219.847, u: 0.295, tolerance: 0.001 },
+    { name: "Z", k: 2, value: 254.26, u: 0.236, tolerance: 0.0005 },
+  ])("$name has a standard uncertainty of $u Ω also by causes that its inputs share", ({ k, value, u, tolerance }) => {
+    const shared = lowerFactor(covariance);
+    const contributions = SENSITIVITIES[k]!.map(
+      (weight, input): Contribution => ({
+        ...{ weight, independent: 0, degreesOfFreedom: Infinity },
+        parts: shared[input]!.map((change, cause) => ({
+          ...{ name: `cause ${cause}`, key: `cause ${cause}`, change, degreesOfFreedom: Infinity },
+        })),
+      }),
+    );
+    const result = withContributions(values[k]!, contributions);
+    expect(Math.abs(result.value - value)).toBeLessThan(0.0005);
+    expect(Math.abs(result.standardUncertainty - u)).toBeLessThan(tolerance);
+  });
 });
+
+/** L of V = L Lᵀ. */
+function lowerFactor(V: readonly (readonly number[])[]): number[][] {
+  const L: number[][] = V.map((row) => row.map(() => 0));
+  for (let i = 0; i < V.length; i++) {
+    for (let j = 0; j <= i; j++) {
+      const rest = V[i]![j]! - L[i]!.reduce((sum, one, k) => (k < j ? sum + one * L[j]![k]! : sum), 0);
+      L[i]![j] = i === j ? Math.sqrt(rest) : rest / L[j]![j]!;
+    }
+  }
+  return L;
+}
 
 function covarianceOfMeans(a: readonly number[], b: readonly number[]): number {
   const [ma, mb] = [moments(a).mean, moments(b).mean];

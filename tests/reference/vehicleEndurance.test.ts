@@ -1,8 +1,7 @@
 import { expect, test } from "vitest";
 import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import { gaussLegendre } from "../../shared/numeric/gaussLegendre.ts";
-import { vehicleEndurance } from "../../shared/vehicle/endurance/enduranceAnswer.ts";
-import { CELLS, rest, swim, twoThrusters } from "../unit/enduranceExample.ts";
+import { CELLS, rest, swim, twoThrusters, vehicleEndurance } from "../unit/enduranceExample.ts";
 
 const FOR_EVER = 1e6;
 const missionOf = (vehicle: Vehicle) => vehicleEndurance(vehicle).mission!;

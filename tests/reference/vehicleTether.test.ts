@@ -7,7 +7,6 @@ import {
   squareDrag,
   tetherDragBound,
 } from "../../shared/vehicle/tether/tetherClosedForms.ts";
-import { tetherForceAt } from "../../shared/vehicle/tether/tetherForceAt.ts";
 import { relative, relativeError } from "../relative.ts";
 import { partsOf, solvedTether, tetherRequest } from "../tetherCase.ts";
 
@@ -47,13 +46,6 @@ describe("a tether between two ends on a line square to the current", () => {
     { what: "belly", found: solved.belly.distance, expected: 14.61718988 },
   ])("the solver finds the $what", ({ found, expected }) => {
     expect(found).toSatisfy(relative(expected, 1e-8));
-  });
-
-  test("the same tether towed at 1 m/s through still water pulls the vehicle back as much", () => {
-    const still = { ...ahead, current: { kind: "uniform", speed: 0, direction: 0 } } as const;
-    const towed = { ...request, surroundings: { ...still, currentRelativeUncertainty: 0 }, depth: 50 };
-    const force = tetherForceAt({ ...towed, upperEnd: { forward: 0, starboard: 0, depth: 0 }, speed: 1 });
-    expect(force.resistance).toSatisfy(relative(68.2231894959, 1e-6));
   });
 
   test("straight and square to the flow it would have 221.4 N in all", () => {

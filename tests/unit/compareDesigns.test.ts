@@ -46,7 +46,7 @@ describe("trend", () => {
     const { sentence, order } = over(RISING);
     expect(order).toBe(1);
     expect(sentence).toMatch(
-      /^The thrust coefficient rises by \d+ % from 0\.6 to 1\.2, along a line\. No optimum shows inside the range\.$/,
+      /^The thrust coefficient rises by \d+ % \(95 %: \d+ to \d+ %\) from 0\.6 to 1\.2, along a line\. No optimum shows inside the range\.$/,
     );
   });
 

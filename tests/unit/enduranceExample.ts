@@ -1,5 +1,11 @@
+import type { Pack as VehiclePack } from "../../shared/model/parts/pack.ts";
+import type { EnduranceAnswer } from "../../shared/model/vehicle/enduranceAnswer.ts";
 import type { MissionLeg } from "../../shared/model/vehicle/mission.ts";
 import type { Vehicle, VehicleInput } from "../../shared/model/vehicle/vehicle.ts";
+import { enduranceAnswer } from "../../shared/vehicle/endurance/enduranceAnswer.ts";
+import { tetherBook } from "../../shared/vehicle/motion/tetherBook.ts";
+import { propulsionModel } from "../../shared/vehicle/propulsion/propulsionModel.ts";
+import { vehicleFacts } from "../../shared/vehicle/propulsion/vehicleNumbers.ts";
 import { SIX_THRUSTERS, TWO_THRUSTERS, vehicleFrom } from "./vehicleExample.ts";
 
 type Pack = VehicleInput["supply"]["pack"];
@@ -31,3 +37,10 @@ export const swim = (speed: number, duration: number) => ({
 });
 export const rest = (duration: number) => ({ name: "rest", kind: { does: "rest", duration } });
 export const hold = (duration: number) => ({ name: "hold", kind: { does: "hold", duration } });
+
+/** `enduranceAnswer` of a vehicle alone. */
+export function vehicleEndurance(vehicle: Vehicle, packs: readonly VehiclePack[] = []): EnduranceAnswer {
+  const facts = vehicleFacts(vehicle);
+  const tether = tetherBook(vehicle, facts.numbers);
+  return enduranceAnswer({ facts, model: propulsionModel(vehicle, facts), tether, packs });
+}

@@ -3,7 +3,7 @@ import { VehicleDrag } from "../../shared/model/vehicle/drag.ts";
 import { ShapeItem } from "../../shared/model/vehicle/dragShapes.ts";
 import { spheroidAddedMass, spheroidCoefficients } from "../../shared/vehicle/drag/addedMass.ts";
 import { axisDrag } from "../../shared/vehicle/drag/axisDrag.ts";
-import { axisDragForce, dragForce, dragLaw } from "../../shared/vehicle/drag/dragForce.ts";
+import { dragForce, dragLaw } from "../../shared/vehicle/drag/dragForce.ts";
 import { formFactor, ittcFriction, laminarFriction, streamlinedDragArea } from "../../shared/vehicle/drag/friction.ts";
 import { shapeDrag } from "../../shared/vehicle/drag/shapeDrag.ts";
 import { coastDown, startUp, terminalSpeed } from "../../shared/vehicle/motion/closedForms.ts";
@@ -172,12 +172,6 @@ describe("the drag of a vehicle", () => {
     expect(found.surge!.forward.addedMass.value).toBeCloseTo(5.933, 3);
     expect(found.surge!.forward.addedMass.standardUncertainty).toBeCloseTo(0.2 * 5.933, 3);
     expect(found.warnings).toEqual([]);
-    const laws = {
-      positive: dragLaw({ dragArea: 0.03, density: 1000 }),
-      negative: dragLaw({ dragArea: 0.04, density: 1000 }),
-    };
-    expect(axisDragForce(laws, 1)).toBeCloseTo(-15, 12);
-    expect(axisDragForce(laws, -1)).toBeCloseTo(20, 12);
   });
 
   test("an added mass that is not given is told, and warnings say which direction they are from", () => {

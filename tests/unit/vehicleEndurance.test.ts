@@ -1,8 +1,7 @@
 import { expect, test } from "vitest";
 import { EnduranceAnswer } from "../../shared/model/vehicle/enduranceAnswer.ts";
 import { MissionLeg } from "../../shared/model/vehicle/mission.ts";
-import { vehicleEndurance } from "../../shared/vehicle/endurance/enduranceAnswer.ts";
-import { CELLS, hold, rest, sixThrusters, swim, twoThrusters } from "./enduranceExample.ts";
+import { CELLS, hold, rest, sixThrusters, swim, twoThrusters, vehicleEndurance } from "./enduranceExample.ts";
 
 test("an answer is a valid document, whatever is stated", () => {
   for (const vehicle of [

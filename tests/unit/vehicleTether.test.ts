@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { TetherRequest } from "../../shared/model/vehicle/tetherShape.ts";
 import { InputProblem, OutOfDomain } from "../../shared/quantity/problem.ts";
 import { solveTether } from "../../shared/vehicle/tether/solveTether.ts";
-import { speedAgainstTether } from "../../shared/vehicle/tether/speedAgainstTether.ts";
 import {
   criticalAngle,
   pulledAcross,
@@ -10,7 +9,6 @@ import {
   squareDrag,
   tetherDragBound,
 } from "../../shared/vehicle/tether/tetherClosedForms.ts";
-import { tetherForceAt } from "../../shared/vehicle/tether/tetherForceAt.ts";
 import { solvedTether, tetherRequest } from "../tetherCase.ts";
 
 const base = tetherRequest({
@@ -202,66 +200,6 @@ describe("tethers without a certain shape", () => {
     expect(solution).toMatchObject({ state: "failed", convergence: { converged: false } });
     expect(solution.state === "failed" && solution.reason).toMatch(/misses it by .* m\. Pay out less/);
     expect(solution.dragBound).toBeGreaterThan(0);
-  });
-});
-
-const { tether, surroundings } = base;
-const towed = {
-  tether,
-  surroundings: { ...surroundings, current: { kind: "uniform", speed: 0, direction: 0 } as const },
-  depth: 50,
-  upperEnd: { forward: 0, starboard: 0, depth: 0 },
-  motion: "bothEnds" as const,
-};
-
-describe("the force against the motion", () => {
-  test("does not ask for the current where all of it moves with the vehicle", () => {
-    const there = tetherForceAt({ ...towed, speed: 0.6 });
-    const drifting = tetherForceAt({ ...towed, surroundings, speed: 0.6 });
-    expect(there.converged && drifting.converged).toBe(true);
-    expect(drifting.resistance).toBeCloseTo(there.resistance, 5);
-  });
-
-  test("is the same with a force nearby to start from", () => {
-    const cold = tetherForceAt({ ...towed, speed: 0.8 });
-    const warm = tetherForceAt({ ...towed, speed: 0.8, near: tetherForceAt({ ...towed, speed: 0.7 }).anchor });
-    expect(warm.resistance).toBeCloseTo(cold.resistance, 4);
-  });
-
-  test("turns round with the motion", () => {
-    const ahead = tetherForceAt({ ...towed, speed: 0.7 });
-    const astern = tetherForceAt({ ...towed, speed: -0.7 });
-    expect(astern.resistance).toBeCloseTo(-ahead.resistance, 5);
-  });
-
-  test("is less with the upper end at rest, where the tether above lags behind", () => {
-    const fixed = tetherForceAt({ ...towed, motion: "upperEndFixed", speed: 0.7 });
-    expect(fixed.resistance).toBeLessThan(tetherForceAt({ ...towed, speed: 0.7 }).resistance);
-  });
-});
-
-describe("the speed with so much tether out", () => {
-  const request = { ...towed, greatestSpeed: 1.5, netThrustAvailable: (speed: number) => 60 * (1 - speed ** 2 / 2.25) };
-
-  test("is where the thrust left over is what the tether takes", () => {
-    const [short, ...rest] = speedAgainstTether({ ...request, lengths: [40, 55, 80, 150] });
-    expect(short).toMatchObject({ state: "failed", reason: expect.stringContaining("does not reach") });
-    for (const at of rest) {
-      if (at.state !== "solved") throw new Error(at.reason);
-      const force = tetherForceAt({ ...towed, tether: { ...tether, length: at.length }, speed: at.speed });
-      expect(force.resistance).toBeCloseTo(request.netThrustAvailable(at.speed), 2);
-      expect(at.leastSpeed).toBeLessThan(at.speed);
-    }
-  });
-
-  test("is the vehicle's own where the tether takes nothing worth telling", () => {
-    const all = { ...request, netThrustAvailable: () => 1e6, lengths: [55] };
-    expect(speedAgainstTether(all)[0]).toMatchObject({ state: "solved", speed: 1.5 });
-  });
-
-  test("is none without thrust", () => {
-    const none = { ...request, netThrustAvailable: () => -1, lengths: [55] };
-    expect(speedAgainstTether(none)[0]).toMatchObject({ state: "failed" });
   });
 });
 

@@ -7,7 +7,7 @@ import type { ReductionState } from "../../web/app/reductions.ts";
 import { type OverviewInput, overviewModel, tellingComparison } from "../../web/views/overview/overviewModel.ts";
 import type { VehicleLine } from "../../web/views/overview/vehicleLines.ts";
 import { reductionsOf, variantGroups } from "../../web/views/variants/variantGroups.ts";
-import type { Beside } from "../../web/views/vehicle/vehicleState.ts";
+import type { Beside } from "../../web/views/vehicle/besides.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
 const PROJECT = { name: "Dabchick", note: "", water: { kind: "fresh", temperature: 291.15 }, invented: true } as const;
@@ -186,7 +186,12 @@ describe("the vehicle", () => {
   });
 
   test.each<[string, Partial<Beside>, VehicleLine["state"], string]>([
-    ["that is refused", { answered: { state: "refused", why: "The pack has no charge." } }, "problem", "no charge"],
+    [
+      "that is refused",
+      { answered: { state: "refused", of: {} as Vehicle, why: "The pack has no charge." } },
+      "problem",
+      "no charge",
+    ],
     ["that lacks a part", { answered: { state: "none" }, gap: "No motor. Choose one." }, "problem", "Choose one"],
     ["that is awaited", { answered: { state: "none" } }, "working", "working it out"],
   ])("%s says so in a sentence", (_name, change, state, words) => {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { compareAll } from "../../shared/compare/compareVariants.ts";
 import { KeptShortlist } from "../../shared/model/shortlistStored.ts";
+import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import type { ReportBlock } from "../../web/views/report/reportBlocks.ts";
@@ -44,7 +45,7 @@ function inputOf(change: Partial<ReportInput> = {}): ReportInput {
     theory: { answer: "Half of the ideal.", beside: "", heads: ["Variant"], rows: [], picture: null },
     drive: { answer: "No motor.", throttle: 0.6, chosen: [], statedMerit: 0.5, driven: [], picture: EMPTY_PICTURE },
     shortlist: SHORTLIST,
-    vehicles: [TWO, { name: "Broken", answered: { state: "refused", why: "It has no pack." } }],
+    vehicles: [TWO, { name: "Broken", answered: { state: "refused", of: {} as Vehicle, why: "It has no pack." } }],
     program: "Bollard Bench 1",
     madeAt: "31 January 2026 at 12:00",
     ...change,

@@ -31,6 +31,7 @@ const YARDSTICK: ShownPrediction = {
     warnings: [],
     at: () => ({
       state: "known",
+      warnings: [],
       thrustCoefficient: 0.3,
       torqueCoefficient: 2 * Math.PI * 0.035 * TORQUE_OVER_POWER_COEFFICIENT,
     }),

@@ -32,7 +32,7 @@ const GREEDY: ShownPrediction = {
   predictor: {
     diameter: DIAMETER,
     warnings: [],
-    at: () => ({ state: "known", thrustCoefficient: 0.5, torqueCoefficient: 0.08 }),
+    at: () => ({ state: "known", thrustCoefficient: 0.5, torqueCoefficient: 0.08, warnings: [] }),
   },
 };
 

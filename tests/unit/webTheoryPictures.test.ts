@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Prediction } from "../../shared/model/prediction.ts";
+import { bladesPredictor } from "../../shared/propeller/prediction/bladesPredictor.ts";
 import { seriesPredictor } from "../../shared/propeller/prediction/seriesPredictor.ts";
+import { seriesGeometry } from "../../shared/propeller/series/seriesGeometry.ts";
 import type { ChartSpec } from "../../web/charts/chartSpec.ts";
 import { openWaterPicture } from "../../web/views/theory/pictures/openWaterPictures.ts";
 import { thrustPowerChart } from "../../web/views/theory/pictures/powerPicture.ts";
@@ -119,10 +121,26 @@ describe("a prediction outside the tests of its series", () => {
       "B 4-70",
       "steep (outside the tests)",
     ]);
-    const { own, shared } = predictionNotes([SHOWN, beyond]);
+    const { own, shared } = predictionNotes([SHOWN, beyond], 50);
     expect([...own.keys()]).toEqual(["steep"]);
     expect(shared).toEqual([expect.stringMatching(/^Published series: These numbers are those of a smooth/)]);
   });
+});
+
+it("blade elements below the Reynolds numbers of their section model say so beside the prediction", () => {
+  const geometry = seriesGeometry({ series: SERIES, diameter: 0.02, outsideRange: false });
+  const fluid = { density: 999, dynamicViscosity: 1.1e-3, kinematicViscosity: 1.1e-6, vapourPressure: 1700 };
+  const surface = { roughness: 0, liftFactor: 1, dragFactor: 1 };
+  const small: ShownPrediction = {
+    prediction: { name: "small", source: { kind: "blades", propellerId: "p", surface } },
+    style: 3,
+    predictor: bladesPredictor({ geometry, surface, fluid }),
+    problem: "",
+  };
+  // c 7.5 mm at 0.7 R, 0.7 π n D = 0.044 m/s at 1 rev/s: Re about 300; at 100 rev/s 3e4.
+  const told = (rate: number) => predictionNotes([small], rate).own.get("small")!.join(" ");
+  expect(told(1)).toContain("Reynolds number");
+  expect(told(100)).not.toContain("Reynolds number of the blade at 0.7");
 });
 
 describe("the open-water pictures", () => {

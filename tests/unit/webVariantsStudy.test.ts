@@ -94,8 +94,8 @@ describe("groups", () => {
     ["sanded", 1.2, 0.25],
   ]).map((one) => ({ ...one.facts, tags: one.facts.finish === "sanded" ? ["june"] : [] }));
 
-  it("are made by the variant or by any factor that differs", () => {
-    expect(groupChoices(facts).map(({ value }) => value)).toEqual(["variant", "finish", "pitchRatio"]);
+  it("are made by the variant, by tags, or by any factor that differs", () => {
+    expect(groupChoices(facts).map(({ value }) => value)).toEqual(["variant", "tags", "finish", "pitchRatio"]);
     expect([...groupNames(facts, "finish")]).toEqual([
       ["run 0", "as printed"],
       ["run 1", "sanded"],

@@ -30,8 +30,17 @@ export interface TrendFit {
   readonly degreesOfFreedom: number;
   readonly lackOfFit: Trend["lackOfFit"];
   readonly slopePValue: number;
-  /** Half the width of the 95 % interval about each curve that may be the true one: the one chosen first. */
-  readonly candidates: readonly { readonly fit: PolynomialFit; readonly half: (x: number) => number }[];
+  /** Each curve that may be the true one: the one chosen first. */
+  readonly candidates: readonly TrendCurve[];
+}
+
+/** A curve that may be the true one. */
+export interface TrendCurve {
+  readonly fit: PolynomialFit;
+  /** Half the width of the 95 % interval about it. */
+  readonly half: (x: number) => number;
+  /** The same of its change from one place to another. */
+  readonly halfOfChange: (from: number, to: number) => number;
 }
 
 /**
@@ -66,18 +75,33 @@ export function trendFit(runs: readonly TrendRun[], statedOrder: 1 | 2 | undefin
   return {
     ...{ order, orderBecause, criteria, fit, uncertainties, scale, degreesOfFreedom },
     lackOfFit: lack?.test ?? null,
-    candidates: [fit, ...withBend].map((one) => ({
-      fit: one,
-      half: halfWidth(one, scatterOf(runs, uncertainties, one)),
-    })),
+    candidates: [fit, ...withBend].map((one) => curveOf(one, scatterOf(runs, uncertainties, one))),
     // Of the fullest curve that was tried: had the order been picked first, chance would look like a trend too often.
     slopePValue: curvePValue(runs, uncertainties, [fitOf(0), orderBecause === "criterion" ? fitOf(2) : fit]),
   };
 }
 
-function halfWidth(fit: PolynomialFit, { scale, degreesOfFreedom }: { scale: number; degreesOfFreedom: number }) {
+function curveOf(
+  fit: PolynomialFit,
+  { scale, degreesOfFreedom }: { scale: number; degreesOfFreedom: number },
+): TrendCurve {
   const factor = coverageFactor(degreesOfFreedom) * Math.sqrt(scale);
-  return (x: number) => factor * fit.standardErrorAt(x);
+  return {
+    fit,
+    half: (x) => factor * fit.standardErrorAt(x),
+    halfOfChange: (from, to) => factor * standardErrorOfChange(fit, from, to),
+  };
+}
+
+/** Of p(to) - p(from), whose constants cancel: u² = d' V d with d_k = to^k - from^k. */
+function standardErrorOfChange({ covariance }: PolynomialFit, from: number, to: number): number {
+  const d = covariance.map((_, k) => to ** k - from ** k);
+  return Math.sqrt(
+    Math.max(
+      0,
+      d.reduce((sum, di, i) => sum + di * d.reduce((row, dj, j) => row + covariance[i]![j]! * dj, 0), 0),
+    ),
+  );
 }
 
 /** Variance factor that the doubt of a curve rests on, with its degrees of freedom, and the test for lack of fit. */

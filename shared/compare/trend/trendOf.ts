@@ -63,6 +63,7 @@ export function trendOf(all: readonly GroupedRun[], request: TrendRequest): Tren
     ...{ lackOfFit: found.lackOfFit, slopePValue: found.slopePValue, degreesOfFreedom: found.degreesOfFreedom },
     scatter: scatterOf(points, found),
     band: bandOf(found, points, axis.toFactor),
+    change: changeOf(found, points),
     sharedUncertainty: doubts.shared,
     optimum: optimumOf({ found, ...axis, range: [Math.min(...values), Math.max(...values)] }),
   };
@@ -117,6 +118,16 @@ function bandOf({ fit, candidates }: TrendFit, runs: readonly TrendRun[], toFact
     const interval95 = [Math.exp(Math.min(...ends(-1))), Math.exp(Math.max(...ends(1)))] as const;
     return { x: toFactor(at), value: Math.exp(fit.at(at)), interval95 };
   });
+}
+
+/** Factor of the curve from its one end to the other, with the outermost ends of the curves that may be the true one. */
+function changeOf({ fit, candidates }: TrendFit, runs: readonly TrendRun[]): Trend["change"] {
+  const x = runs.map((run) => run.x);
+  const [low, high] = [Math.min(...x), Math.max(...x)];
+  const ends = (sign: 1 | -1) =>
+    candidates.map((one) => one.fit.at(high) - one.fit.at(low) + sign * one.halfOfChange(low, high));
+  const interval95 = [Math.exp(Math.min(...ends(-1))), Math.exp(Math.max(...ends(1)))] as const;
+  return { value: Math.exp(fit.at(high) - fit.at(low)), interval95 };
 }
 
 function warningsOf(

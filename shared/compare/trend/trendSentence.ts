@@ -35,7 +35,10 @@ function optimumWords({ factor, quantityTitle, optimum, points }: Told, title: s
   return `The ${quantityTitle} is ${kind === "maximum" ? "greatest" : "least"} at a ${title} of ${numberText(factor, at.value)} (95 %: ${numberText(factor, low)} to ${numberText(factor, high)}), where it is ${formatNumber(value.value)} (${formatInterval(value.interval95)}).${beyond}`;
 }
 
-function changeWords({ band }: Told): string {
-  const change = band.at(-1)!.value / band[0]!.value - 1;
-  return `${change < 0 ? "falls" : "rises"} by ${formatNumber(100 * Math.abs(change), 2)} %`;
+/** "rises by 60 % (95 %: 52 to 68 %)": a factor below 1 is a fall. */
+function changeWords({ change: { value, interval95 } }: Told): string {
+  const sign = value < 1 ? -1 : 1;
+  const ends = interval95.map((end) => sign * 100 * (end - 1)).sort((a, b) => a - b);
+  const [low, high] = ends.map((end) => formatNumber(end, 2));
+  return `${sign < 0 ? "falls" : "rises"} by ${formatNumber(sign * 100 * (value - 1), 2)} % (95 %: ${low} to ${high} %)`;
 }

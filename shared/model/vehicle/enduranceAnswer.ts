@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
 import { ResultWarning, UncertainNumber } from "../uncertain.ts";
+import { EnergyAccount } from "./account.ts";
 import { DoubtShare, LimitingPart } from "./motionAnswer.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
@@ -13,20 +14,6 @@ export const CutOff = z
     "reserve: the share that must be left; leastVoltage: the least voltage under load; thrust: the thrusters no longer reach the demand at that voltage; collapse: the demand is more than the supply can give; curve: the end of the stated charge curve of the cell",
   );
 export type CutOff = z.infer<typeof CutOff>;
-
-/** Where energy went, J; the parts add up to what left the ideal source. */
-export const EnergyAccount = z
-  .strictObject({
-    source: number("E", "J", "Left the ideal source: open-circuit voltage times current over time"),
-    supplyLoss: number("E", "J", "Lost in pack, leads and tether"),
-    hotel: number("E", "J", "Rest of the vehicle"),
-    controllers: number("E", "J", "Lost in the controllers, with what they draw by themselves"),
-    motors: number("E", "J", "Lost in windings, core, friction, water in the motor and gears"),
-    propellers: number("E", "J", "Given to the water by the shafts beyond what moves the vehicle: wake and swirl"),
-    useful: number("E", "J", "Moved the vehicle: force on the hull times way through the water"),
-  })
-  .meta({ id: "EnergyAccount" });
-export type EnergyAccount = z.infer<typeof EnergyAccount>;
 
 /** By how much a demand is out of reach. */
 export const DemandShortfall = z

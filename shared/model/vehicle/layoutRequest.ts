@@ -61,6 +61,8 @@ export type ThrusterCurrent = z.infer<typeof ThrusterCurrent>;
 
 const perThrust = (text: string) => si(z.number().min(0).max(10), { symbol: "Q/T", unit: "N·m/N", text });
 
+const relativeDoubt = (text: string) => si(z.number().min(0).max(2), { symbol: "u_r(I)", unit: "1", text });
+
 /** One thruster where it sits on the vehicle. */
 export const ThrusterPlacement = z
   .strictObject({
@@ -84,6 +86,13 @@ export const ThrusterPlacement = z
       .describe("For the reaction torque on the vehicle")
       .exactOptional(),
     current: ThrusterCurrent.exactOptional(),
+    currentUncertainty: z
+      .strictObject({
+        forward: relativeDoubt("Relative standard uncertainty of the current for a thrust ahead"),
+        reverse: relativeDoubt("Relative standard uncertainty of the current for a thrust astern"),
+      })
+      .describe("Thrusters of one drive share it; absent: none")
+      .exactOptional(),
   })
   .meta({ id: "ThrusterPlacement" });
 export type ThrusterPlacement = z.infer<typeof ThrusterPlacement>;

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
+import { PowerAccount } from "./account.ts";
 import { ResultWarning, UncertainNumber, uncertainSi } from "../uncertain.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
@@ -40,20 +41,6 @@ export const ThrusterState = z
   })
   .meta({ id: "ThrusterState" });
 export type ThrusterState = z.infer<typeof ThrusterState>;
-
-/** Where the power of the ideal source goes, W; the parts add up to the whole. */
-export const PowerAccount = z
-  .strictObject({
-    source: number("P", "W", "Leaves the ideal source, open-circuit voltage times current"),
-    supplyLoss: number("P", "W", "Lost in pack, leads and tether"),
-    hotel: number("P", "W", "Rest of the vehicle"),
-    controllers: number("P", "W", "Lost in the controllers, with what they draw by themselves"),
-    motors: number("P", "W", "Lost in windings, core, friction, water in the motor and gears"),
-    propellers: number("P", "W", "Given to the water by the shafts beyond what moves the vehicle: wake and swirl"),
-    useful: number("P", "W", "Moves the vehicle: force on the hull times speed through the water"),
-  })
-  .meta({ id: "PowerAccount" });
-export type PowerAccount = z.infer<typeof PowerAccount>;
 
 /** All thrusters and the hotel load on one bus. */
 export const BusState = z

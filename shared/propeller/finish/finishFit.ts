@@ -12,7 +12,7 @@ import { finishChange } from "./finishChange.ts";
 import { finishSentence } from "./finishInWords.ts";
 import { finishPicture } from "./finishPicture.ts";
 import { finishResult } from "./finishResult.ts";
-import { type FinishSide, type FinishSides, finishSides, isFitted } from "./finishSide.ts";
+import { type FinishSide, type FinishSides, type FittedSide, finishSides, isFitted } from "./finishSide.ts";
 import { finishWarnings } from "./finishWarnings.ts";
 import { jointDoubt } from "./jointDoubt.ts";
 import { judgedClaim, smoothGain } from "./smoothBlade.ts";
@@ -77,6 +77,10 @@ function againstSmooth(
   return {
     smoothGain: smoothGain({ name, smooth, measured: last.points[0]!, model, chord: section.chord }),
     claim: judgedClaim({ ...first, claimedFactor, measured: first.points[0]!, model }),
-    picture: finishPicture({ response, smooth, section, liftFactor: isFitted(last) ? last.fit.liftFactor : 1 }),
+    picture: finishPicture({ response, smooth, section, fitted: sides.filter(isFitted).map(liftOf) }),
   };
+}
+
+function liftOf({ name, response, fit: { liftFactor } }: FittedSide) {
+  return { name, response, liftFactor };
 }

@@ -17,22 +17,32 @@ export interface BladeToDraw {
   readonly response: BladeResponse;
   readonly smooth: BladeAnswer;
   readonly section: MidSection;
-  /** Lift factor of the last finish that could be fitted; 1 if none. */ readonly liftFactor: number;
+  /** The finishes that could be fitted, in turn; the last is the one that smoothing would go on from. */
+  readonly fitted: readonly FittedLift[];
+}
+
+export interface FittedLift {
+  readonly name: string;
+  readonly liftFactor: number;
+  readonly response: BladeResponse;
 }
 
 /** Lines of drag against roughness and Reynolds number at the working lift, and what drag costs in thrust. */
-export function finishPicture({ response, smooth, section, liftFactor }: BladeToDraw): FinishPicture {
+export function finishPicture({ response, smooth, section, fitted }: BladeToDraw): FinishPicture {
   const { reynolds } = smooth;
+  const liftFactor = fitted.at(-1)?.liftFactor ?? 1;
+  const clean = { name: null, liftFactor: 1, response };
   const leastAt = (Re: number) => sectionDrag({ ...section, reynolds: Re, roughness: 0 });
   const dragOfLift = smooth.sectionDrag - leastAt(reynolds);
   return {
     reynolds,
     smoothDrag: smooth.sectionDrag,
     laminarFloor: laminarFloor(reynolds),
-    dragAgainstRoughness: spacedByFactors(ROUGHNESS_RANGE).flatMap((at) => {
-      const answer = response({ roughness: at, liftFactor, dragFactor: 1 });
-      return answer === null ? [] : [{ at, drag: answer.sectionDrag }];
-    }),
+    dragAgainstRoughness: (fitted.length > 0 ? fitted : [clean]).map((one) => ({
+      finish: one.name,
+      liftFactor: one.liftFactor,
+      points: roughnessCurve(one),
+    })),
     smoothDragAgainstReynolds: spacedByFactors(REYNOLDS_RANGE).map((at) => ({ at, drag: leastAt(at) + dragOfLift })),
     laminarFloorAgainstReynolds: spacedByFactors(REYNOLDS_RANGE).map((at) => ({ at, drag: laminarFloor(at) })),
     thrustAgainstDrag: DRAG_FACTORS.flatMap((dragFactor) => {
@@ -41,6 +51,14 @@ export function finishPicture({ response, smooth, section, liftFactor }: BladeTo
       return [{ dragFactor, sectionDrag: answer.sectionDrag, thrustRatio: atEqualPower(answer, smooth) }];
     }),
   };
+}
+
+/** Drag of the section over the roughness, a smooth one first: what `roughnessOfDrag` looks along. */
+function roughnessCurve({ response, liftFactor }: Omit<FittedLift, "name">) {
+  return [0, ...spacedByFactors(ROUGHNESS_RANGE)].flatMap((at) => {
+    const answer = response({ roughness: at, liftFactor, dragFactor: 1 });
+    return answer === null ? [] : [{ at, drag: answer.sectionDrag }];
+  });
 }
 
 /** Thrust over that of the smooth blade from the same shaft power at bollard. */

@@ -20,16 +20,19 @@ interface DescribedBlade {
  */
 export function bladesPredictor({ geometry, surface, fluid }: DescribedBlade): Predictor {
   const shape = bladeShape(checkedGeometry(geometry));
+  // What holds at any rotation rate and speed; the rest stands with each solution.
+  const warnings = [...shape.warnings, ...breadthWarnings(shape)];
+  const always = new Set(warnings.map(({ code }) => code));
   return {
     diameter: geometry.diameter,
-    // What holds at any rotation rate and speed; the rest stands with each solution.
-    warnings: [...shape.warnings, ...breadthWarnings(shape)],
+    warnings,
     at: ({ rotationRate, advanceSpeed }) => {
       if (rotationRate === 0) return { state: "unknown", reason: "The propeller does not turn." };
       const solved = solvedBlade(shape, { surface, fluid, rotationRate, advanceSpeed });
       if (solved.state === "failed") return { state: "unknown", reason: solved.reason };
       const { thrustCoefficient, torqueCoefficient } = solved;
-      return { state: "known", thrustCoefficient, torqueCoefficient };
+      const own = solved.warnings.filter(({ code }) => !always.has(code));
+      return { state: "known", thrustCoefficient, torqueCoefficient, warnings: own };
     },
   };
 }

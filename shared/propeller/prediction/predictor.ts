@@ -10,7 +10,13 @@ export interface Working {
 
 /** What a prediction gives for one way of running; or in words why it gives nothing. */
 export type Predicted =
-  | { readonly state: "known"; readonly thrustCoefficient: number; readonly torqueCoefficient: number }
+  | {
+      readonly state: "known";
+      readonly thrustCoefficient: number;
+      readonly torqueCoefficient: number;
+      /** What to know of these numbers beyond what holds of the whole prediction. */
+      readonly warnings: readonly Warning[];
+    }
   | { readonly state: "unknown"; readonly reason: string };
 
 /**

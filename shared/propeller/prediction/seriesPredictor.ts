@@ -23,6 +23,7 @@ export function seriesPredictor(series: SeriesPropeller, diameter: number): Pred
         state: "known",
         thrustCoefficient: coefficientAt(thrust, J),
         torqueCoefficient: coefficientAt(torque, J),
+        warnings: [],
       };
     },
   };

@@ -8,5 +8,7 @@ const NOZZLE_SCREWS = {
 
 /** Number of blades and expanded area ratio of the screws of a series, those in a nozzle as their names say. */
 export function screwOf(series: SeriesWithoutPitch): { readonly blades: number; readonly areaRatio: number } {
-  return series.family === "wageningen-b" ? series : NOZZLE_SCREWS[series.family];
+  if (series.family !== "wageningen-b") return NOZZLE_SCREWS[series.family];
+  const { blades, areaRatio } = series;
+  return { blades, areaRatio };
 }

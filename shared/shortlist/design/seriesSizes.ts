@@ -7,7 +7,8 @@ import { seriesPropeller } from "../boxContents.ts";
 import { emptyInputs, type Inputs } from "../inputs.ts";
 import type { PropellerRecord } from "../partRecords.ts";
 import { RateSolver } from "../rateSolver.ts";
-import { type Making, propellerRecord } from "../recordsOf.ts";
+import { propellerRecord } from "../propellerRecord.ts";
+import type { Making } from "../recordMaking.ts";
 
 /** Steps that diameter and pitch are walked in. */
 const DIAMETERS = 15;

@@ -15,7 +15,7 @@ import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import { withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 
 /** A demand worked out, and a quick way to see whether other numbers meet it. */

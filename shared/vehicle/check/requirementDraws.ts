@@ -3,7 +3,7 @@ import { independentCauses } from "../../motor/motorCovariance.ts";
 import { normalDraw } from "../../numeric/distributions.ts";
 import { uniformsFrom } from "../../numeric/pcg32.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { SolvedDemand } from "./demands.ts";
 

@@ -41,14 +41,3 @@ export function dragForce({ quadratic: b, linear: a }: DragLaw, speed: number): 
   const V = finite(speed, "speed", "m/s");
   return 0 - (b * Math.abs(V) + a) * V;
 }
-
-/** Laws for the two ways along one axis; the positive way is forward, to starboard, down. */
-export interface AxisLaws {
-  readonly positive: DragLaw;
-  readonly negative: DragLaw;
-}
-
-/** `dragForce` with the law of the way that the body goes, N. */
-export function axisDragForce(laws: AxisLaws, speed: number): number {
-  return dragForce(speed < 0 ? laws.negative : laws.positive, speed);
-}

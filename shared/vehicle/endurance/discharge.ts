@@ -1,4 +1,4 @@
-import type { EnergyAccount } from "../../model/vehicle/enduranceAnswer.ts";
+import type { EnergyAccount } from "../../model/vehicle/account.ts";
 import { gaussLegendre } from "../../numeric/gaussLegendre.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Battery } from "./battery.ts";

@@ -1,4 +1,5 @@
-import type { CutOff, DischargePoint, EnergyAccount } from "../../model/vehicle/enduranceAnswer.ts";
+import type { EnergyAccount } from "../../model/vehicle/account.ts";
+import type { CutOff, DischargePoint } from "../../model/vehicle/enduranceAnswer.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import type { Battery } from "./battery.ts";
 import { addedEnergy, discharge, energyBetween, NO_ENERGY } from "./discharge.ts";

@@ -1,4 +1,4 @@
-import type { PowerAccount } from "../../model/vehicle/motionAnswer.ts";
+import type { PowerAccount } from "../../model/vehicle/account.ts";
 
 /** Powers on the bus, W; together they are the power from the bus. */
 export type PowerParts = Omit<PowerAccount, "source" | "supplyLoss">;

@@ -1,5 +1,6 @@
 import { NORMAL_975, scaled, type Uncertain } from "../../quantity/uncertain.ts";
 import { type AxisAsk, askOf } from "./axisAsk.ts";
+import { currentAt } from "./currentLaw.ts";
 import { type Greatest, greatestAlong } from "./greatestAlong.ts";
 import type { LayoutModel, LimitShifts, Limits } from "./layoutModel.ts";
 
@@ -10,13 +11,17 @@ import type { LayoutModel, LimitShifts, Limits } from "./layoutModel.ts";
  * drive share its error, one drive's ahead and astern go together, and drives are independent. Up and down are kept apart,
  * because the smaller of two limits governs: the interval can be lopsided.
  *
- * Source   JCGM 100:2008 (GUM), 5.1.3 note 2 (differences in place of derivatives), 5.2.2 (full correlation).
- * Assumes  doubts small beside the limits; the doubt of currents is not counted.
+ * Where the current of the bus bounds it, the doubt of the currents counts too: more current at each thrust is as good as
+ * a lower bound, dV = −λ dI with λ = ∂V/∂I_max.
+ *
+ * Source   JCGM 100:2008 (GUM), 5.1.3 note 2 (differences in place of derivatives), 5.2.2 (full correlation); the price of
+ *          a bound: Dantzig, Linear Programming and Extensions (1963), ch. 12, from memory.
+ * Assumes  doubts small beside the limits; those of limits and of currents independent.
  * Error    exact where one drive governs or drives add up. Where the smaller of several governs, what all of them gain only
  *          together is added to the upper end, by common practice, no source: that end is then on the safe side.
  */
 export function uncertainGreatest(model: LayoutModel, ask: AxisAsk, { value, forces }: Greatest): Uncertain {
-  const at = (limits: Limits) => greatestAlong(model, askOf({ ...ask, limits })).value;
+  const at = (limits: Limits, current = ask.current) => greatestAlong(model, askOf({ ...ask, limits, current })).value;
   const sum = { up: 0, upPlain: 0, down: 0, mean: 0 };
   const shifts = limitShifts(model, ask.limits);
   const tight = shifts.drives.filter((shift) => !isLoose(shift, forces));
@@ -27,12 +32,42 @@ export function uncertainGreatest(model: LayoutModel, ask: AxisAsk, { value, for
     sum.down += down ** 2;
     sum.mean += ((up + down) / 2) ** 2;
   }
+  const byCurrent = ask.current === null ? 0 : currentVariance(model, forces) * slopeOfCurrent(value, ask, at) ** 2;
+  sum.up += byCurrent;
+  sum.down += byCurrent;
+  sum.mean += byCurrent;
   // Where the smaller of two drives governs, raising one alone gains nothing, yet both may be better than stated.
   const together = tight.length > 1 ? Math.max(0, at(shifts.allUp) - value - sum.upPlain) : 0;
   const low = value - NORMAL_975 * Math.sqrt(sum.down);
   const high = value + NORMAL_975 * (Math.sqrt(sum.up) + together);
   const positive = { value, standardUncertainty: Math.sqrt(sum.mean), interval95: [low, high] } as const;
   return scaled(positive, ask.way === "positive" ? 1 : -1);
+}
+
+/** Part of the bound of the current by which it is lowered for its price. */
+const LESS = 0.01;
+
+/** λ = ∂V/∂I_max, N/A; 0 where the bound does not bind. */
+function slopeOfCurrent(
+  value: number,
+  { limits, current }: AxisAsk,
+  at: (limits: Limits, current: number | null) => number,
+): number {
+  return current! > 0 && value > 0 ? (value - at(limits, (1 - LESS) * current!)) / (LESS * current!) : 0;
+}
+
+/** Variance of the current of all thrusters at their thrusts, A²: those of one drive share its doubt. */
+function currentVariance({ request: { thrusters } }: LayoutModel, forces: readonly number[]): number {
+  const drives = new Map<string, number>();
+  thrusters.forEach((one, i) => {
+    const force = forces[i]!;
+    if (one.currentUncertainty === undefined || one.current === undefined || force === 0) return;
+    const side = force < 0 ? "reverse" : "forward";
+    const key = one.drive === undefined ? `#${i}` : `drive ${one.drive}`;
+    const u = one.currentUncertainty[side] * currentAt(one.current[side], Math.abs(force));
+    drives.set(key, (drives.get(key) ?? 0) + u);
+  });
+  return [...drives.values()].reduce((sum, u) => sum + u * u, 0);
 }
 
 /** A drive all of whose thrusters push less than even the lowered limits: it can not govern, whichever way it moves. */

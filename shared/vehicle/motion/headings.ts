@@ -6,7 +6,7 @@ import type { Vector } from "../layout/wrenchMatrix.ts";
 import { busDemand } from "../propulsion/busDemand.ts";
 import { type Linear, linearFrom, linearOf, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import type { SolvedWay } from "./steadyMotion.ts";

@@ -4,7 +4,7 @@ import { monotoneCubic } from "../../numeric/monotoneCubic.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { InputProblem, sentence } from "../../quantity/problem.ts";
 import { uncertainOf } from "../propulsion/firstOrder.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { linearSpeed } from "./linearMotion.ts";
 import { overTetherSentence } from "./overTetherWords.ts";
 import type { SolvedWay } from "./steadyMotion.ts";

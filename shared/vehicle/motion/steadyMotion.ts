@@ -4,8 +4,9 @@ import type { Warning } from "../../quantity/warning.ts";
 import { warning } from "../../quantity/warning.ts";
 import { busState } from "../propulsion/busState.ts";
 import { doubtShares, type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.ts";
+import { limitingPart } from "../propulsion/limitingPart.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
 import { linearForce, linearSpeed, type PullFor } from "./linearMotion.ts";
@@ -111,7 +112,9 @@ function notDriven({ problem, steady: { atRest } }: SolvedWay): string {
   const down = axisOf(way) === "heave" ? 0 : z + netWeight(model);
   if (down === 0) return `${first} its thrusters can not hold the pull of the tether across the way.`;
   const goes = down > 0 ? "sinks" : "floats up";
-  return `${first} it ${goes} with ${formatNumber(Math.abs(down))} N, more than its thrusters can hold with the other motions at zero. Trim it first.`;
+  const because = limitingPart(model, atRest.solved);
+  const mend = because.part === "propeller" ? because.text : "Trim it first.";
+  return `${first} it ${goes} with ${formatNumber(Math.abs(down))} N, more than its thrusters can hold with the other motions at zero. ${mend}`;
 }
 
 /** What wake and thrust deduction each change, by leaving them out. */

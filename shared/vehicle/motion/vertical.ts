@@ -4,7 +4,7 @@ import { uncertain } from "../../quantity/uncertain.ts";
 import { busDemand } from "../propulsion/busDemand.ts";
 import { type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/vehicleDoubts.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";

@@ -1,6 +1,6 @@
 import type { DoubtShare } from "../../model/vehicle/motionAnswer.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
-import type { Doubt, VehicleDoubts } from "./vehicleDoubts.ts";
+import type { Doubt, VehicleDoubts } from "./doubt.ts";
 import type { VehicleNumbers } from "./vehicleNumbers.ts";
 
 /** A result with its change for one standard uncertainty of each doubtful input, in the order of the doubts. */

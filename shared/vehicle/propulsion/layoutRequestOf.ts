@@ -3,8 +3,8 @@ import type { LayoutRequest, ThrusterPlacement } from "../../model/vehicle/layou
 import { busDemand } from "./busDemand.ts";
 import { linearOf, spreadOfLinear } from "./firstOrder.ts";
 import type { PropulsionModel } from "./propulsionModel.ts";
-import type { VehicleDoubts } from "./vehicleDoubts.ts";
-import type { DriveWays, VehicleFacts } from "./vehicleNumbers.ts";
+import type { VehicleDoubts } from "./doubt.ts";
+import type { DriveWays, VehicleFacts, VehicleNumbers } from "./vehicleNumbers.ts";
 import { driveModel, powerForThrust, setVoltage, type WayModel, wayAtSpeed } from "./wayModel.ts";
 
 /** Points of the table of current against thrust. */
@@ -35,10 +35,12 @@ export function layoutRequestOf(
         },
         torquePerThrust: { forward: forward.torquePerThrust, reverse: reverse?.torquePerThrust ?? 0 },
         current: { forward: forward.current, reverse: (reverse ?? forward).current },
+        currentUncertainty: { forward: forward.currentDoubt, reverse: (reverse ?? forward).currentDoubt },
       };
     }),
     ...(limit !== null && { busCurrentLimit: limit }),
-    ...{ hotelCurrent: numbers.hotelPower / voltage, countReactionTorque: false },
+    hotelCurrent: (numbers.hotelPower + standby(model)) / voltage,
+    countReactionTorque: false,
   };
 }
 
@@ -59,16 +61,25 @@ function driveSides(doubts: VehicleDoubts, model: PropulsionModel, ways: DriveWa
   const side = (which: "ahead" | "astern", request: DriveRequest) => {
     const own = model.drives[d]![which]!;
     const value = greatestOf(own, voltage);
-    const linear = linearOf(doubts, model.numbers, value, (numbers) => {
+    const thrust = PART * value;
+    const current = currentOf(own, voltage, thrust);
+    const changedWay = (numbers: VehicleNumbers) => {
       const changed = numbers.drives[d]!;
-      if (changed === ways) return null;
-      const way = driveModel(changed)[which];
+      return changed === ways ? null : driveModel(changed)[which];
+    };
+    const linear = linearOf(doubts, model.numbers, value, (numbers) => {
+      const way = changedWay(numbers);
       return way && greatestOf(way, voltage);
+    });
+    const ofCurrent = linearOf(doubts, model.numbers, current, (numbers) => {
+      const way = changedWay(numbers);
+      return way && currentOf(way, voltage, thrust);
     });
     return {
       limit: { value, standardUncertainty: spreadOfLinear(doubts, linear) },
       torquePerThrust: (request.torqueCoefficient * request.diameter) / request.thrustCoefficient,
       current: currentTable(own, voltage),
+      currentDoubt: current > 0 ? spreadOfLinear(doubts, ofCurrent) / current : 0,
     };
   };
   return { forward: side("ahead", ways.ahead), reverse: ways.astern && side("astern", ways.astern) };
@@ -80,13 +91,27 @@ function greatestOf(way: WayModel, voltage: number): number {
   return at.greatest;
 }
 
-/** Current from the bus against thrust; a thruster that makes none has one point that is never reached. */
+/** What the controllers draw by themselves, working or not, W. */
+function standby({ thrusters, drives }: PropulsionModel): number {
+  return thrusters.reduce((sum, { drive }) => sum + drives[drive]!.ahead.rest.standbyPower, 0);
+}
+
+/** Part of the greatest thrust at which the doubt of the current is taken; it is the same to some percent for others. */
+const PART = 0.6;
+
+function currentOf(way: WayModel, voltage: number, thrust: number): number {
+  const at = wayAtSpeed(way, 0);
+  setVoltage(at, voltage);
+  return (powerForThrust(at, thrust) - at.chain.standbyPower) / voltage;
+}
+
+/** Current from the bus against thrust, beyond what the controller draws by itself; a thruster that makes none has one point that is never reached. */
 function currentTable(way: WayModel, voltage: number): { thrust: number; current: number }[] {
   const at = wayAtSpeed(way, 0);
   setVoltage(at, voltage);
   if (!(at.greatest > 0)) return [{ thrust: 1, current: 0 }];
   return Array.from({ length: POINTS }, (_, i) => {
     const thrust = at.greatest * ((i + 1) / POINTS) ** (4 / 3);
-    return { thrust, current: powerForThrust(at, thrust) / voltage };
+    return { thrust, current: (powerForThrust(at, thrust) - at.chain.standbyPower) / voltage };
   });
 }

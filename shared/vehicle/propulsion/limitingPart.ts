@@ -50,14 +50,7 @@ const OF_DRIVE: Readonly<Partial<Record<LimitState["name"], OfDrive>>> = {
 /** The part that would have to grow for the vehicle to push harder. */
 export function limitingPart(model: PropulsionModel, solved: BusSolution): LimitingPart {
   const { bound, outcome } = solved;
-  if (outcome === "notHeld") {
-    return {
-      part: "layout",
-      drive: null,
-      limit: "layout",
-      text: "The thrusters can not hold what pulls across the way, its net weight or buoyancy and the tether: trim it first.",
-    };
-  }
+  if (outcome === "notHeld") return notHeld(model, solved);
   if (bound === "asked") return { part: "nothing", drive: null, limit: "none", text: "No limit is reached." };
   if (bound !== "thrusters") return { ...OF_BUS[bound], drive: null };
   const governing = governingThruster(solved);
@@ -71,6 +64,23 @@ export function limitingPart(model: PropulsionModel, solved: BusSolution): Limit
   }
   const { drive } = model.thrusters[governing.thruster]!;
   return ofDrive(model.drives[drive]!.name, governing.way);
+}
+
+/** Where air or cavitation takes the thrust, that is what to mend before the trim. */
+function notHeld(model: PropulsionModel, { flow }: BusSolution): LimitingPart {
+  for (const [i, { ahead, astern }] of flow.thrusters.entries()) {
+    const limit = [ahead, astern].map((way) => LIMIT_NAMES[way?.full.limit ?? -1]).find((one) => one === "ventilation");
+    if (limit === undefined) continue;
+    const drive = model.drives[model.thrusters[i]!.drive]!.name;
+    const text = `Air that the propeller of ${drive} draws in leaves too little thrust to hold its net weight or buoyancy and the tether: go deeper.`;
+    return { part: "propeller", drive, limit, text };
+  }
+  return {
+    part: "layout",
+    drive: null,
+    limit: "layout",
+    text: "The thrusters can not hold what pulls across the way, its net weight or buoyancy and the tether: trim it first.",
+  };
 }
 
 function governingThruster({ gains, flow }: BusSolution): { thruster: number; way: WayAtSpeed } | null {

@@ -9,6 +9,7 @@ import type { MotionWay } from "../../model/vehicle/motionAnswer.ts";
 import type { ThrusterDrive, Vehicle } from "../../model/vehicle/vehicle.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { InputProblem } from "../../quantity/problem.ts";
+import { mergedWarnings } from "../../quantity/mergedWarnings.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { supplyOf } from "../../supply/supplyOf.ts";
 import { axisDrag } from "../drag/axisDrag.ts";
@@ -96,7 +97,7 @@ export function vehicleFacts(vehicle: Vehicle): VehicleFacts {
   return {
     ...{ vehicle, numbers, supply, axisDrag: drag, resolved },
     grounds: prepared.flatMap(({ grounds }) => grounds),
-    warnings: distinct([...supply.warnings, ...drag.warnings, ...prepared.flatMap(({ warnings }) => warnings)]),
+    warnings: mergedWarnings([...supply.warnings, ...drag.warnings, ...prepared.flatMap(({ warnings }) => warnings)]),
   };
 }
 
@@ -209,13 +210,4 @@ function oneWay({ controller, propeller: { name } }: ThrusterDrive): Warning {
       ? "Use one that can reverse if the vehicle must stop or turn by it"
       : "Run it backwards on the stand",
   });
-}
-
-function distinct(warnings: readonly Warning[]): Warning[] {
-  return warnings.filter(
-    (one, i) =>
-      warnings.findIndex(
-        ({ code, where, message }) => code === one.code && where === one.where && message === one.message,
-      ) === i,
-  );
 }

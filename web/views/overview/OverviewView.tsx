@@ -10,7 +10,7 @@ import { capitalised } from "../../app/words.ts";
 import { Chart } from "../../charts/Chart.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
-import { lookBesides } from "../vehicle/vehicleState.ts";
+import { lookBesides } from "../vehicle/besides.ts";
 import { Chain } from "./Chain.tsx";
 import type { Step } from "./nextSteps.ts";
 import type { VariantLine } from "./overviewModel.ts";

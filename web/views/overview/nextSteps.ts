@@ -2,7 +2,7 @@ import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { joined } from "../../app/words.ts";
 import type { VariantRuns } from "../variants/variantGroups.ts";
-import type { Beside } from "../vehicle/vehicleState.ts";
+import type { Beside } from "../vehicle/besides.ts";
 import type { OverviewInput } from "./overviewModel.ts";
 import { vehicleLine } from "./vehicleLines.ts";
 

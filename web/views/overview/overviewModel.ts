@@ -14,7 +14,7 @@ import { flaggedChecks } from "../bench/qualityModel.ts";
 import { pointText } from "../drive/pointText.ts";
 import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
 import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
-import type { Beside } from "../vehicle/vehicleState.ts";
+import type { Beside } from "../vehicle/besides.ts";
 import { chainOf, type Stage } from "./chain.ts";
 import { nextSteps, type Step } from "./nextSteps.ts";
 import { type VehicleLine, vehicleLine, vehicleSentence } from "./vehicleLines.ts";

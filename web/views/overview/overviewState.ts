@@ -14,8 +14,8 @@ import type { ChartSpec } from "../../charts/chartSpec.ts";
 import { drivePropellers } from "../drive/drivePropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { againstBaseline, allGroups } from "../variants/variantsState.ts";
+import { besideEachOther } from "../vehicle/besides.ts";
 import { builds, chosenPlace } from "../vehicle/build/buildState.ts";
-import { besideEachOther } from "../vehicle/vehicleState.ts";
 import { overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */

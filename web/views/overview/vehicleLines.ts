@@ -6,8 +6,8 @@ import { counts, joined } from "../../app/words.ts";
 import { AMPERE, NEWTON, WATT } from "../bench/shownUnits.ts";
 import { sureText } from "../shortlist/resultModel.ts";
 import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../vehicle/answer/units.ts";
+import type { Beside } from "../vehicle/besides.ts";
 import { limitSection } from "../vehicle/limitPlace.ts";
-import type { Beside } from "../vehicle/vehicleState.ts";
 
 /** A number of a vehicle, and where it is told at length. */
 export interface VehicleFact {

@@ -4,7 +4,7 @@ import { bundleAddress } from "../../api/bundles.ts";
 import { isReducing, needReductions } from "../../app/reductions.ts";
 import { Screen } from "../../app/Screen.tsx";
 import { openProjectId, project, runs } from "../../app/session.ts";
-import { isAnswering, lookBesides } from "../vehicle/vehicleState.ts";
+import { isAnswering, lookBesides } from "../vehicle/besides.ts";
 import { ReportSheet } from "./ReportSheet.tsx";
 import { saveReport } from "./reportFile.ts";
 import { REPORT_SECTIONS, reportAnswer } from "./reportModel.ts";

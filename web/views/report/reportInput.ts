@@ -9,7 +9,7 @@ import type { ChartSpec } from "../../charts/chartSpec.ts";
 import type { Driven } from "../drive/driveModel.ts";
 import type { OverviewModel } from "../overview/overviewModel.ts";
 import type { VariantRuns } from "../variants/variantGroups.ts";
-import type { Answered } from "../vehicle/vehicleState.ts";
+import type { Answered } from "../vehicle/vehicleAnswers.ts";
 
 /** Everything a report is made from: what the screens show, and what they rest on. */
 export interface ReportInput {

@@ -20,7 +20,7 @@ import * as theory from "../theory/theoryState.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { variantsAnswer } from "../variants/variantsModel.ts";
 import { againstBaseline, groups } from "../variants/variantsState.ts";
-import { besideEachOther } from "../vehicle/vehicleState.ts";
+import { besideEachOther } from "../vehicle/besides.ts";
 import type { ReportInput } from "./reportInput.ts";
 import { reportModel } from "./reportModel.ts";
 

@@ -12,7 +12,9 @@ export function ForestPlot({ forest, claimed }: ForestPlotProps) {
   const place = (value: number) => `${(100 * (value - forest.low)) / (forest.high - forest.low)}%`;
   return (
     <figure class="forest">
-      <figcaption>Ratio to the baseline with its 95 % interval; the dashed line is the claim of {claimed}</figcaption>
+      <figcaption>
+        Ratio to the baseline with its 95 % interval; the dashed line is the claim of {claimed}, for thrust
+      </figcaption>
       <ul>
         {forest.rows.map((row) => (
           <ForestLine key={row.id} row={row} forest={forest} place={place} claimed={claimed} />

@@ -195,6 +195,11 @@ function ComparisonTable() {
           </tbody>
         </table>
       </TableBox>
+      {spreadLines(againstBaseline.value).map((line) => (
+        <p key={line} class="hint">
+          {line}
+        </p>
+      ))}
     </section>
   );
 }

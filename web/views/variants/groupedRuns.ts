@@ -1,5 +1,5 @@
 import { computed } from "@preact/signals";
-import { withConfounding } from "../../../shared/compare/compareStudy.ts";
+import { otherFactors } from "../../../shared/compare/factors/confounding.ts";
 import { factorTable } from "../../../shared/compare/factors/factorTable.ts";
 import type { GroupedRun } from "../../../shared/compare/studiedRuns.ts";
 import { factsOf } from "./runFacts.ts";
@@ -26,6 +26,11 @@ const known = computed(() => {
 export const factors = computed(() => factorTable(known.value));
 
 /** What to know beside the comparisons on show: of the runs, of what goes with a variant, and of what differs inside one. */
-export const doubts = computed(() =>
-  distinctWarnings(compared.value.comparisons.map((one) => withConfounding(one, known.value))),
-);
+export const doubts = computed(() => {
+  const { compared: asked, warnings } = factors.value;
+  const inside = otherFactors(
+    known.value.map(({ runs }) => runs),
+    asked,
+  );
+  return distinctWarnings([...compared.value.comparisons, { warnings: [...warnings, ...inside] }]);
+});

@@ -8,6 +8,9 @@ import { meanThrustCoefficient } from "./variantMean.ts";
 
 const STEPS = 40;
 
+/** Variants that their markers tell apart at a glance; more carry numbers, so that they are told apart in grey too. */
+export const NAMED_BY_MARKERS = 2;
+
 /** Thrust against rotation rate of every variant: measured points with error bars, and the line of the variant with its band. */
 export function overlayChart(groups: readonly VariantRuns[]): ChartSpec {
   const measured = groups.map(measuredSeries).filter((series) => series.points.length > 0);
@@ -16,6 +19,7 @@ export function overlayChart(groups: readonly VariantRuns[]): ChartSpec {
     title: "Thrust against rotation rate, all variants",
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: "Thrust", unit: "N" },
+    numbered: measured.length > NAMED_BY_MARKERS,
     series: [...groups.flatMap((group) => fitSeries(group, highest)), ...measured],
   };
 }

@@ -76,7 +76,7 @@ export function variantTable(comparisons: readonly Comparison[], groups: readonl
       },
       {
         name: "The doubt of the thrust ratio rests on",
-        cells: against("–", (one) => basisText(one.thrustCoefficientRatio)),
+        cells: against("–", (one) => BASIS_WORDS[one.thrustCoefficientRatio.basis]),
       },
     ],
   };
@@ -103,16 +103,21 @@ function furtherRows(comparisons: readonly Comparison[]): VariantTable["rows"] {
 }
 
 /** What to know beside the comparisons, each sentence once however many of them it is about. */
-export function distinctWarnings(comparisons: readonly Comparison[]): Comparison["warnings"] {
-  const all = comparisons.flatMap(({ warnings }) => warnings);
+export function distinctWarnings(told: readonly Pick<Comparison, "warnings">[]): Comparison["warnings"] {
+  const all = told.flatMap(({ warnings }) => warnings);
   return all.filter((one, at) => all.findIndex(({ message }) => message === one.message) === at);
 }
 
-/** What the doubt of a ratio rests on, in words. */
-function basisText({ basis, spreads }: VariantRatio): string {
-  return spreads === null ? BASIS_WORDS[basis] : `${BASIS_WORDS[basis]}; spread: ${spreadsInWords(spreads)}`;
+/** Which spread from mounting to mounting each thrust ratio rests on, a sentence a comparison that has a choice. */
+export function spreadLines(comparisons: readonly Comparison[]): string[] {
+  return comparisons.flatMap(({ baseline, variant, thrustCoefficientRatio: { spreads } }) =>
+    spreads === null
+      ? []
+      : [`Spread from mounting to mounting, ${baseline.name} and ${variant.name}: ${spreadsInWords(spreads)}.`],
+  );
 }
 
+/** What the doubt of a ratio rests on, in words. */
 const BASIS_WORDS: { readonly [B in VariantRatio["basis"]]: string } = {
   replicates: "several mountings of both variants",
   pooledReplicates: "several mountings of one variant; the other is taken to vary as much",
@@ -137,18 +142,17 @@ export interface Forest {
   readonly ticks: readonly number[];
 }
 
-/** Every ratio with its interval on one shared axis of factors. */
+/** Up to so many pairs every ratio is drawn; of more, those that hang on no condition and were always asked first. */
+const PAIRS_IN_FULL = 2;
+
+/** Ratios with their intervals on one shared axis of factors. */
 export function forest(comparisons: readonly Comparison[], groups: readonly VariantRuns[], claimed: number): Forest {
   const severalBaselines = new Set(comparisons.map(({ baseline }) => baseline.name)).size > 1;
-  const rows = comparisons.flatMap((comparison) => {
-    const { variant, baseline } = comparison;
+  const rows = comparisons.flatMap(({ variant, baseline, answers }) => {
     const name = severalBaselines ? `${variant.name} over ${baseline.name}` : variant.name;
     const style = groups.find((group) => group.name === variant.name)?.style ?? 0;
-    return [
-      forestRow(name, style, "thrust at equal rotation rate", comparison.thrustCoefficientRatio),
-      forestRow(name, style, "thrust at equal shaft power", comparison.equalShaftPowerRatio),
-      forestRow(name, style, "static merit", comparison.staticMeritRatio),
-    ].filter((row) => row !== null);
+    const drawn = answers.filter(({ quantity }) => comparisons.length <= PAIRS_IN_FULL || TOLD_ABOVE.has(quantity));
+    return drawn.flatMap(({ ratio, title }) => (ratio === null ? [] : [forestRow(name, style, title, ratio)]));
   });
   const ends = rows.flatMap((row) => row.interval);
   const [least, greatest] = [Math.min(1, claimed, ...ends), Math.max(1, claimed, ...ends)];
@@ -168,8 +172,7 @@ function ticksBetween(low: number, high: number): number[] {
   );
 }
 
-function forestRow(name: string, style: number, of: string, ratio: VariantRatio | null): ForestRow | null {
-  if (ratio === null) return null;
+function forestRow(name: string, style: number, of: string, ratio: VariantRatio): ForestRow {
   return {
     id: `${name} ${of}`,
     name,

@@ -1,8 +1,9 @@
 import { useEffect } from "preact/hooks";
 import { TableBox } from "../../app/TableBox.tsx";
+import { type Beside, besideEachOther, lookBesides } from "./besides.ts";
 import { chosenPlace } from "./build/buildState.ts";
 import { COMPARED, type Difference, differenceSentence, differences } from "./compareModel.ts";
-import { type Answered, type Beside, besideEachOther, lookBesides } from "./vehicleState.ts";
+import type { Answered } from "./vehicleAnswers.ts";
 
 /** All vehicles of the project, each in the scenario that is kept with it, held against the one on show. */
 export function ComparePanel() {

@@ -53,7 +53,11 @@ const ANSWER_CARDS: readonly Card[] = [
     title: "In a current from any side",
     Body: of(({ answer }) => <HeadingsPanel headings={answer.headings} />),
   },
-  { id: "vehicle-tether", title: "The tether", Body: of(({ answer }) => <TetherPanel tether={answer.tether} />) },
+  {
+    id: "vehicle-tether",
+    title: "The tether",
+    Body: of(({ answer }) => <TetherPanel tether={answer.tether} limit={answer.tetherLimit} />),
+  },
   { id: "vehicle-vertical", title: "Up and down", Body: of(VerticalPanel) },
   {
     id: "vehicle-endurance",

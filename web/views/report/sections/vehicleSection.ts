@@ -5,6 +5,7 @@ import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
 import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
+import { tetherLimitPicture } from "../../vehicle/answer/tetherLimitPicture.ts";
 import { AMPERE_HOUR, METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../../vehicle/answer/units.ts";
 import { COMPARED, differenceSentence, differences } from "../../vehicle/compareModel.ts";
 import { reachRows } from "../../vehicle/layout/layoutModel.ts";
@@ -43,10 +44,16 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
       ]),
     }),
     ...(ahead && ahead.curve.length > 0 ? picture(forcePicture(ahead)) : []),
+    ...tetherBlocks(answer.tetherLimit),
     ...layoutBlocks(answer),
     ...enduranceBlocks(answer.endurance),
     ...list(once([...(answer.headings ? [answer.headings.sentence] : []), ...answer.warnings.map(plainMessage)])),
   ];
+}
+
+function tetherBlocks(limit: VehicleAnswer["tetherLimit"]): ReportBlock[] {
+  if (limit === null) return [];
+  return [text(limit.sentence), ...picture(limit.points.some(({ speed }) => speed) ? tetherLimitPicture(limit) : null)];
 }
 
 function requirementBlocks({ sentence: told, requirement: check }: VehicleAnswer): ReportBlock[] {
@@ -141,7 +148,7 @@ function differenceBlocks([first, ...others]: ReportInput["vehicles"]): ReportBl
 export function vehicleGrounds({ vehicles }: ReportInput): ReportBlock[] {
   return vehicles.flatMap(({ name, answered }) => {
     if (answered.state !== "answered") return [];
-    const { drag, grounds, assumptions, endurance, converged } = answered.answer;
+    const { drag, grounds, assumptions, endurance, tetherLimit, converged } = answered.answer;
     const ways = [
       ["ahead", drag.surge?.forward],
       ["astern", drag.surge?.astern],
@@ -161,6 +168,7 @@ export function vehicleGrounds({ vehicles }: ReportInput): ReportBlock[] {
           ...grounds.map(({ drive, text: ground }) => `${drive}: ${ground}`),
           ...assumptions,
           ...(endurance?.assumptions ?? []),
+          ...(tetherLimit ? [tetherLimit.assumption] : []),
           ...(converged ? [] : ["A search did not come to its end; treat the last digits with care."]),
         ]),
       ),

@@ -93,10 +93,9 @@ export function finishRows({ finishes }: FinishFit) {
   });
 }
 
-/** Section drag against roughness: the smooth section, the finishes where they fall, and the laminar floor. */
+/** Section drag against roughness: the model at the lift of each finish, the finishes' own drag, and the laminar floor. */
 export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null {
   if (picture === null) return null;
-  const line = picture.dragAgainstRoughness.filter(({ at }) => at <= GREATEST_DRAWN);
   const reach = GREATEST_DRAWN * 1e6;
   const level = (y: number): ChartPoint[] => [0, reach].map((x) => ({ x, y }));
   return {
@@ -105,13 +104,7 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
     y: { label: "Section drag C_D", unit: "", min: 0 },
     numbered: true,
     series: [
-      {
-        id: "model",
-        name: "Section model at this lift",
-        kind: "prediction",
-        style: 3,
-        points: [{ x: 0, y: picture.smoothDrag }, ...line.map(({ at, drag }) => ({ x: at * 1e6, y: drag }))],
-      },
+      ...picture.dragAgainstRoughness.map((one) => modelSeries(one, finishes)),
       {
         id: "floor",
         name: "Laminar friction of both sides",
@@ -123,6 +116,21 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
     ],
   };
 }
+
+type ModelCurve = NonNullable<FinishFit["picture"]>["dragAgainstRoughness"][number];
+
+/** Dashed in the colour of its finish: the roughness of the finish is where the two meet. */
+function modelSeries({ finish, points }: ModelCurve, finishes: FinishFit["finishes"]): ChartSeries {
+  return {
+    id: `model-${finish ?? "clean"}`,
+    name: `Section model at the lift of ${finish ?? "a clean section"}`,
+    kind: "prediction",
+    style: finish === null ? CLEAN_STYLE : finishes.findIndex(({ name }) => name === finish),
+    points: points.filter(({ at }) => at <= GREATEST_DRAWN).map(({ at, drag }) => ({ x: at * 1e6, y: drag })),
+  };
+}
+
+const CLEAN_STYLE = 3;
 
 /** Roughness that the picture goes to, m. */
 const GREATEST_DRAWN = 500e-6;

@@ -141,7 +141,7 @@ export const METHODS: readonly Method[] = [
     idea: "From most to least trusted: the variant's own run at speed; a series or blade elements scaled through its bollard point; momentum theory with the merit kept.",
     equations: ["T = K_T(J) ρ n² D⁴,  P = 2π K_Q(J) ρ n³ D⁵,  J = V/(n D)"],
     range:
-      "From rest to where the thrust ends, at a fixed rotation rate or a fixed shaft power. Momentum theory alone does not know the pitch, so not that end.",
+      "From rest to where the thrust ends, at a fixed rotation rate or a fixed shaft power. Momentum theory alone does not know the pitch, so not that end. Blade elements take the Reynolds number of the rotation rate held, or of the one that takes the power at rest.",
     sure: "The band holds the doubt of the bollard point, the spread of the candidate curves and a part for the unmeasured shape, which grows with J. At fixed power an error in K_Q changes the rotation rate; it goes with that in K_T (correlation 0.8 of the shape, from the same propellers). Where the band passes the momentum limit a note says so. Only a run at speed makes it narrow.",
     sources: [
       "Scaling a curve by one factor: common practice, no source; size of the shape part from one published small propeller at two rotation rates against the series",

@@ -1,14 +1,12 @@
 import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
 import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
-import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
-import { RPM } from "../../bench/shownUnits.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
-import { curve, greatest, thrustOf, UNMEASURED_REACH } from "./bollardCurve.ts";
+import { curve, greatest, rateForPower, thrustOf } from "./bollardCurve.ts";
 import { discOfPrediction, limitCurves } from "./limitCurves.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
@@ -63,14 +61,6 @@ function predictedPower(
     rates.map(({ x }) => x),
   );
   return [{ x: 0, y: 0 }, ...found.map(({ thrust, shaftPower }) => ({ x: shaftPower / passed, y: thrust }))];
-}
-
-/** Rotation rate (rev/s) that takes about `shaftPower` (W), by the law of the cube from one computed point. */
-function rateForPower(predictor: Predictor, density: number, shaftPower: number): number {
-  const [point] = predictedBollard(predictor, density, [RPM.factor * UNMEASURED_REACH]);
-  return point === undefined || !(point.shaftPower > 0)
-    ? 0
-    : point.rotationRate * Math.cbrt(shaftPower / point.shaftPower);
 }
 
 function powerSeries({ name, style, reductions }: MeasuredVariant, kind: PowerKind): ChartSeries {

@@ -3,6 +3,7 @@ import { thrustAtSpeed } from "../../../../shared/propeller/atSpeed/thrustAtSpee
 import { discArea } from "../../../../shared/propeller/coefficients.ts";
 import { idealThrust } from "../../../../shared/propeller/momentum.ts";
 import { predictedOpenWater } from "../../../../shared/propeller/prediction/predictedCurves.ts";
+import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
 import { together as textsTogether } from "../../../app/together.ts";
@@ -13,6 +14,7 @@ import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/var
 import { correlationOf } from "../describedBlade.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
+import { rateForPower } from "./bollardCurve.ts";
 import { limitCurves } from "./limitCurves.ts";
 
 export type Held = ThrustAtSpeedRequest["fixed"];
@@ -120,20 +122,29 @@ function requestOf(
           openWater: { range: openWater.range, thrustCurve: openWater.thrustCurve, powerCurve: openWater.powerCurve },
         }
       : {}),
-    ...(shape === null ? {} : shapeOf(shape, fixed)),
+    ...(shape === null ? {} : shapeOf(shape, fixed, first.fluid.density)),
   };
 }
 
 /** The curve of a prediction in the form `thrustAtSpeed` takes it. */
-function shapeOf({ prediction: { source }, predictor }: ShownPrediction, fixed: Held): Partial<ThrustAtSpeedRequest> {
+function shapeOf(
+  { prediction: { source }, predictor }: ShownPrediction,
+  fixed: Held,
+  density: number,
+): Partial<ThrustAtSpeedRequest> {
   if (source.kind === "series") return { series: source.series };
   if (predictor === null) return {};
-  const rate = fixed.given === "rotationRate" ? fixed.rotationRate : TYPICAL_RATE;
-  return { bladeElements: predictedOpenWater(predictor, rate, CURVE_STEPS) };
+  return { bladeElements: predictedOpenWater(predictor, rateOf(fixed, predictor, density), CURVE_STEPS) };
 }
 
-/** Rotation rate whose Reynolds number blade elements take where the power is held, rev/s. */
-const TYPICAL_RATE = 50;
+/** Rotation rate (rev/s) whose Reynolds number blade elements take: the one held, or that which takes the power at rest. */
+function rateOf(fixed: Held, predictor: Predictor, density: number): number {
+  if (fixed.given === "rotationRate") return fixed.rotationRate;
+  return rateForPower(predictor, density, fixed.shaftPower) || UNKNOWN_RATE;
+}
+
+/** Where the prediction takes no power at rest, rev/s. */
+const UNKNOWN_RATE = 50;
 
 /** The request at speeds from rest to where the thrust or the picture ends. */
 function overSpeeds(request: Omit<ThrustAtSpeedRequest, "speeds">, topSpeed: number): ThrustAtSpeed {
@@ -179,7 +190,7 @@ function predictedSeries(shown: ShownPrediction, speed: SpeedInputs): ChartSerie
   const { held: fixed, topSpeed, inputs } = speed;
   const { predictor } = shown;
   if (predictor === null) return [];
-  const rotationRate = fixed.given === "rotationRate" ? fixed.rotationRate : TYPICAL_RATE;
+  const rotationRate = rateOf(fixed, predictor, inputs.density);
   const rest = predictor.at({ rotationRate, advanceSpeed: 0 });
   if (rest.state === "unknown" || rest.thrustCoefficient <= 0 || rest.torqueCoefficient <= 0) return [];
   const exact = (value: number) => ({ value, standardUncertainty: 0 });
@@ -194,7 +205,7 @@ function predictedSeries(shown: ShownPrediction, speed: SpeedInputs): ChartSerie
       nozzleAreaRatio: null,
       fixed,
       outsideRange: true,
-      ...shapeOf(shown, fixed),
+      ...shapeOf(shown, fixed, inputs.density),
     },
     topSpeed,
   );

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { Prediction } from "../../../../shared/model/prediction.ts";
 import { Dialog } from "../../../app/Dialog.tsx";
 import { Swatch } from "../../../charts/Swatch.tsx";
+import { diagramRate } from "../theoryState.ts";
 import { PredictionForm } from "./PredictionForm.tsx";
 import { predictionNotes } from "./predictionNotes.ts";
 import { allPredictions, isShown, removePrediction, show } from "./predictionsState.ts";
@@ -11,7 +12,7 @@ import type { ShownPrediction } from "./shownPrediction.ts";
 /** The computed curves of the project: shown or not, changed, removed, added. */
 export function PredictionsPanel() {
   const [open, setOpen] = useState<{ readonly changed: Prediction | null } | null>(null);
-  const notes = predictionNotes(allPredictions.value);
+  const notes = predictionNotes(allPredictions.value, diagramRate.value);
   return (
     <>
       {allPredictions.value.length === 0 && (

@@ -1,5 +1,6 @@
 import type { Anova } from "../../../../shared/model/anova.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
+import { capitalised } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 
 /** The table as books print it: source, degrees of freedom, sum of squares, mean square, F, p. */
@@ -53,14 +54,14 @@ export function interactionPicture(anova: Anova): ChartSpec | null {
     ];
   });
   return {
-    title: `${anova.quantityTitle} by cell`,
+    title: `${capitalised(anova.quantityTitle)} by cell`,
     x: {
       label: along.map((level, at) => `${at + 1} ${level}`).join(", "),
       unit: "",
       min: 0.5,
       max: along.length + 0.5,
     },
-    y: { label: anova.quantityTitle, unit: anova.quantityUnit === "1" ? "" : anova.quantityUnit, min: 0 },
+    y: { label: capitalised(anova.quantityTitle), unit: anova.quantityUnit === "1" ? "" : anova.quantityUnit, min: 0 },
     series,
   };
 }

@@ -2,6 +2,7 @@ import type { Plateau } from "../../../../shared/model/reduction.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
 import type { VariantRuns } from "../variantGroups.ts";
+import { NAMED_BY_MARKERS } from "../variantsChart.ts";
 
 export type PowerName = "electricalPower" | "shaftPower";
 
@@ -17,10 +18,11 @@ export function paretoPicture(groups: readonly VariantRuns[], kind: PowerName): 
     title: `Thrust against ${name.toLowerCase()}, with the front of what was measured`,
     x: { label: name, unit: "W", min: 0 },
     y: { label: "Thrust", unit: "N", min: 0 },
+    numbered: measured.length > NAMED_BY_MARKERS ? measured.map((one) => one.name) : false,
     series: [
       ...(front.length < 2
         ? []
-        : [{ id: "front", name: "Front", kind: "prediction" as const, style: FRONT_STYLE, points: front }]),
+        : [{ id: "front", name: "Front", kind: "fit" as const, style: FRONT_STYLE, points: front }]),
       ...measured,
     ],
   };

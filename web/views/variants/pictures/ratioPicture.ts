@@ -6,6 +6,7 @@ import { plateauName } from "../../bench/plateausModel.ts";
 import { RPM } from "../../bench/shownUnits.ts";
 import { reductionsOf, type VariantRuns } from "../variantGroups.ts";
 import { meanThrustCoefficient } from "../variantMean.ts";
+import { NAMED_BY_MARKERS } from "../variantsChart.ts";
 
 /**
  * Thrust of every plateau over what the baseline pushes at the same rotation rate, size and water for size and water, with the
@@ -26,6 +27,7 @@ export function ratioPicture(
     title: `Thrust over that of ${baseline.name}, against rotation rate`,
     x: { label: "Rotation rate", unit: "rpm", min: 0 },
     y: { label: `Thrust over ${baseline.name}`, unit: "", min: 0, max: Math.max(1.2, ...tops) * 1.04 },
+    numbered: measured.length > NAMED_BY_MARKERS,
     series: [...levels, ...measured],
   };
 }

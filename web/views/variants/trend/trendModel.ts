@@ -27,7 +27,7 @@ export function trendPicture(trend: Trend, styleOf: (variant: string) => number,
   const at = (x: number) => x / scale;
   const variants = [...new Set(trend.points.map(({ variant }) => variant))];
   return {
-    title: `${trend.quantityTitle} against ${trend.factorTitle}`,
+    title: `${capitalised(trend.quantityTitle)} against ${trend.factorTitle}`,
     x: { label: capitalised(trend.factorTitle), unit },
     y: { label: capitalised(trend.quantityTitle), unit: trend.quantityUnit === "1" ? "" : trend.quantityUnit, min: 0 },
     numbered: true,

@@ -4,7 +4,7 @@ import { WATT } from "../../bench/shownUnits.ts";
 import { fromText, METRE_PER_SECOND, shown } from "./units.ts";
 
 /** Strongest shade that figures can still be read on, per cent of the colour. */
-const STRONGEST = 60;
+const STRONGEST = 45;
 
 /** Power to hold a place, by the speed of the current and where it comes from: numbers on a shade. */
 export function HoldingTable({ map }: { readonly map: HoldingMap }) {

@@ -1,13 +1,45 @@
+import type { SpeedOverTether } from "../../../../shared/model/vehicle/speedOverTether.ts";
 import type { TetherSolution } from "../../../../shared/model/vehicle/tetherShape.ts";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
 import { METRE, NEWTON } from "../../bench/shownUnits.ts";
 import { Findings } from "../../theory/Findings.tsx";
+import { tetherLimitPicture } from "./tetherLimitPicture.ts";
 import { shown, shownUncertain } from "./units.ts";
 
-/** The shape of the tether at the steady speed ahead, and what it pulls with. */
-export function TetherPanel({ tether }: { readonly tether: TetherSolution | null }) {
+interface Props {
+  readonly tether: TetherSolution | null;
+  /** Speed over the length paid out. */ readonly limit: SpeedOverTether | null;
+}
+
+/** The shape of the tether at the steady speed ahead, what it pulls with, and what its length does to the speed. */
+export function TetherPanel({ tether, limit }: Props) {
+  return (
+    <>
+      <Shape tether={tether} />
+      {limit && <Limit limit={limit} />}
+    </>
+  );
+}
+
+function Limit({ limit }: { readonly limit: SpeedOverTether }) {
+  const without = limit.points.filter(({ reason }) => reason !== null);
+  return (
+    <>
+      <p>{limit.sentence}</p>
+      {without.length < limit.points.length && <Chart spec={tetherLimitPicture(limit)} height={260} />}
+      {without.map(({ length, reason }) => (
+        <p class="hint" key={length}>
+          With {shown(length, METRE)}: {reason}
+        </p>
+      ))}
+      <p class="hint">{limit.assumption}</p>
+    </>
+  );
+}
+
+function Shape({ tether }: Pick<Props, "tether">) {
   if (tether === null)
     return <p class="hint">No tether is out. Pay some out in the scenario, if the vehicle has one.</p>;
   if (tether.state !== "solved")
