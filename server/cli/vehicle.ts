@@ -3,7 +3,6 @@ import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/req
 import type { TetherLimitPoint } from "../../shared/model/vehicle/speedOverTether.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
-import type { ResultWarning } from "../../shared/model/uncertain.ts";
 import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
@@ -70,7 +69,7 @@ function limitLine({ length, speed, reason }: TetherLimitPoint): string {
 
 function linesOf(answer: VehicleAnswer): string[] {
   const { motions, headings, tetherLimit, vertical, changes, requirement, endurance, warnings } = answer;
-  const isNew = ({ message }: ResultWarning) => !answer.sentence.includes(message);
+  const isNew = ({ message }: VehicleAnswer["warnings"][number]) => !answer.sentence.includes(message);
   const shares = motions[0]?.shares.slice(0, 3) ?? [];
   return [
     ...[answer.name, answer.sentence, ""],

@@ -36,7 +36,8 @@ export function blocksOf({ rotationRate, command, advanceSpeed }: Channels, time
   });
   const count = starts.length;
   const edges = Uint32Array.from([...starts, rows]);
-  const rates = smoothed(rotationRate, edges, segments).map(Math.abs);
+  const lost = (row: number) => isDropOut(rotationRate.raw, timeline, row);
+  const rates = smoothed(rotationRate, edges, segments, lost).map(Math.abs);
   return {
     count,
     starts: edges,
@@ -47,8 +48,32 @@ export function blocksOf({ rotationRate, command, advanceSpeed }: Channels, time
   };
 }
 
-function smoothed(channel: Channel, edges: Uint32Array, segments: Blocks["segments"]): Float64Array {
-  const means = blockMeans(channel, edges);
+/** Longest gap that a tachometer may leave, rows and s: no propeller stops and comes back to its speed in it. Common practice, no source. */
+const DROP_OUT = { rows: 3, seconds: 1 };
+/** Part by which the speed before and after it may differ. */
+const SAME_SPEED = 0.2;
+
+/** A 0 amid readings of one speed, as a tachometer or its link writes it that missed its marks. */
+function isDropOut(raw: Float64Array, { kind, times }: Timeline, row: number): boolean {
+  if (kind !== "clock" || raw[row] !== 0) return false;
+  let [before, after] = [row - 1, row + 1];
+  while (raw[before] === 0 && row - before <= DROP_OUT.rows) before--;
+  while (raw[after] === 0 && after - row <= DROP_OUT.rows) after++;
+  const [first, second] = [raw[before]!, raw[after]!];
+  return (
+    after - before <= DROP_OUT.rows + 1 &&
+    times[after]! - times[before]! <= DROP_OUT.seconds &&
+    Math.abs(first - second) < SAME_SPEED * Math.max(Math.abs(first), Math.abs(second))
+  );
+}
+
+function smoothed(
+  channel: Channel,
+  edges: Uint32Array,
+  segments: Blocks["segments"],
+  isLost?: (row: number) => boolean,
+): Float64Array {
+  const means = blockMeans(channel, edges, isLost);
   const result = new Float64Array(means.length);
   const half = MEDIAN_WIDTH >> 1;
   for (const [first, end] of segments) {
@@ -60,14 +85,14 @@ function smoothed(channel: Channel, edges: Uint32Array, segments: Blocks["segmen
 }
 
 /** Mean of each block; one without any number repeats the block before it. */
-function blockMeans(channel: Channel, edges: Uint32Array): Float64Array {
+function blockMeans(channel: Channel, edges: Uint32Array, isLost?: (row: number) => boolean): Float64Array {
   const means = new Float64Array(edges.length - 1);
   for (let block = 0; block < means.length; block++) {
     let sum = 0;
     let count = 0;
     for (let row = edges[block]!; row < edges[block + 1]!; row++) {
       const value = valueAt(channel, row);
-      if (!Number.isNaN(value)) {
+      if (!Number.isNaN(value) && !isLost?.(row)) {
         sum += value;
         count++;
       }

@@ -2,7 +2,7 @@ import type { ComparedQuantity, ComparedQuantityName, SpreadChoice, VariantRatio
 import type { ComparisonQuestion } from "../model/comparisonRequest.ts";
 import type { Reduction } from "../model/reduction.ts";
 import { formatNumber } from "../quantity/format.ts";
-import { GAS_AND_LIQUID, sameDiameter } from "./comparisonWarnings.ts";
+import { sameDiameter } from "./comparisonWarnings.ts";
 import { type LawName, type NoLaw, type RunLaw, runLaw } from "./runLaw.ts";
 import {
   asBuilt,
@@ -133,7 +133,7 @@ interface PairLaws {
 }
 
 function lawsOf(pair: JudgedPair, quantity: ByLaw): PairLaws | NoLaw {
-  const { law, held } = LAWS[quantity];
+  const { law } = LAWS[quantity];
   const runs = runsOf(pair);
   const found = runs.map((run) => runLaw(run, law));
   const missing = found.find((one) => "why" in one);
@@ -141,9 +141,6 @@ function lawsOf(pair: JudgedPair, quantity: ByLaw): PairLaws | NoLaw {
   const isThrottle = quantity === "thrustAtEqualThrottle";
   const unit = isThrottle ? commandUnit(runs) : LAWS[quantity].unit;
   if (unit === null) return { why: "The commands of the runs are written in different units." };
-  if (airAndWater(runs)) {
-    return { why: `Some runs were made in air and some in water: equal ${held} mean nothing alike there.` };
-  }
   const laws = found as RunLaw[];
   const low = Math.max(...laws.map((one) => one.low));
   const high = Math.min(...laws.map((one) => one.high));
@@ -168,9 +165,4 @@ function noOverlap(held: string, { unit, low, high }: PairLaws): string {
 function commandUnit(runs: readonly Reduction[]): string | null {
   const units = runs.map(({ columns }) => columns.find(({ role }) => role === "command")?.unit ?? "");
   return new Set(units).size === 1 ? units[0]! : null;
-}
-
-function airAndWater(runs: readonly Reduction[]): boolean {
-  const densities = runs.map(({ fluid }) => fluid.density);
-  return Math.max(...densities) / Math.min(...densities) > GAS_AND_LIQUID;
 }

@@ -4,6 +4,7 @@ import { InputProblem } from "../quantity/problem.ts";
 import { type Answer, answersOf, type Conditions } from "./answers.ts";
 import { ratioSentence } from "./comparisonSentence.ts";
 import { comparisonWarnings, sameDiameter } from "./comparisonWarnings.ts";
+import { inWords } from "./inWords.ts";
 import { type VariantPair, variantPairs } from "./variantPairs.ts";
 import { type VariantRuns, variantSummary } from "./variantSummary.ts";
 
@@ -33,8 +34,8 @@ export interface ComparisonOfAll extends Conditions {
  * adjusted by Holm over all pairs, each quantity for itself, and the sentences claim a difference only if it stands after
  * that.
  *
- * Throws   as compareVariants; InputProblem for fewer than two groups, a name that occurs twice, or a baseline that
- *          is not among them.
+ * Throws   as compareVariants; InputProblem for fewer than two groups, a name that occurs twice, a baseline that is not
+ *          among them, or runs in air beside runs in water.
  */
 export function compareAll({
   groups,
@@ -43,6 +44,7 @@ export function compareAll({
   ...conditions
 }: ComparisonOfAll): Comparison[] {
   requireGroups(groups);
+  requireOneKindOfFluid(groups);
   const baseline = groupNamed(groups, baselineName);
   const pairs = variantPairs(groups, baseline, which);
   const answers = adjustedAnswers(pairs.map((pair) => answersOf(pair, conditions)));
@@ -108,6 +110,29 @@ function requireGroups(groups: readonly VariantRuns[]): void {
       files.add(source.sha256);
     }
   }
+}
+
+/** Greatest over least density from which on one of the fluids is a gas. */
+const GAS_AND_LIQUID = 10;
+
+/**
+ * At equal rotation rate the Reynolds number in air is some fifteen times smaller than in water, which alone moves a
+ * coefficient by more than a finish does; a ratio across both would be a number of the fluids.
+ */
+function requireOneKindOfFluid(groups: readonly VariantRuns[]): void {
+  const runs = groups.flatMap(({ reductions }) => reductions);
+  const least = Math.min(...runs.map(({ fluid }) => fluid.density));
+  const named = (inAir: boolean) =>
+    runs.filter(({ fluid }) => fluid.density < least * GAS_AND_LIQUID === inAir).map(({ source }) => source.fileName);
+  const inWater = named(false);
+  if (inWater.length === 0) return;
+  throw new InputProblem({
+    code: "compare.air-and-water",
+    where: "fluid",
+    found: `Some runs were made in air (${inWords(named(true))}) and some in water (${inWords(inWater)}): a ratio would be that of the fluids and of their Reynolds numbers, not of the variants`,
+    needed: "runs in air alone, or in water alone",
+    mend: "Take only runs of one fluid; what carrying a coefficient from air to water does, with its doubt, is told on the Theory screen",
+  });
 }
 
 /**

@@ -60,26 +60,12 @@ function differentFluids(baseline: VariantRuns, variant: VariantRuns): Warning |
   const density = range(runs.map((run) => run.fluid.density));
   const viscosity = range(runs.map((run) => run.fluid.kinematicViscosity));
   if (density <= SAME_DENSITY && viscosity <= SAME_VISCOSITY) return null;
-  if (1 + density > GAS_AND_LIQUID) return airAndWaterWarning(viscosity);
   return warning({
     code: "compare.different-fluids",
     where: "fluid",
     found: `The runs were made in different fluids or temperatures (density differs by ${percent(density)}, kinematic viscosity by ${percent(viscosity)})`,
     needed: "one fluid at one temperature",
     mend: "The coefficients carry the density; the Reynolds number still differs, and small blades feel it. Repeat one of the runs in the other's fluid if the difference is small",
-  });
-}
-
-/** Greatest over least density from which on one of the fluids is a gas. */
-export const GAS_AND_LIQUID = 10;
-
-function airAndWaterWarning(viscosity: number): Warning {
-  return warning({
-    code: "compare.air-and-water",
-    where: "fluid",
-    found: `Some runs were made in air and some in water. Their coefficients are compared as measured and nothing was carried over: at equal rotation rate the Reynolds number in air is ${formatNumber(1 + viscosity, 2)} times smaller, which alone can move them`,
-    needed: "one fluid for all runs",
-    mend: "Run both variants in one fluid; what carrying a coefficient from air to water does is told, with its doubt, on the Theory screen",
   });
 }
 

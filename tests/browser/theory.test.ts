@@ -144,6 +144,9 @@ describe("the cards", () => {
     await expect
       .poll(() => page.locator("#theory-losses .loss-bars li").first().innerText())
       .toContain(`${percent}\u202f%`);
+    await page.locator("#theory-losses .method-links").getByRole("button", { name: "Account of the power" }).click();
+    await expect.poll(() => page.locator("#method-losses").innerText()).toContain("Ω r F_t");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("Account of the power");
     await expect
       .poll(() => page.locator(".basis").innerText())
       .toMatch(/B 3-38, P\/D 1\.00, laid over it .* sanded makes [\d.]+ ±/);

@@ -70,6 +70,7 @@ describe("from the overview to the vehicle", () => {
       const stages = page.getByRole("navigation", { name: "From log to report" }).getByRole("link");
       const names = ["Log", "Variants", "Drive", "Shortlist", "Vehicle", "Report"];
       expect((await stages.allInnerTexts()).map((text) => /[A-Z]\w+/.exec(text)?.[0])).toEqual(names);
+      expect(await violationsOf(page)).toEqual([]);
       await first.getByRole("link", { name: "See that part" }).click();
       await page.locator("details[id^=build-][open]").waitFor(WAIT);
       await answered(page);

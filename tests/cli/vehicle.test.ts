@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { temporaryFolder } from "../api/temporaryFolder.ts";
 import { relative } from "../relative.ts";
-import { TWO_THRUSTERS } from "../unit/vehicleExample.ts";
+import { SIX_THRUSTERS, TWO_THRUSTERS } from "../unit/vehicleExample.ts";
 import { runCli } from "./runCli.ts";
 
 function vehicleFile(vehicle: unknown): string {
@@ -32,4 +32,22 @@ test("a requirement that is not met ends with 1, a file that is not there with 2
   const gone = await runCli("vehicle", "--file", "/nowhere/vehicle.json");
   expect(gone.code).toBe(2);
   expect(gone.stderr).toMatch(/can not be read/);
+});
+
+test("a mission that is longer than the charge is told first and ends with 1, whatever is asked", async () => {
+  const pack = { ...TWO_THRUSTERS.supply.pack, charge: 3600 };
+  const swim = { name: "far", kind: { does: "swim", speed: 1, extent: { by: "duration", duration: 1e5 } } };
+  const path = vehicleFile({ ...TWO_THRUSTERS, supply: { pack }, mission: { legs: [swim] } });
+  const { code, stdout } = await runCli("vehicle", "--file", path, "--json");
+  expect(code).toBe(1);
+  const answer = JSON.parse(stdout);
+  expect(answer.sentence).toMatch(/^The mission is longer than the charge\./);
+  expect(answer.warnings[0]).toMatchObject({ code: "vehicle.mission-not-done", where: "mission" });
+});
+
+test("the speed over the tether paid out is told in words", async () => {
+  const path = vehicleFile({ ...SIX_THRUSTERS, requirement: { speed: 0.5, tetherLength: 40 } });
+  const { stdout } = await runCli("vehicle", "--file", path);
+  expect(stdout).toMatch(/Without a tether it goes .* ahead through the water, with 40\.0 m out /);
+  expect(stdout).toMatch(/\n {2}40\.0 m of tether: .*m\/s ahead\n/);
 });

@@ -1,14 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
-import { variantRatio } from "../../shared/compare/variantRatio.ts";
 import type { SpreadChoice } from "../../shared/model/comparison.ts";
-import { normalDraw } from "../../shared/numeric/distributions.ts";
-import { uniformsFrom } from "../../shared/numeric/pcg32.ts";
+import { coverageOfRatio, type MountedVariants } from "../coverage/ratioCoverage.ts";
 import { relative } from "../relative.ts";
 import { plateau, runOf } from "../unit/comparePlateaus.ts";
 import { runs } from "../unit/compareRuns.ts";
-import { covers, share } from "./coverage.ts";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const side = fc.record({
@@ -113,37 +110,15 @@ test("the interval leaves 1 out exactly where the p-value is below 5 %", () => {
 });
 
 describe("the 95 % interval over the true ratio of simulated stands", () => {
-  const TRUE_RATIO = 1.6;
   const SIMULATIONS = 4000;
 
-  interface Stand {
-    readonly mountings: readonly [number, number];
-    /** Relative spread from mounting to mounting of the baseline. */
-    readonly remounting?: number;
-    /** That of the variant over it. */
-    readonly times?: number;
-    readonly inside?: number;
-    readonly spreads?: SpreadChoice;
-    readonly seed: number;
-  }
+  const coverage = (stand: Partial<MountedVariants>, seed: number, spreads: SpreadChoice = "tested") =>
+    coverageOfRatio({ mountings: [2, 2], times: 1, ...stand }, [spreads], { simulations: SIMULATIONS, seed })[0]!;
 
-  /** Part of the simulated comparisons whose interval holds the true ratio. */
-  function coverage({ mountings, remounting = 0.02, times = 1, inside = 0, spreads, seed }: Stand): number {
-    const uniform = uniformsFrom(seed);
-    const measured = (coefficient: number, spread: number, count: number) =>
-      Array.from({ length: count }, () => ({
-        value: coefficient * Math.exp(spread * normalDraw(uniform) + inside * normalDraw(uniform)),
-        ...{ independent: inside, degreesOfFreedom: Infinity, common: new Map<string, number>() },
-      }));
-    const holds = Array.from({ length: SIMULATIONS }, () => {
-      const baseline = measured(0.15, remounting, mountings[0]);
-      const variant = measured(0.15 * TRUE_RATIO, times * remounting, mountings[1]);
-      return covers(variantRatio(baseline, variant, spreads).interval95, TRUE_RATIO);
-    });
-    return share(holds);
-  }
-
-  /** 400000 draws with numpy 2.4.6 `default_rng(1)`, t and F by scipy 1.17.1: the pooled t interval where the F test of the variances has p of 0.1 or more, else Welch's. */
+  /**
+   * 400000 draws with numpy 2.4.6 `default_rng(1)`, t and F by scipy 1.17.1: the pooled t interval where the F test of the
+   * variances has p of 0.1 or more, else Welch's.
+   */
   test.each([
     { count: 2, times: 1, expected: 0.9546 },
     { count: 3, times: 1, expected: 0.9533 },
@@ -156,7 +131,7 @@ describe("the 95 % interval over the true ratio of simulated stands", () => {
   ])(
     "holds it in 93 to 97 of 100, and claims what is not there in as many as are left: $count mountings each, one spread $times that of the other",
     ({ count, times, expected }) => {
-      const found = coverage({ mountings: [count, count], times, seed: 100 * count + times });
+      const found = coverage({ mountings: [count, count], times }, 100 * count + times);
       // The tolerance is three standard errors of the simulation.
       expect(Math.abs(found - expected)).toBeLessThan(3 * Math.sqrt((expected * (1 - expected)) / SIMULATIONS));
       expect(expected).toBeGreaterThan(0.93);
@@ -170,7 +145,7 @@ describe("the 95 % interval over the true ratio of simulated stands", () => {
     { count: 3, spreads: "separate" as const, expected: 0.9649 },
     { count: 2, spreads: "pooled" as const, expected: 0.95 },
   ])("where spreads are asked for $spreads, $count mountings each, in $expected", ({ count, spreads, expected }) => {
-    const found = coverage({ mountings: [count, count], spreads, seed: count });
+    const found = coverage({ mountings: [count, count] }, count, spreads);
     expect(Math.abs(found - expected)).toBeLessThan(3 * Math.sqrt((expected * (1 - expected)) / SIMULATIONS));
   });
 
@@ -180,7 +155,7 @@ describe("the 95 % interval over the true ratio of simulated stands", () => {
     { what: "two mountings against five", mountings: [2, 5] as const },
     { what: "single runs, if re-mounting changes nothing", mountings: [1, 1] as const, remounting: 0, inside: 0.01 },
   ])("in 93 to 97 of 100 with $what", ({ what, ...stand }) => {
-    const found = coverage({ ...stand, seed: what.length });
+    const found = coverage(stand, what.length);
     expect(found).toBeGreaterThan(0.93);
     expect(found).toBeLessThan(0.97);
   });
@@ -188,7 +163,7 @@ describe("the 95 % interval over the true ratio of simulated stands", () => {
   test.each([2, 3, 5])(
     "in no fewer than 93 of 100 where the scatter inside the runs is all there is, %i mountings",
     (count) => {
-      const found = coverage({ mountings: [count, count], remounting: 0, inside: 0.01, seed: 30 + count });
+      const found = coverage({ mountings: [count, count], remounting: 0, inside: 0.01 }, 30 + count);
       expect(found).toBeGreaterThan(0.93);
     },
   );

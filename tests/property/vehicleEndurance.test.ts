@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import type { EnduranceAnswer, EnergyAccount } from "../../shared/model/vehicle/enduranceAnswer.ts";
+import type { EnergyAccount } from "../../shared/model/vehicle/account.ts";
+import type { EnduranceAnswer } from "../../shared/model/vehicle/enduranceAnswer.ts";
 import { CELLS, hold, rest, sixThrusters, swim, twoThrusters, vehicleEndurance } from "../unit/enduranceExample.ts";
 
 const climb = { name: "up", kind: { does: "climb", speed: 0.15, distance: 5 } };

@@ -1,11 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { carriedPropeller, scaledPropeller } from "../../shared/drive/carriedPropeller.ts";
 import { coefficientAt } from "../../shared/drive/curveEnd.ts";
-import {
-  measuredCurve,
-  seriesPropellerCurve,
-  withShapeOf,
-} from "../../shared/drive/propellerCurves.ts";
+import { measuredCurve, seriesPropellerCurve, withShapeOf } from "../../shared/drive/propellerCurves.ts";
 import type { AdvanceFit } from "../../shared/model/advance.ts";
 import type { PropellerCurve } from "../../shared/model/drivePropeller.ts";
 import { DrivePropeller } from "../../shared/model/drivePropeller.ts";

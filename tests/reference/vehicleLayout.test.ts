@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { LayoutAnswer } from "../../shared/model/vehicle/layoutAnswer.ts";
 import type { Axis, LayoutRequest } from "../../shared/model/vehicle/layoutRequest.ts";
 import { layoutAnswer } from "../../shared/vehicle/layout/layoutAnswer.ts";
+import { relative } from "../relative.ts";
 import * as L from "../unit/vehicleLayouts.ts";
 
 type Pairs = Partial<Record<Axis, readonly [number, number]>>;
@@ -180,6 +181,18 @@ describe("within the current of the bus", () => {
     );
     for (const { ways } of answer.reach)
       for (const { withBusLimit } of ways) expect(withBusLimit!.current!).toBeLessThanOrEqual(12 + 1e-6);
+  });
+
+  test("the doubt of a force within the bus is that of the current, by the power 2/3", () => {
+    // F ∝ (I/I1)^(2/3) as below, so u(F)/F = 2/3 u(I1)/I1: JCGM 100:2008, eq. 12; by hand.
+    const current = { forward: [{ thrust: 10, current: 6 }], reverse: [{ thrust: 6, current: 5 }] };
+    const doubt = { currentUncertainty: { forward: 0.06, reverse: 0.06 }, drive: "one" };
+    const answer = layoutAnswer(L.layoutOf(L.VECTORED, 6, { busCurrentLimit: 9 }, () => ({ current, ...doubt })));
+    const { value, standardUncertainty, interval95 } = answer.reach[0]!.ways[0]!.withBusLimit!.value;
+    // The straight pieces that stand for the power law have slopes some percent off its own.
+    expect(standardUncertainty / value).toSatisfy(relative((2 / 3) * 0.06, 0.08));
+    expect(interval95[1] - value).toSatisfy(relative(1.96 * standardUncertainty, 1e-3));
+    expect(answer.reach[0]!.ways[0]!.greatest.value.standardUncertainty).toBe(0);
   });
 
   test("current that grows with thrust to the power 1.5 follows the closed form within 0.3 %", () => {

@@ -98,6 +98,17 @@ describe("plateaus", () => {
     expect(reduction.thrustCoefficient.value).toBeCloseTo(0.2, 3);
   });
 
+  test("are not split where the tachometer loses several readings close together and writes 0", () => {
+    const { command: _, ...columns } = quietColumns();
+    const slow = (values: number[]) => values.filter((_, row) => row % 5 === 0);
+    const rate = slow(columns.rate).map((n, row) => ([20, 21, 23, 24, 26].includes(row % 60) ? 0 : n));
+    const table = tableOf({ time: slow(columns.time), thrust: slow(columns.thrust), rate });
+    const reduction = reduce({ table, recipe: recipeOf(USES.slice(0, 3)) });
+    expect(reduction.plateaus).toHaveLength(5);
+    expect(reduction.thrustCoefficient.value).toBeCloseTo(0.2, 3);
+    expect(codes(reduction)).toContain("bench.glitches");
+  });
+
   test("of a propeller that turns the other way are shown, not fitted", () => {
     const columns = quietColumns();
     const idle = 1500;

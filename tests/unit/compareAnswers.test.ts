@@ -90,18 +90,6 @@ describe("equal electrical power and throttle", () => {
     });
     expect(answer(found, "thrustAtEqualThrottle").why).toContain("different units");
   });
-
-  test("runs in air and in water are compared by coefficients with a warning, not at equal power", () => {
-    const air = { density: 1.2, dynamicViscosity: 1.8e-5, kinematicViscosity: 1.5e-5, vapourPressure: 2060 };
-    const found = compareVariants({
-      baseline: powered("a", 1, POWER),
-      variant: powered("b", 1, POWER, { fluid: air }),
-    });
-    expect(answer(found, "thrustAtEqualElectricalPower").why).toContain("some in water");
-    expect(found.thrustCoefficientRatio.value).toBeCloseTo(1, 9);
-    const told = found.warnings.find(({ code }) => code === "compare.air-and-water")!;
-    expect(told.message).toContain("nothing was carried over");
-  });
 });
 
 test("with different diameters the thrusts as built go by the fourth power, and their diameters' doubt is out of it", () => {

@@ -166,7 +166,6 @@ describe("warnings", () => {
     });
 
   test.each([
-    [{ density: 998.6 }, { density: 1.2, viscosity: 1.5e-5 }, "compare.air-and-water"],
     [{ density: 998.6 }, { density: 1025 }, "compare.different-fluids"],
     [{ viscosity: 1.0e-6 }, { viscosity: 1.3e-6 }, "compare.different-fluids"],
     [
@@ -222,6 +221,7 @@ describe("refusals", () => {
     { groups: [runs("a", [0.2]), runs("b", [])], code: "compare.no-runs" },
     { groups: [runs("a", [0.2]), runs("b", [0.3, 0.31], { sha256: "same" })], code: "compare.file-twice" },
     { groups: [runs("c", [0.2]), runs("b", [0.3])], code: "compare.no-baseline" },
+    { groups: [runs("a", [0.2]), runs("b", [0.3], { density: 1.2 })], code: "compare.air-and-water" },
     { groups: [runs("a", [0.2]), runs("b", [-0.3])], code: "compare.not-positive" },
   ])("$code", ({ groups, code }) => {
     expect(() => compareAll({ groups, baseline: "a" })).toThrow(

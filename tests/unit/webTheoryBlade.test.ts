@@ -107,6 +107,22 @@ describe("what the finish does", () => {
     // Blasius, two sides: 2.656/sqrt(Re); Schlichting, Boundary-Layer Theory, ch. VII.
     expect(floor).toBeCloseTo(2.656 / Math.sqrt(reynolds), 12);
   });
+
+  it("draws the section model at the lift of each, so that it meets the drag of a finish at the roughness told for it", () => {
+    const told = finishTold([PRINTED, SANDED], 2);
+    if ("problem" in told) throw new Error(told.problem);
+    const { series } = dragPicture(told.result)!;
+    const known = told.result.finishes.flatMap((one) =>
+      one.state === "fitted" && one.roughness !== null ? [{ ...one, roughness: one.roughness * 1e6 }] : [],
+    );
+    expect(known.length).toBeGreaterThan(0);
+    for (const { name, roughness, sectionDrag } of known) {
+      const { points } = series.find(({ id }) => id === `model-${name}`)!;
+      const after = points.findIndex(({ x }) => x >= roughness);
+      expect(points[after - 1]!.y).toBeLessThanOrEqual(sectionDrag.value);
+      expect(points[after]!.y).toBeGreaterThanOrEqual(sectionDrag.value);
+    }
+  });
 });
 
 describe("where the power goes", () => {

@@ -14,7 +14,13 @@ import { evidenceRows, evidenceSentence } from "../../web/views/theory/methods/e
 import { METHODS } from "../../web/views/theory/methods/methods.data.ts";
 import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "../../web/views/theory/pitch/pitchModel.ts";
 import type { Subject } from "../../web/views/theory/subject.ts";
-import { depthPicture, missingOf, waterLimits, waterRows } from "../../web/views/theory/water/waterModel.ts";
+import {
+  depthPicture,
+  missingOf,
+  nozzleNote,
+  waterLimits,
+  waterRows,
+} from "../../web/views/theory/water/waterModel.ts";
 import { reductionOf } from "./webBenchReduction.fixture.ts";
 
 const PROPELLER = Propeller.parse({
@@ -38,6 +44,11 @@ const FRESH_15 = { kind: "fresh", temperature: 288.15 } as const;
 const SEA_12 = { kind: "sea", temperature: 285.15, salinity: 33 } as const;
 
 describe("what the water allows", () => {
+  it("says of a propeller in a nozzle that its blades carry less, and nothing of an open one", () => {
+    expect(nozzleNote(SUBJECT)).toBe("");
+    expect(nozzleNote({ propeller: { ...PROPELLER, nozzle: true } })).toContain("about half");
+  });
+
   it("takes the area ratio from the chord at 0.7 R", () => {
     // c/D = K_r (A_E/A_0)/Z, K_r 2.168: Oosterveld & van Oossanen (1975), table 1.
     expect(areaRatioOf(PROPELLER)).toBeCloseTo(0.6, 9);

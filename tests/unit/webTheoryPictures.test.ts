@@ -242,6 +242,29 @@ describe("thrust against speed", () => {
     expect(pointsOf(spec, "prediction-B 4-70").every(({ yInterval }) => yInterval === undefined)).toBe(true);
   });
 
+  it("takes blade elements at the Reynolds number of the rate that takes the power, not of a typical one", () => {
+    const diameter = 0.03;
+    const geometry = seriesGeometry({ series: SERIES, diameter, outsideRange: false });
+    const fluid = { density: DENSITY, dynamicViscosity: 1.1e-3, kinematicViscosity: 1.1e-6, vapourPressure: 1700 };
+    const surface = { roughness: 0, liftFactor: 1, dragFactor: 1 };
+    const predictor = bladesPredictor({ geometry, surface, fluid });
+    const source = { kind: "blades", propellerId: "p", surface } as const;
+    const small: ShownPrediction = { prediction: { name: "small", source }, style: 3, predictor, problem: "" };
+    const asked = { ...speed, variants: [], predictions: [small], shape: null };
+    const [atRest] = pointsOf(speedPicture(asked, []), "prediction-small");
+    // T = K_T ρ n² D⁴ at the n of P = 2π K_Q ρ n³ D⁵, K_Q taken again and again at that n.
+    let n = 50;
+    let thrust = 0;
+    for (let step = 0; step < 20; step++) {
+      const found = predictor.at({ rotationRate: n, advanceSpeed: 0 });
+      if (found.state === "unknown") throw new Error(found.reason);
+      n = Math.cbrt(100 / (2 * Math.PI * found.torqueCoefficient * DENSITY * diameter ** 5));
+      thrust = found.thrustCoefficient * DENSITY * n ** 2 * diameter ** 4;
+    }
+    expect(n).toBeGreaterThan(150);
+    expect(Math.abs(atRest!.y / thrust - 1)).toBeLessThan(0.03);
+  });
+
   it("draws no limit at a fixed rotation rate, and nothing for a variant without power", () => {
     const held = { given: "rotationRate", rotationRate: 50 } as const;
     const thrustOnly = reductionOf({ powerCoefficient: null });

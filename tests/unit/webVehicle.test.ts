@@ -3,6 +3,8 @@ import type { MissionAnswer, SpeedAnswer } from "../../shared/model/vehicle/endu
 import type { HeadingPolar, LimitingPart, SteadyMotion } from "../../shared/model/vehicle/motionAnswer.ts";
 import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
+import { plainMessage } from "../../web/app/plainMessage.ts";
+import { legText, legTime } from "../../web/views/vehicle/answer/answerText.ts";
 import { rangePicture, trackPicture } from "../../web/views/vehicle/answer/enduranceCharts.ts";
 import { polarShape } from "../../web/views/vehicle/answer/polarShape.ts";
 import { forcePicture } from "../../web/views/vehicle/answer/speedModel.ts";
@@ -149,4 +151,19 @@ test("the current that is held is drawn to the scale of the speed", () => {
   const { heldPath, rings } = polarShape(polar(heading(0, 0.5, 2), heading(Math.PI, 1, 1)), 100);
   expect(rings.at(-1)!.speed).toBe(2);
   expect(heldPath).toBe("M0.0 -100.0 L0.0 50.0 Z");
+});
+
+test("a short leg is told in seconds and as done, one that was cut with what cut it", () => {
+  const leg = { time: 40, distance: 8, state: "done", sentence: "Done in 40.0 s." } as const;
+  expect([legTime(leg), legText(leg)]).toEqual(["40.0\u202fs", "done, 8.00\u202fm"]);
+  expect([legTime({ time: 600 }), legText({ ...leg, distance: 0 })]).toEqual(["10.0\u202fmin", "done"]);
+  expect(legText({ ...leg, state: "cut", sentence: "The charge ends it." })).toBe("The charge ends it.");
+});
+
+test("a warning that names a field of a drive is said without the name of the field", () => {
+  const message = "asternEstimate: Astern nothing was measured.";
+  expect(plainMessage({ message, where: "Net thruster: asternEstimate" })).toBe("Astern nothing was measured.");
+  expect(plainMessage({ message: "Bars of the frame: slow.", where: "surge, forward: Bars of the frame" })).toBe(
+    "Bars of the frame: slow.",
+  );
 });

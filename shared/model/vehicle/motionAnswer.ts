@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
-import { PowerAccount } from "./account.ts";
 import { ResultWarning, UncertainNumber, uncertainSi } from "../uncertain.ts";
+import { PowerAccount } from "./account.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
 const doubtful = (symbol: string, unit: string, text: string) => uncertainSi({ symbol, unit, text });

@@ -6,8 +6,8 @@ import { staticMerit } from "../../propeller/staticMerit.ts";
 import { seriesPropeller } from "../boxContents.ts";
 import { emptyInputs, type Inputs } from "../inputs.ts";
 import type { PropellerRecord } from "../partRecords.ts";
-import { RateSolver } from "../rateSolver.ts";
 import { propellerRecord } from "../propellerRecord.ts";
+import { RateSolver } from "../rateSolver.ts";
 import type { Making } from "../recordMaking.ts";
 
 /** Steps that diameter and pitch are walked in. */

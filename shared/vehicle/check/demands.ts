@@ -11,11 +11,11 @@ import { solvedWay } from "../motion/steadyMotion.ts";
 import { brakedStop, coastingStop, DRIFTING } from "../motion/stopping.ts";
 import { type TetherBook, tetherBook } from "../motion/tetherBook.ts";
 import { axisOf, forcesAt, isDriven, type WayProblem } from "../motion/wayForces.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import { withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 
 /** A demand worked out, and a quick way to see whether other numbers meet it. */

@@ -100,7 +100,13 @@ function leastCharge(model: PropulsionModel, battery: Battery, needs: Needs): nu
 }
 
 const CUT_OFFS: Readonly<Record<BusBound, CutOff>> = {
-  ...{ asked: "thrust", thrusters: "thrust", greatestPower: "collapse", supplyVoltage: "leastVoltage" },
+  ...{
+    asked: "thrust",
+    thrusters: "thrust",
+    holding: "thrust",
+    greatestPower: "collapse",
+    supplyVoltage: "leastVoltage",
+  },
   ...{ supplyCurrent: "supplyCurrent", fuseCurrent: "fuseCurrent", tetherCurrent: "tetherCurrent" },
 };
 

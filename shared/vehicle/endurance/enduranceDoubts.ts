@@ -1,7 +1,7 @@
 import { packState } from "../../supply/packState.ts";
+import type { Doubt, VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearOf, STEP } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { Doubt, VehicleDoubts } from "../propulsion/doubt.ts";
 import { vehicleDoubts } from "../propulsion/vehicleDoubts.ts";
 import type { VehicleFacts, VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { Battery } from "./battery.ts";

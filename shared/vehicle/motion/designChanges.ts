@@ -1,8 +1,8 @@
 import type { DriveRequest } from "../../model/drive.ts";
 import type { DesignChange } from "../../model/vehicle/motionAnswer.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { linearSpeed, type PullFor } from "./linearMotion.ts";
 import type { SolvedWay } from "./steadyMotion.ts";

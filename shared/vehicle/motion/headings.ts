@@ -4,9 +4,9 @@ import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { formatNumber, formatUncertain } from "../../quantity/format.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import { busDemand } from "../propulsion/busDemand.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom, linearOf, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
@@ -150,7 +150,7 @@ function speedByCurrent({ model, ahead, vehicle, tether }: HeadingQuestion): (of
 }
 
 /** In a uniform current a tether whose both ends move with the vehicle does not feel it. */
-export const feelsCurrent = ({ tether, scenario: { tetherLength, currentProfile } }: Vehicle): boolean =>
+const feelsCurrent = ({ tether, scenario: { tetherLength, currentProfile } }: Vehicle): boolean =>
   tether !== undefined && tetherLength > 0 && (currentProfile !== "uniform" || tether.motion === "upperEndFixed");
 
 /** What holding a place in a current needs. */

@@ -1,7 +1,7 @@
 import type { Vector } from "../layout/wrenchMatrix.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearOf } from "../propulsion/firstOrder.ts";
 import { WAY_VECTOR, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { SteadySpeed } from "./steadySpeed.ts";
 import type { TetherPull } from "./tetherPull.ts";

@@ -15,10 +15,10 @@ export function overTetherSentence({ without, points, scenario, requirement }: T
   const out = `${free}, with ${formatNumber(far.length)} m out ${formatUncertain(far.speed!, METRE_PER_SECOND)}`;
   const then =
     longest === far ? "." : `, with ${formatNumber(longest.length)} m ${formatNumber(longest.speed!.value)} m/s.`;
-  return `${out}${then}${askedSentence(requirement, longest.length)}`;
+  return `${out}${then}${askedSentence(requirement, longest)}`;
 }
 
-function askedSentence(requirement: Told["requirement"], longest: number): string {
+function askedSentence(requirement: Told["requirement"], longest: Told["points"][number]): string {
   if (requirement === null) return "";
   const { at, needed, greatestLength } = requirement;
   const asked = `${formatNumber(at.length)} m of tether`;
@@ -27,7 +27,10 @@ function askedSentence(requirement: Told["requirement"], longest: number): strin
   const through = `${formatNumber(needed)} m/s through the water`;
   if (greatestLength !== null)
     return ` It keeps the ${through} that are asked for with up to ${formatNumber(greatestLength)} m out.`;
-  return at.speed.value >= needed
-    ? ` It keeps the ${through} that are asked for at all lengths up to ${formatNumber(longest)} m.`
+  if (at.speed.value >= needed)
+    return ` It keeps the ${through} that are asked for at all lengths up to ${formatNumber(longest.length)} m.`;
+  // All but taut a tether pulls more than a slacker one.
+  return longest.speed!.value >= needed
+    ? ` With the ${asked} that are asked for it does not reach the ${through}; a slacker one pulls less here.`
     : ` It does not reach the ${through} that are asked for at any length that is told.`;
 }

@@ -42,8 +42,8 @@ const TOLERANCE = 1e-12;
  *
  * One root in U, bracketed. Where s is as great as can be, powers rise with U: one root. For a demand that is held the
  * current falls with U, and the upper root is the one that a load which is switched on arrives at. What is held besides,
- * a, is held from some voltage U_a on: the root is sought above it, and where the supply sags below U_a under a alone, it
- * is not held. Where pack, fuse, tether or least voltage is passed, or the supply would be past its greatest power, s is
+ * a, is held from some voltage U_a on: the root is sought above it; where s would pull the bus below U_a it is scaled down,
+ * and where a alone does it is not held. Where pack, fuse, tether or least voltage is passed, or the supply would be past its greatest power, s is
  * scaled down until it is not.
  *
  * Source   Kirchhoff's voltage law; thrusters as `solveFull`; shares as `shareWithin`.
@@ -118,10 +118,20 @@ function wholeBracket(problem: BusProblem): Bracket | { readonly none: BusSoluti
   const least = high - (Number.isFinite(problem.limit.current) ? resistance * problem.limit.current : 0);
   if (!(least > 0)) return { none: capped(problem, 0) };
   const at = triedVoltages(problem);
-  const isHeld = at(least).drawn.share.times >= 0;
-  const low = isHeld ? least : at(high).drawn.share.times >= 0 ? holdingVoltage(problem, least, high) : null;
-  if (low === null || (!isHeld && !(at(low).excess > 0))) return { none: unheld(problem) };
-  return at(low).excess > 0 ? { low, high, at } : { none: capped(problem, low) };
+  if (at(least).drawn.share.times >= 0) {
+    return at(least).excess > 0 ? { low: least, high, at } : { none: capped(problem, least) };
+  }
+  if (!(at(high).drawn.share.times >= 0)) return { none: unheld(problem) };
+  const low = holdingVoltage(problem, least, high);
+  return at(low).excess > 0 ? { low, high, at } : { none: cappedByHolding(problem, low) };
+}
+
+/** As much as leaves the voltage (V) that what is held besides needs; where not even that much is left, it is not held. */
+function cappedByHolding(problem: BusProblem, voltage: number): BusSolution {
+  const { openCircuitVoltage, resistance } = problem.supply;
+  const current = (openCircuitVoltage - voltage) / resistance;
+  const solved = capped({ ...problem, limit: { current, bound: "holding" } }, voltage);
+  return solved.outcome === "scaled" ? solved : unheld(problem);
 }
 
 /** Least voltage between two at which what is held besides the direction is held. */

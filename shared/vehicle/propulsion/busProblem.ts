@@ -26,10 +26,11 @@ export interface BusAsk {
   readonly lost?: number;
 }
 
-/** What bounds a demand: the thrusters themselves, or a limit of the bus. */
+/** What bounds a demand: the thrusters themselves, a limit of the bus, or the voltage that what is held besides needs. */
 export type BusBound =
   | "asked"
   | "thrusters"
+  | "holding"
   | "supplyCurrent"
   | "fuseCurrent"
   | "tetherCurrent"

@@ -1,9 +1,9 @@
 import type { DriveRequest } from "../../model/drive.ts";
 import type { LayoutRequest, ThrusterPlacement } from "../../model/vehicle/layoutRequest.ts";
 import { busDemand } from "./busDemand.ts";
+import type { VehicleDoubts } from "./doubt.ts";
 import { linearOf, spreadOfLinear } from "./firstOrder.ts";
 import type { PropulsionModel } from "./propulsionModel.ts";
-import type { VehicleDoubts } from "./doubt.ts";
 import type { DriveWays, VehicleFacts, VehicleNumbers } from "./vehicleNumbers.ts";
 import { driveModel, powerForThrust, setVoltage, type WayModel, wayAtSpeed } from "./wayModel.ts";
 

@@ -26,6 +26,11 @@ const OF_BUS: Readonly<Record<Exclude<BusBound, "asked" | "thrusters">, Omit<Lim
     limit: "least supply voltage",
     text: "The least voltage of the pack limits it: a pack or leads of lower resistance.",
   },
+  holding: {
+    part: "pack",
+    limit: "voltage for what is held",
+    text: "More thrust would take the voltage that holding its net weight or buoyancy and the tether needs: trim it, or a pack, leads or tether of lower resistance.",
+  },
   greatestPower: {
     part: "pack",
     limit: "supply voltage",

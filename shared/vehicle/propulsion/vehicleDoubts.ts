@@ -18,11 +18,9 @@ export function vehicleDoubts(facts: VehicleFacts): VehicleDoubts {
     ...tetherDoubts(facts),
   ].filter(({ standardUncertainty }) => standardUncertainty > 0);
   const placeOf = new Map(list.map(({ key }, i) => [key, i]));
-  const correlations = facts.numbers.drives
-    .flatMap(driveCorrelations)
-    .flatMap(({ of, and, coefficient }) => {
-      const [a, b] = [placeOf.get(of), placeOf.get(and)];
-      return a === undefined || b === undefined || a === b ? [] : [{ a, b, coefficient }];
-    });
+  const correlations = facts.numbers.drives.flatMap(driveCorrelations).flatMap(({ of, and, coefficient }) => {
+    const [a, b] = [placeOf.get(of), placeOf.get(and)];
+    return a === undefined || b === undefined || a === b ? [] : [{ a, b, coefficient }];
+  });
   return { list, correlations };
 }

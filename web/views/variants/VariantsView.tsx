@@ -20,7 +20,7 @@ import { RobustnessPanel } from "./robustness/RobustnessPanel.tsx";
 import { TrendPanel } from "./trend/TrendPanel.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
-import { claimText, forest, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
+import { claimText, forest, spreadLines, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
 import {
   againstBaseline,
   baseline,

@@ -111,7 +111,7 @@ function Behind() {
   return (
     <p class="vehicle-behind">
       <progress aria-label="Working out the change" />
-      The numbers on this screen are those before the change; the new ones are being worked out.
+      These are the numbers before the change; the new ones are being worked out.
     </p>
   );
 }

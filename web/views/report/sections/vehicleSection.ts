@@ -3,10 +3,11 @@ import { formatUncertain } from "../../../../shared/quantity/format.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
 import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
+import { demandText, legText, legTime, verticalRows } from "../../vehicle/answer/answerText.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
 import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
 import { tetherLimitPicture } from "../../vehicle/answer/tetherLimitPicture.ts";
-import { AMPERE_HOUR, METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../../vehicle/answer/units.ts";
+import { AMPERE_HOUR, METRE_PER_SECOND, shown, shownUncertain } from "../../vehicle/answer/units.ts";
 import { COMPARED, differenceSentence, differences } from "../../vehicle/compareModel.ts";
 import { reachRows } from "../../vehicle/layout/layoutModel.ts";
 import { heading, list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
@@ -47,13 +48,31 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
     ...tetherBlocks(answer.tetherLimit),
     ...layoutBlocks(answer),
     ...enduranceBlocks(answer.endurance),
-    ...list(once([...(answer.headings ? [answer.headings.sentence] : []), ...answer.warnings.map(plainMessage)])),
+    ...(answer.headings ? [text(answer.headings.sentence)] : []),
+    ...verticalBlocks(answer),
+    ...(answer.warnings.length > 0 ? [text("To know beside these numbers", true)] : []),
+    ...list(once(answer.warnings.map(plainMessage))),
   ];
 }
 
 function tetherBlocks(limit: VehicleAnswer["tetherLimit"]): ReportBlock[] {
   if (limit === null) return [];
   return [text(limit.sentence), ...picture(limit.points.some(({ speed }) => speed) ? tetherLimitPicture(limit) : null)];
+}
+
+/** Trim, lift, and what is left when a thruster dies. */
+function verticalBlocks({ vertical }: VehicleAnswer): ReportBlock[] {
+  return [
+    text(vertical.sentence),
+    ...table({
+      label: "Up and down",
+      heads: ["What", "How much"],
+      rows: verticalRows(vertical).map(({ name, value }) => [name, value]),
+    }),
+    text(vertical.withoutPower.text),
+    ...(vertical.losses.length > 0 ? [text("With one thruster lost", true)] : []),
+    ...list(vertical.losses.map(({ sentence }) => sentence)),
+  ];
 }
 
 function requirementBlocks({ sentence: told, requirement: check }: VehicleAnswer): ReportBlock[] {
@@ -64,12 +83,12 @@ function requirementBlocks({ sentence: told, requirement: check }: VehicleAnswer
     ...table({
       label: "What it must do",
       heads: ["Asked", "Met", "How sure", "In words", "What bounds it"],
-      rows: check.demands.map(({ name, met, certain, probability, probabilityDrawn, sentence, limitedBy }) => [
-        name,
-        met ? (certain ? "yes" : "by the best estimate") : "no",
-        sureText(probabilityDrawn ?? probability),
-        sentence,
-        limitedBy?.text ?? "–",
+      rows: check.demands.map((demand) => [
+        demand.name,
+        demand.met ? (demand.certain ? "yes" : "by the best estimate") : "no",
+        sureText(demand.probabilityDrawn ?? demand.probability),
+        demandText(demand),
+        demand.limitedBy?.text ?? "–",
       ]),
     }),
   ];
@@ -96,20 +115,20 @@ function enduranceBlocks(endurance: VehicleAnswer["endurance"]): ReportBlock[] {
   if (endurance === null) return [text("The charge of the pack is not stated, so no time can be told.")];
   const { mission, speeds } = endurance;
   return [
-    text(endurance.sentence),
+    text(mission !== null && speeds !== null ? mission.sentence : endurance.sentence),
     ...(mission === null
       ? []
       : [
           ...table({
             label: "The mission, leg by leg; best estimates",
-            heads: ["Leg", "Time", "Mean power", "Greatest current", "Charge", "In words"],
-            rows: mission.legs.map(({ name, time, power, greatestCurrent, charge, sentence }) => [
-              name,
-              shown(time, MINUTE),
-              shown(power, WATT),
-              shown(greatestCurrent, AMPERE),
-              shown(charge, AMPERE_HOUR),
-              sentence,
+            heads: ["Leg", "Time", "Mean power", "Greatest current", "Charge", "How it went"],
+            rows: mission.legs.map((leg) => [
+              leg.name,
+              legTime(leg),
+              shown(leg.power, WATT),
+              shown(leg.greatestCurrent, AMPERE),
+              shown(leg.charge, AMPERE_HOUR),
+              legText(leg),
             ]),
           }),
           ...picture(mission.track.length > 1 ? trackPicture(mission) : null),

@@ -96,7 +96,7 @@ export function finishRows({ finishes }: FinishFit) {
 /** Section drag against roughness: the model at the lift of each finish, the finishes' own drag, and the laminar floor. */
 export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null {
   if (picture === null) return null;
-  const reach = GREATEST_DRAWN * 1e6;
+  const reach = reachOf(picture.dragAgainstRoughness, finishes);
   const level = (y: number): ChartPoint[] => [0, reach].map((x) => ({ x, y }));
   return {
     title: "Section drag at 0.7 R against roughness",
@@ -104,7 +104,7 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
     y: { label: "Section drag C_D", unit: "", min: 0 },
     numbered: true,
     series: [
-      ...picture.dragAgainstRoughness.map((one) => modelSeries(one, finishes)),
+      ...picture.dragAgainstRoughness.map((one) => modelSeries(one, finishes, reach)),
       {
         id: "floor",
         name: "Laminar friction of both sides",
@@ -120,20 +120,28 @@ export function dragPicture({ picture, finishes }: FinishFit): ChartSpec | null 
 type ModelCurve = NonNullable<FinishFit["picture"]>["dragAgainstRoughness"][number];
 
 /** Dashed in the colour of its finish: the roughness of the finish is where the two meet. */
-function modelSeries({ finish, points }: ModelCurve, finishes: FinishFit["finishes"]): ChartSeries {
+function modelSeries({ finish, points }: ModelCurve, finishes: FinishFit["finishes"], reach: number): ChartSeries {
   return {
     id: `model-${finish ?? "clean"}`,
     name: `Section model at the lift of ${finish ?? "a clean section"}`,
     kind: "prediction",
     style: finish === null ? CLEAN_STYLE : finishes.findIndex(({ name }) => name === finish),
-    points: points.filter(({ at }) => at <= GREATEST_DRAWN).map(({ at, drag }) => ({ x: at * 1e6, y: drag })),
+    points: points.map(({ at, drag }) => ({ x: at * 1e6, y: drag })).filter(({ x }) => x <= reach),
   };
 }
 
 const CLEAN_STYLE = 3;
 
-/** Roughness that the picture goes to, m. */
-const GREATEST_DRAWN = 500e-6;
+/** Roughness that the picture goes to at least, m. */
+const USUAL_REACH = 500e-6;
+
+/** The first roughness of the curves, in µm, that lies beyond those of the finishes. */
+function reachOf(curves: readonly ModelCurve[], finishes: FinishFit["finishes"]): number {
+  const read = finishes.flatMap((one) => (one.state === "fitted" && one.roughness !== null ? [one.roughness] : []));
+  const wanted = Math.max(USUAL_REACH, ...read);
+  const heights = curves.flatMap(({ points }) => points.map(({ at }) => at)).sort((one, other) => one - other);
+  return 1e6 * (heights.find((at) => at >= wanted) ?? wanted);
+}
 
 /** The drag of a finish as a level with its band: where the curve of the model meets it lies its roughness, if it has one. */
 function levelOf(one: FinishResult, style: number, reach: number): ChartSeries[] {

@@ -8,7 +8,7 @@ import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { Findings } from "../Findings.tsx";
 import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subject.ts";
-import { depthPicture, missingOf, untold, waterLimits, waterRows } from "./waterModel.ts";
+import { depthPicture, missingOf, nozzleNote, untold, waterLimits, waterRows } from "./waterModel.ts";
 
 /** Depth of the shaft, m. */
 const depth = signal(1);
@@ -76,6 +76,7 @@ export function WaterPanel() {
       {told.result !== undefined && (
         <>
           <p role="status">{told.result.answer}</p>
+          {subject.value && nozzleNote(subject.value) !== "" && <p class="hint">{nozzleNote(subject.value)}</p>}
           <Warnings items={untold(told.result)} />
           {picture.value && <Chart spec={picture.value} height={300} />}
           <Findings caption="Numbers behind the limits of the water" rows={waterRows(told.result)} />

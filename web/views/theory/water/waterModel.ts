@@ -28,6 +28,12 @@ export function missingOf({ propeller }: Subject): string {
   return `Add ${missing.join(" and ")} to ${propeller.name} on the Parts screen: cavitation depends on the area of the blades.`;
 }
 
+/** What the limits of a propeller in a nozzle leave open; empty for an open one. */
+export function nozzleNote({ propeller }: Pick<Subject, "propeller">): string {
+  if (!propeller.nozzle) return "";
+  return "All of the thrust is taken as carried by the blades. At rest a nozzle carries about half of it (Oosterveld 1970), so the blades cavitate later than told here; the faster flow through the disc draws air somewhat earlier.";
+}
+
 /** The limits at one depth and rotation rate, of the mean thrust coefficient that was measured. */
 export function waterLimits(subject: Subject, { fluid, depth, rotationRate }: Working): CavitationResult {
   return cavitation(requestOf(subject, { fluid, depth, rotationRate }));

@@ -7,7 +7,8 @@ import type {
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
-import { AMPERE, METRE, PERCENT, SECOND, VOLT, WATT } from "../../bench/shownUnits.ts";
+import { AMPERE, PERCENT, VOLT, WATT } from "../../bench/shownUnits.ts";
+import { legText, legTime } from "./answerText.ts";
 import { rangePicture, trackPicture } from "./enduranceCharts.ts";
 import { HoldingTable } from "./HoldingTable.tsx";
 import { Shares } from "./SpeedPanel.tsx";
@@ -84,22 +85,19 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
   );
 }
 
-/** Its numbers stand in its row; what is left to say is how far it went. */
-const doneText = ({ distance }: LegAnswer) => (distance === 0 ? "done" : `done, ${shown(distance, METRE)}`);
-
 function LegRow({ leg }: { readonly leg: LegAnswer }) {
-  const { name, state, time, power, greatestCurrent, leastVoltage, charge, energy, chargeAfter, sentence } = leg;
+  const { name, state, power, greatestCurrent, leastVoltage, charge, energy, chargeAfter } = leg;
   return (
     <tr class={state === "done" ? "" : "vehicle-demand-missed"}>
       <th scope="row">{name}</th>
-      <td class="number">{shown(time, time < MINUTE.factor ? SECOND : MINUTE)}</td>
+      <td class="number">{legTime(leg)}</td>
       <td class="number">{shown(power, WATT)}</td>
       <td class="number">{shown(greatestCurrent, AMPERE)}</td>
       <td class="number">{shown(leastVoltage, VOLT)}</td>
       <td class="number">{shown(charge, AMPERE_HOUR)}</td>
       <td class="number">{shown(energy.source, WATT_HOUR)}</td>
       <td class="number">{shown(chargeAfter, PERCENT, 2)}</td>
-      <td>{state === "done" ? doneText(leg) : sentence}</td>
+      <td>{legText(leg)}</td>
     </tr>
   );
 }

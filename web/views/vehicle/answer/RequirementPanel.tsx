@@ -2,8 +2,8 @@ import type { DemandCheck, RequirementCheck } from "../../../../shared/model/veh
 import { formatNumber } from "../../../../shared/quantity/format.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
-import { capitalised } from "../../../app/words.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
+import { demandText } from "./answerText.ts";
 import { LimitLine } from "./LimitLine.tsx";
 
 /** Met or not, by how much, how sure, and which part stands in the way. */
@@ -48,12 +48,8 @@ export function RequirementPanel({ check }: { readonly check: RequirementCheck |
   );
 }
 
-/** The row is headed by what is asked; its sentence need not begin with it once more. */
-const withoutName = (sentence: string, name: string) =>
-  sentence.startsWith(`${name}: `) ? capitalised(sentence.slice(name.length + 2)) : sentence;
-
 function DemandRow({ demand }: { readonly demand: DemandCheck }) {
-  const { name, met, margin, probability, probabilityDrawn, certain, sentence, limitedBy } = demand;
+  const { name, met, margin, probability, probabilityDrawn, certain, limitedBy } = demand;
   return (
     <tr class={met ? "" : "vehicle-demand-missed"}>
       <th scope="row">{name}</th>
@@ -62,7 +58,7 @@ function DemandRow({ demand }: { readonly demand: DemandCheck }) {
         {margin === null ? "–" : `${margin >= 0 ? "+" : "−"}${formatNumber(Math.abs(100 * margin), 2)}\u202f%`}
       </td>
       <td class="number">{sureText(probabilityDrawn ?? probability)}</td>
-      <td>{withoutName(sentence, name)}</td>
+      <td>{demandText(demand)}</td>
       <td>
         <LimitLine limit={limitedBy} missed={!met} />
       </td>

@@ -1,0 +1,38 @@
+import type { LegAnswer } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
+import type { VerticalAnswer } from "../../../../shared/model/vehicle/motionAnswer.ts";
+import type { DemandCheck } from "../../../../shared/model/vehicle/requirementAnswer.ts";
+import { capitalised } from "../../../app/words.ts";
+import { METRE, NEWTON, SECOND, WATT } from "../../bench/shownUnits.ts";
+import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "./units.ts";
+
+/** What the screen and the report say in the same words. */
+
+/** A row is headed by what is asked; its sentence need not begin with it once more. */
+export const demandText = ({ name, sentence }: Pick<DemandCheck, "name" | "sentence">): string =>
+  sentence.startsWith(`${name}: `) ? capitalised(sentence.slice(name.length + 2)) : sentence;
+
+export const legTime = ({ time }: Pick<LegAnswer, "time">): string =>
+  shown(time, time < MINUTE.factor ? SECOND : MINUTE);
+
+/** The numbers of a leg stand in its row; what is left to say is how far it went, or why not. */
+export function legText({ state, distance, sentence }: Pick<LegAnswer, "state" | "distance" | "sentence">): string {
+  if (state !== "done") return sentence;
+  return distance === 0 ? "done" : `done, ${shown(distance, METRE)}`;
+}
+
+/** Trim, lift, climb and descent, and the power to hold the depth. */
+export function verticalRows(vertical: VerticalAnswer): { readonly name: string; readonly value: string }[] {
+  const { netForce, ballast, climb, descent, holdPower, holdPowerNeutral, greatestPayload, climbRate } = vertical;
+  return [
+    { name: "Net force without thrust, payload aboard, down positive", value: shownUncertain(netForce, NEWTON) },
+    { name: "Ballast to neither float nor sink", value: shownUncertain(ballast, NEWTON) },
+    { name: "Climbs at", value: shownUncertain(climb, METRE_PER_SECOND) },
+    { name: "Descends at", value: shownUncertain(descent, METRE_PER_SECOND) },
+    { name: "Power to hold the depth, hotel load included", value: shown(holdPower, WATT) },
+    { name: "The same trimmed to nothing", value: shown(holdPowerNeutral, WATT) },
+    {
+      name: `Greatest payload, its weight in water, at a climb of ${shown(climbRate, METRE_PER_SECOND, 2)}`,
+      value: shownUncertain(greatestPayload, NEWTON),
+    },
+  ];
+}
