@@ -1,5 +1,5 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
-import { afterAll, beforeAll, expect, inject, onTestFinished } from "vitest";
+import { afterAll, beforeAll, inject, onTestFinished, vi } from "vitest";
 import type {} from "./sharedChromium.ts";
 import { startWorkbench, type Workbench } from "./workbench.ts";
 
@@ -104,7 +104,8 @@ export async function unfoldAll(page: Page, sections = "details"): Promise<void>
       for (const one of folded) one.open = true;
       return folded.length + unmade.length;
     }, sections);
-  await expect.poll(closed).toBe(0);
+  // Unlike expect.poll this can be called before the tests of a file as well.
+  await vi.waitUntil(async () => (await closed()) === 0, { timeout: 20_000 });
   await answered(page);
 }
 

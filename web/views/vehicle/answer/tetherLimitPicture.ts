@@ -4,12 +4,14 @@ import type { ChartSpec } from "../../../charts/chartSpec.ts";
 /** Speed ahead over the tether paid out, with where scenario and requirement stand on it. */
 export function tetherLimitPicture({ points, scenario, requirement }: SpeedOverTether): ChartSpec {
   const moving = points.flatMap(({ length, speed }) => (speed === null ? [] : [{ length, speed }]));
-  const asked = requirement?.needed == null ? [] : [{ x: requirement.at.length, y: requirement.needed }];
+  const needed = requirement?.needed ?? null;
+  const ends = [points[0]!, points.at(-1)!];
+  const isSame = requirement !== null && requirement.at.length === scenario?.length;
   const marks = [
-    ...(scenario === null ? [] : [{ x: scenario.length, label: "scenario" }]),
-    ...(requirement === null || requirement.at.length === scenario?.length
+    ...(scenario === null || isSame ? [] : [{ x: scenario.length, label: "scenario" }]),
+    ...(requirement === null
       ? []
-      : [{ x: requirement.at.length, label: "asked for" }]),
+      : [{ x: requirement.at.length, label: isSame ? "scenario, asked for" : "asked for" }]),
   ];
   return {
     title: "Speed ahead against the tether paid out",
@@ -17,13 +19,18 @@ export function tetherLimitPicture({ points, scenario, requirement }: SpeedOverT
     y: { label: "Speed through the water", unit: "m/s", min: 0 },
     series: [
       {
-        ...{ id: "speed", name: "Greatest steady speed, 95 % band", style: 0 },
+        ...{ id: "speed", name: "Greatest steady speed", style: 0 },
         kind: "prediction",
         points: moving.map(({ length, speed }) => ({ x: length, y: speed.value, yInterval: speed.interval95 })),
       },
-      ...(asked.length === 0
+      ...(needed === null
         ? []
-        : [{ id: "asked", name: "Asked for", style: 1, kind: "measured" as const, points: asked }]),
+        : [
+            {
+              ...{ id: "asked", name: "Speed asked for", style: 1, kind: "fit" as const },
+              points: ends.map(({ length }) => ({ x: length, y: needed })),
+            },
+          ]),
     ],
     markers: marks,
   };
