@@ -338,7 +338,8 @@ describe("a polar", () => {
   test("that gives no numbers makes a typed failure with reason and radius, no exception", () => {
     const tables = {
       logReynolds: [],
-      breadth: 1, liftSlope: 6,
+      breadth: 1,
+      liftSlope: 6,
       angles: [-1, 1] as const,
       tables: [new Float64Array(2 * 1441).fill(Number.NaN)],
     };
