@@ -30,7 +30,10 @@ export default defineConfig({
     projects: [
       kind("pure", 0, { include: ["tests/**/*.test.ts"], exclude: [...SERVED, ...PAGES] }),
       kind("served", 1, { include: SERVED, globalSetup: ["tests/freshBuild.mjs"] }),
-      kind("pages", 2, { include: PAGES, globalSetup: ["tests/freshBuild.mjs", "tests/browser/sharedChromium.ts"] }),
+      kind("pages", 2, {
+        include: PAGES,
+        globalSetup: ["tests/freshBuild.mjs", "tests/browser/preparedDemo.ts", "tests/browser/sharedChromium.ts"],
+      }),
     ],
   },
 });

@@ -7,9 +7,10 @@ import type { Robustness } from "../../shared/model/robustness.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { answerLines, robustnessLines, spreadLines, studyLines } from "./comparisonLines.ts";
 import { BLADE_OPTIONS, finishLines, finishOf } from "./finishLines.ts";
-import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { LOG_OPTIONS } from "./logOptions.ts";
 import { CONDITION_OPTIONS, conditionsOf, MANIFEST_OPTIONS, manifestStudy } from "./manifestStudy.ts";
 import type { Usage, Words } from "./options.ts";
+import { reduceLog } from "./reduceLog.ts";
 
 export const USAGE: Usage = {
   verb: "compare",

@@ -10,9 +10,10 @@ import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quan
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
-import { LOG_OPTIONS, recipeOf } from "./logOptions.ts";
+import { LOG_OPTIONS } from "./logOptions.ts";
 import type { Options, Usage, Words } from "./options.ts";
 import { statedReading } from "./readingOption.ts";
+import { recipeOf } from "./statedRecipe.ts";
 
 const { column, unit, factor, read } = LOG_OPTIONS;
 const OPTIONS: Options = {

@@ -10,8 +10,9 @@ import { type ComparisonAnswer, ComparisonQuestion, type RunFilter } from "../..
 import { FactorName, NumberFactorName, type RunFacts } from "../../shared/model/factor.ts";
 import { RunQuantityName } from "../../shared/model/trend.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import { LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { LOG_OPTIONS } from "./logOptions.ts";
 import { type Option, type Usage, Words } from "./options.ts";
+import { reduceLog } from "./reduceLog.ts";
 
 /** Options of a comparison of many runs. */
 export const MANIFEST_OPTIONS = {

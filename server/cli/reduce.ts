@@ -6,10 +6,11 @@ import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quan
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { advanceLines } from "./advanceLines.ts";
-import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS, reduceLog } from "./logOptions.ts";
+import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS } from "./logOptions.ts";
 import { MONTE_CARLO_OPTIONS, monteCarloLines } from "./monteCarloOption.ts";
 import type { Usage, Words } from "./options.ts";
 import { qualityLines } from "./qualityLines.ts";
+import { reduceLog } from "./reduceLog.ts";
 
 export const USAGE: Usage = {
   verb: "reduce",

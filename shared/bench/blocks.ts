@@ -48,7 +48,10 @@ export function blocksOf({ rotationRate, command, advanceSpeed }: Channels, time
   };
 }
 
-/** Longest gap that a tachometer may leave, rows and s: no propeller stops and comes back to its speed in it. Common practice, no source. */
+/**
+ * Longest gap that a tachometer may leave, rows and s: no propeller stops and comes back to its speed in it. Common
+ * practice, no source.
+ */
 const DROP_OUT = { rows: 3, seconds: 1 };
 /** Part by which the speed before and after it may differ. */
 const SAME_SPEED = 0.2;

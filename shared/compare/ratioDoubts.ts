@@ -5,7 +5,7 @@ import type { UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
 import type { SideStatistics } from "./sideStatistics.ts";
 
 /** Level of the test that tells two spreads apart; see variantRatio for what was measured with it. */
-export const SPREADS_DIFFER = 0.1;
+const SPREADS_DIFFER = 0.1;
 
 /** What the doubt of a ratio rests on and how large it is; see variantRatio for the statistics. */
 export interface RatioDoubts {
@@ -20,14 +20,16 @@ export interface RatioDoubts {
   readonly parts: readonly UncertaintyPart[];
 }
 
-interface Sides {
+/** What is known of two variants, in logarithms. */
+export interface ComparedSides {
   readonly baseline: SideStatistics;
   readonly variant: SideStatistics;
   /** Variance of ln r from causes that the runs of one side share and the other does not. */
   readonly shared: number;
 }
 
-export function ratioDoubts(sides: Sides, choice: SpreadChoice): RatioDoubts {
+/** The doubt of ln r by the number of mountings of each side and by which spread is to serve whom; see variantRatio. */
+export function ratioDoubts(sides: ComparedSides, choice: SpreadChoice): RatioDoubts {
   const { baseline: B, variant: V } = sides;
   if (B.betweenRuns !== null && V.betweenRuns !== null) {
     const spreads = judged(spreadOf(V, V.betweenRuns), spreadOf(B, B.betweenRuns), choice);
@@ -45,19 +47,19 @@ export function ratioDoubts(sides: Sides, choice: SpreadChoice): RatioDoubts {
 type Doubts = Pick<RatioDoubts, "variances" | "remounting" | "parts">;
 
 /** One spread serves both sides, though none is taken smaller than the doubt inside its runs explains. */
-function pooled({ baseline: B, variant: V, shared }: Sides, variance: number, degreesOfFreedom: number): Doubts {
+function pooled({ baseline: B, variant: V, shared }: ComparedSides, variance: number, degreesOfFreedom: number): Doubts {
   const variances = [spread(V, variance) / V.runs, spread(B, variance) / B.runs] as const;
   const parts = [part(variances[0] + variances[1], degreesOfFreedom), ...known(Math.sqrt(shared))];
   return { variances, remounting: remounting(variances, V, B), parts };
 }
 
-function separate({ baseline: B, variant: V, shared }: Sides): Doubts {
+function separate({ baseline: B, variant: V, shared }: ComparedSides): Doubts {
   const variances = [spread(V, V.betweenRuns!) / V.runs, spread(B, B.betweenRuns!) / B.runs] as const;
   const parts = [part(variances[0], dofOf(V)), part(variances[1], dofOf(B)), ...known(Math.sqrt(shared))];
   return { variances, remounting: remounting(variances, V, B), parts };
 }
 
-function insideRuns({ baseline: B, variant: V, shared }: Sides): Doubts {
+function insideRuns({ baseline: B, variant: V, shared }: ComparedSides): Doubts {
   const variances = [V.withinRuns, B.withinRuns] as const;
   const parts = [
     part(variances[0], V.degreesOfFreedomWithin),

@@ -2,7 +2,7 @@ import type { SpreadChoice, VariantRatio } from "../model/comparison.ts";
 import { combined } from "../numeric/combined.ts";
 import { fiellerInterval } from "../numeric/fieller.ts";
 import { twoSidedPValue } from "../numeric/studentT.ts";
-import { type RatioDoubts, ratioDoubts, within } from "./ratioDoubts.ts";
+import { type ComparedSides, type RatioDoubts, ratioDoubts, within } from "./ratioDoubts.ts";
 import { type RunQuantity, UNLIMITED_DEGREES_OF_FREEDOM } from "./runQuantity.ts";
 import { commonVariance, occurrences, type SideStatistics, sideStatistics } from "./sideStatistics.ts";
 
@@ -68,14 +68,8 @@ export function variantRatio(
   };
 }
 
-interface Means {
-  readonly baseline: SideStatistics;
-  readonly variant: SideStatistics;
-  readonly shared: number;
-}
-
 /** Fieller's interval for the ratio of plain means; common causes are carried by the numerator. */
-function fieller({ baseline: B, variant: V, shared }: Means, found: RatioDoubts): VariantRatio["fieller95"] {
+function fieller({ baseline: B, variant: V, shared }: ComparedSides, found: RatioDoubts): VariantRatio["fieller95"] {
   const { variances, parts } =
     found.spreads === null
       ? found

@@ -31,7 +31,6 @@ export const ControlTableRequest = z
   })
   .meta({ id: "ControlTableRequest" });
 export type ControlTableRequest = z.infer<typeof ControlTableRequest>;
-export type ControlTableInput = z.input<typeof ControlTableRequest>;
 
 /** One command and what one thruster does at it, at rest. Astern, throttle, thrust and rotation rate are negative. */
 export const ControlRow = z

@@ -90,7 +90,6 @@ export type MotorIdentificationInput = z.input<typeof MotorIdentificationRequest
 
 /** The constants a covariance matrix runs over, in this order. */
 export const MOTOR_CONSTANTS = ["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope"] as const;
-export type MotorConstantName = (typeof MOTOR_CONSTANTS)[number];
 
 const covariance = z
   .array(z.array(z.number()))

@@ -112,7 +112,7 @@ export const Trend = z
         "The curve with its 95 % band, SI, from the least to the greatest value measured; where a line was chosen by the criterion, the band of the curve with a bend is taken in",
       ),
     change: z
-      .strictObject({ value: z.number().positive(), interval95 })
+      .strictObject({ value: z.number().positive().describe("Factor, 1 for no change"), interval95 })
       .describe(
         "Factor from the least to the greatest value measured, with the 95 % interval of the same curves as the band",
       ),

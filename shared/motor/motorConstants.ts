@@ -25,8 +25,3 @@ export function inducedVoltage(motor: MotorConstants, angularVelocity: number): 
 export function torqueFromCurrent(motor: MotorConstants, current: number, angularVelocity: number): number {
   return (current - noLoadCurrentAt(motor, angularVelocity)) / motor.speedConstant;
 }
-
-/** Motor current Q/K_t + I_0 + b ω, A, that gives shaft `torque` (N·m) at `angularVelocity` (rad/s). */
-export function currentFromTorque(motor: MotorConstants, torque: number, angularVelocity: number): number {
-  return torque * motor.speedConstant + noLoadCurrentAt(motor, angularVelocity);
-}

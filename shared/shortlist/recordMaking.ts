@@ -34,10 +34,12 @@ export function drive(requirement: ShortlistRequirement, parts: Chosen): DriveTr
   };
 }
 
+/** What the drive is asked at rest with `part` in its place; a refusal names that part. */
 export function requestWith({ first }: Making, part: Partial<DriveTrain>, kind: string, name: string): DriveRequest {
   return toldFrom(`${kind} ${name}`, () => driveRequestOf({ ...first, ...part }, AT_REST).request);
 }
 
+/** The result of `action`; what it refuses is told from the part that it is about. */
 export function toldFrom<T>(where: string, action: () => T): T {
   try {
     return action();
@@ -58,6 +60,7 @@ export function doubtsOf({ uncertainties, correlations }: DriveRequest, names: r
   return { inputs, correlations: within as Doubts["correlations"] };
 }
 
+/** The doubt of one input, in its unit; none where it is exact. */
 export function doubt(input: DoubtfulInput, standardUncertainty: number): InputDoubt[] {
   return standardUncertainty > 0 ? [{ input, standardUncertainty }] : [];
 }
@@ -68,6 +71,7 @@ interface Stated {
   readonly price?: number;
 }
 
+/** Name, mass (kg) and price of a part, with what counts where they are not stated. */
 export function bought(making: Making, { name, mass, price }: Stated) {
   const unknown = unknownAmount(making);
   return { name, mass: mass ?? unknown, price: price ?? unknown };

@@ -15,7 +15,7 @@ import { enduranceAnswer } from "./endurance/enduranceAnswer.ts";
 import { layoutAnswer } from "./layout/layoutAnswer.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
-import { reserveWarnings } from "./motion/holdReserve.ts";
+import { reserveWarnings } from "./motion/depthReserve.ts";
 import { speedOverTether } from "./motion/speedOverTether.ts";
 import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
 import { tetherBook } from "./motion/tetherBook.ts";
@@ -23,6 +23,7 @@ import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
 import { propulsionModel } from "./propulsion/propulsionModel.ts";
+import type { VehicleDoubts } from "./propulsion/doubt.ts";
 import { vehicleDoubts } from "./propulsion/vehicleDoubts.ts";
 import { vehicleFacts } from "./propulsion/vehicleNumbers.ts";
 import { solveTether } from "./tether/solveTether.ts";
@@ -70,10 +71,7 @@ export function vehicleAnswer(
   const solved = Object.fromEntries(
     WAYS.options.map((way) => [way, solvedWay({ model, way, doubts, pullFor })]),
   ) as Record<MotionWay, SolvedWay | null>;
-  const motions = WAYS.options.map((way): SteadyMotion => {
-    const one = solved[way];
-    return one === null ? notCommanded(way) : steadyMotion(doubts, one, solved[OPPOSITE[way]]);
-  });
+  const motions = motionsOf(solved, doubts);
   const { ahead, up, down } = solved;
   const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
@@ -105,6 +103,13 @@ export function vehicleAnswer(
     ...{ tether: shape, endurance, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
     warnings: mergedWarnings(warnings),
+  });
+}
+
+function motionsOf(solved: Readonly<Record<MotionWay, SolvedWay | null>>, doubts: VehicleDoubts): SteadyMotion[] {
+  return WAYS.options.map((way) => {
+    const one = solved[way];
+    return one === null ? notCommanded(way) : steadyMotion(doubts, one, solved[OPPOSITE[way]]);
   });
 }
 

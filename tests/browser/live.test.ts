@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
+import { text } from "node:stream/consumers";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { violationsOf } from "./axe.ts";
@@ -223,7 +224,7 @@ test("where another program wrote into the recording meanwhile, unsent lines are
   expect(await remove.count()).toBe(0);
   const save = page.getByRole("button", { name: "Save the unsent lines" });
   const [saved] = await Promise.all([page.waitForEvent("download"), save.click()]);
-  expect(readFileSync(await saved.path(), "utf8")).toBe(part(0.1, 0.2));
+  expect(await text(await saved.createReadStream())).toBe(part(0.1, 0.2));
   await remove.click();
   await expect.poll(() => lines(page), PATIENT).not.toMatch(/could not be sent/);
   await page.reload();
@@ -254,7 +255,7 @@ test("a recording that a program ends is on show as the run that it became, and 
   const left = page.locator(".live-stranded");
   const save = left.getByRole("button", { name: "Save the unsent lines" });
   const [saved] = await Promise.all([page.waitForEvent("download"), save.click()]);
-  expect(readFileSync(await saved.path(), "utf8")).toBe(part(0.4, 0.5));
+  expect(await text(await saved.createReadStream())).toBe(part(0.4, 0.5));
   await left.getByRole("button", { name: "Remove them from this browser" }).click();
   await left.waitFor({ state: "detached" });
   await context.close();

@@ -1,5 +1,7 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, inject, onTestFinished, vi } from "vitest";
+import type {} from "./preparedDemo.ts";
+import { reduceAll } from "./reduceAll.ts";
 import type {} from "./sharedChromium.ts";
 import { startWorkbench, type Workbench } from "./workbench.ts";
 
@@ -27,7 +29,8 @@ export function servedPages(...flags: readonly string[]): ServedPages {
   let workbench: Workbench;
   let browser: Browser;
   beforeAll(async () => {
-    workbench = await startWorkbench(...flags);
+    const dataFrom = flags.length === 0 ? inject("demoData") : undefined;
+    workbench = await startWorkbench({ flags, dataFrom });
     await reduceAll(workbench.address);
     browser = await connectBrowser();
   });
@@ -107,16 +110,6 @@ export async function unfoldAll(page: Page, sections = "details"): Promise<void>
   // Unlike expect.poll this can be called before the tests of a file as well.
   await vi.waitUntil(async () => (await closed()) === 0, { timeout: 20_000 });
   await answered(page);
-}
-
-/** Has every run reduced once, so that no test has to wait for the work that they all share. */
-async function reduceAll(address: string): Promise<void> {
-  const get = async (path: string) => (await fetch(`${address}/api/projects${path}`)).json();
-  const { projects } = await get("");
-  for (const project of projects) {
-    const { runs } = await get(`/${project.id}/runs`);
-    for (const run of runs) await get(`/${project.id}/runs/${run.id}/reduction`);
-  }
 }
 
 /** Chromium writes a line for every answer that is a refusal, which a test may be about. */

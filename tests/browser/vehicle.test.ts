@@ -92,7 +92,7 @@ describe("from the overview to the vehicle", () => {
       await part.click();
       await page.locator("details[id^=build-][open] > summary:focus").waitFor(WAIT);
       const card = await open("headings");
-      expect(await card.innerText()).toContain(headings!.sentence);
+      await expect.poll(() => card.innerText(), WAIT).toContain(headings!.sentence);
       expect(await card.locator(".polar-speed, .polar-held").count()).toBe(2);
     },
     PATIENCE,
@@ -108,7 +108,7 @@ describe("from the overview to the vehicle", () => {
       await answered(page);
       expect(asked().vehicle.scenario.currentSpeed).toBe(0.6);
       await expect.poll(answer, WAIT).not.toBe(before);
-      expect(await fold("headings").innerText()).toContain("0.600 m/s");
+      await expect.poll(() => fold("headings").innerText(), WAIT).toContain("0.600 m/s");
       await page.getByRole("button", { name: "Back to the one that is kept" }).click();
       await expect.poll(answer, WAIT).toBe(before);
     },

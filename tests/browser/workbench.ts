@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { type Browser, chromium, type LaunchOptions } from "playwright-core";
@@ -13,9 +13,18 @@ export interface Workbench {
   stop(): Promise<void>;
 }
 
-/** Starts the built workbench as `npm start` does, on a free port and an empty data folder. */
-export async function startWorkbench(...flags: readonly string[]): Promise<Workbench> {
-  const data = mkdtempSync(join(tmpdir(), "bollard-page-"));
+export interface Start {
+  readonly flags?: readonly string[];
+  /** Folder that its data begin as; absent: empty. */
+  readonly dataFrom?: string | undefined;
+  /** Folder of its data, which stays; absent: one of its own, gone when it stops. */
+  readonly dataIn?: string;
+}
+
+/** Starts the built workbench as `npm start` does, on a free port. */
+export async function startWorkbench({ flags = [], dataFrom, dataIn }: Start = {}): Promise<Workbench> {
+  const data = dataIn ?? mkdtempSync(join(tmpdir(), "bollard-page-"));
+  if (dataFrom !== undefined) cpSync(dataFrom, data, { recursive: true });
   const child = spawn(process.execPath, ["server/launch.mjs", "workbench", "--port", "0", "--data", data, ...flags], {
     cwd: ROOT,
     stdio: ["ignore", "pipe", "pipe"],
@@ -28,7 +37,7 @@ export async function startWorkbench(...flags: readonly string[]): Promise<Workb
       const gone = new Promise((done) => child.once("close", done));
       child.kill("SIGTERM");
       await gone;
-      rmSync(data, { recursive: true, force: true });
+      if (dataIn === undefined) rmSync(data, { recursive: true, force: true });
     },
   };
 }

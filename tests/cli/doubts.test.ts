@@ -3,8 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { USAGE as COMPARE, run as compare } from "../../server/cli/compare.ts";
-import { LOG_OPTIONS, reduceLog } from "../../server/cli/logOptions.ts";
+import { LOG_OPTIONS } from "../../server/cli/logOptions.ts";
 import { Words } from "../../server/cli/options.ts";
+import { reduceLog } from "../../server/cli/reduceLog.ts";
 import { roleOfText } from "../../shared/log/roleUnits.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "bollard-doubts-"));

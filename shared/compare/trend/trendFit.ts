@@ -96,10 +96,12 @@ function curveOf(
 /** Of p(to) - p(from), whose constants cancel: u² = d' V d with d_k = to^k - from^k. */
 function standardErrorOfChange({ covariance }: PolynomialFit, from: number, to: number): number {
   const d = covariance.map((_, k) => to ** k - from ** k);
+  const products = covariance.flatMap((row, i) => row.map((of, j) => d[i]! * of * d[j]!));
+  // Rounding may leave next to nothing below 0.
   return Math.sqrt(
     Math.max(
       0,
-      d.reduce((sum, di, i) => sum + di * d.reduce((row, dj, j) => row + covariance[i]![j]! * dj, 0), 0),
+      products.reduce((sum, one) => sum + one, 0),
     ),
   );
 }

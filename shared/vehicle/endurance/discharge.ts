@@ -79,6 +79,7 @@ export const NO_ENERGY: EnergyAccount = {
   ...{ source: 0, supplyLoss: 0, hotel: 0, controllers: 0, motors: 0, propellers: 0, useful: 0 },
 };
 
+/** Two accounts of energy as one, J. */
 export function addedEnergy(a: EnergyAccount, b: EnergyAccount): EnergyAccount {
   return {
     source: a.source + b.source,

@@ -7,7 +7,6 @@ const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
 const SECOND: ShownUnit = { symbol: "s", factor: 1 };
 const KILOMETRE: ShownUnit = { symbol: "km", factor: 1000 };
 const METRE: ShownUnit = { symbol: "m", factor: 1 };
-export const PERCENT: ShownUnit = { symbol: "%", factor: 0.01 };
 
 const unitOfTime = (seconds: number) => (seconds >= 3 * 3600 ? HOUR : seconds >= 180 ? MINUTE : SECOND);
 

@@ -44,7 +44,10 @@ export function uncertainGreatest(model: LayoutModel, ask: AxisAsk, { value, for
   return scaled(positive, ask.way === "positive" ? 1 : -1);
 }
 
-/** Part of the bound of the current by which it is lowered for its price: wide enough to even out the straight pieces of the currents. */
+/**
+ * Part of the bound of the current by which it is lowered for its price: wide enough to even out the straight pieces of the
+ * currents.
+ */
 const LESS = 0.1;
 
 /** λ = ∂V/∂I_max, N/A; 0 where the bound does not bind. */

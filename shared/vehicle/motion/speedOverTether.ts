@@ -12,6 +12,7 @@ import { steadySpeed } from "./steadySpeed.ts";
 import { type TetherBook, tetherBook } from "./tetherBook.ts";
 import { NO_PULL } from "./tetherPull.ts";
 
+/** What the speed over the length of the tether is worked out from. */
 export interface TetherLimitQuestion {
   readonly vehicle: Vehicle;
   readonly doubts: VehicleDoubts;
@@ -33,6 +34,8 @@ const ASSUMPTION =
  *
  * Source   as `steadySpeed` and `tetherModel`; doubts as `linearSpeed`.
  * Assumes  the upper end keeps its place, so a longer tether is a slacker one.
+ * Range    from all but taut to twice the longest that is asked about; a length that does not reach has a reason and no
+ *          speed.
  */
 export function speedOverTether({ vehicle, doubts, ahead, tether }: TetherLimitQuestion): SpeedOverTether | null {
   const { numbers } = ahead.problem.model;

@@ -38,7 +38,9 @@ export function tetherBook(
   if (out === null) return { pullFor: () => () => NO_PULL, in: () => () => () => NO_PULL, atOne: () => NO_PULL };
   const { currentFrom } = vehicle.scenario;
   const own = tetherModel(out, currentFrom);
-  const models = [{ current: { speed: numbers.currentSpeed, from: currentFrom } as CurrentFrom, pullFor: own }];
+  const models: { readonly current: CurrentFrom; readonly pullFor: PullFor }[] = [
+    { current: { speed: numbers.currentSpeed, from: currentFrom }, pullFor: own },
+  ];
   const held = new Map<number, TetherPull>();
   return {
     pullFor: own,

@@ -3,7 +3,10 @@ import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { PullFor } from "./linearMotion.ts";
 import { handled, NO_PULL, type TetherOut, type TetherPull, tetherPulls } from "./tetherPull.ts";
 
-/** Speeds that a direction is solved at are this, m/s, times the squares of whole numbers: dense where weight gives way to drag. */
+/**
+ * Speeds that a direction is solved at are this, m/s, times the squares of whole numbers: dense where weight gives way to
+ * drag.
+ */
 const UNIT = 0.02;
 const speedOf = (place: number) => UNIT * place * place;
 /** Change of a factor that slopes are taken by. */
@@ -26,8 +29,8 @@ interface Direction {
  *
  *   F(V, p) = F(V, p_0) + Σ ∂F/∂p_k (V/V_1)² (p_k − p_k0)
  *
- * In V the cubic through four solved shapes; in drag, weight and current a straight line, whose slope grows
- * with the square of the speed, but for that of the weight.
+ * In V the cubic through four solved shapes; in drag, weight and current a straight line, whose slope grows with the
+ * square of the speed, but for that of the weight.
  *
  * Source   `tetherPulls`; Lagrange's interpolation.
  * Assumes  as `tetherPulls`.

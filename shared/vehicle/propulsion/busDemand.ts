@@ -42,9 +42,9 @@ const TOLERANCE = 1e-12;
  *
  * One root in U, bracketed. Where s is as great as can be, powers rise with U: one root. For a demand that is held the
  * current falls with U, and the upper root is the one that a load which is switched on arrives at. What is held besides,
- * a, is held from some voltage U_a on: the root is sought above it; where s would pull the bus below U_a it is scaled down,
- * and where a alone does it is not held. Where pack, fuse, tether or least voltage is passed, or the supply would be past its greatest power, s is
- * scaled down until it is not.
+ * a, is held from some voltage U_a on: the root is sought above it; where s would pull the bus below U_a it is scaled
+ * down, and where a alone does it is not held. Where pack, fuse, tether or least voltage is passed, or the supply would be
+ * past its greatest power, s is scaled down until it is not.
  *
  * Source   Kirchhoff's voltage law; thrusters as `solveFull`; shares as `shareWithin`.
  * Assumes  the thrusters do not disturb each other; one thrust deduction for all.

@@ -42,6 +42,7 @@ interface BusLimit {
   readonly bound: BusBound;
 }
 
+/** A demand on the bus, prepared to be asked at any voltage. */
 export interface BusProblem {
   readonly flow: Flow;
   readonly shareOf: (within: Within) => Share;
@@ -53,6 +54,7 @@ export interface BusProblem {
   readonly lost: number;
 }
 
+/** Takes the supply and hotel load of the model where the demand states none. */
 export function busProblem(model: PropulsionModel, ask: BusAsk): BusProblem {
   const { numbers, geometry } = model;
   const supply = ask.supply ?? numbers.supply;
@@ -88,6 +90,7 @@ function limitOf({ supplyLimits }: PropulsionModel, { openCircuitVoltage: U, res
   return all.reduce((least, one) => (one.current < least.current ? one : least));
 }
 
+/** What the thrusters make of a demand at one bus voltage. */
 export interface AtVoltage {
   readonly share: Share;
   readonly powers: readonly number[];
@@ -106,7 +109,7 @@ export function limitsAt({ flow, lost }: BusProblem, voltage: number): Limits {
   );
 }
 
-/** At the voltage last set. */
+/** As much of the demand as there is within `limits`, and what is drawn for it, at the voltage last set. */
 export function drawn({ flow, shareOf, hotelPower }: BusProblem, limits: Limits, most: number): AtVoltage {
   const share = shareOf({ limits, most });
   const powers = share.forces.map((force, i) => powerOf(flow, i, force));

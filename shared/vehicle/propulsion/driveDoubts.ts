@@ -71,6 +71,7 @@ function driveShift(d: number, input: UncertainInput, only: Side | null): Doubt[
   };
 }
 
+/** Which of these doubts go together, by their keys. */
 export function driveCorrelations(ways: DriveWays): { of: string; and: string; coefficient: number }[] {
   const all = [
     ...ways.ahead.correlations.map((one) => ({ ...one, side: "ahead" as const })),

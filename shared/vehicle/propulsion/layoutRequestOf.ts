@@ -105,7 +105,10 @@ function currentOf(way: WayModel, voltage: number, thrust: number): number {
   return (powerForThrust(at, thrust) - at.chain.standbyPower) / voltage;
 }
 
-/** Current from the bus against thrust, beyond what the controller draws by itself; a thruster that makes none has one point that is never reached. */
+/**
+ * Current from the bus against thrust, beyond what the controller draws by itself; a thruster that makes none has one point
+ * that is never reached.
+ */
 function currentTable(way: WayModel, voltage: number): { thrust: number; current: number }[] {
   const at = wayAtSpeed(way, 0);
   setVoltage(at, voltage);

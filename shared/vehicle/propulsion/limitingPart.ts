@@ -71,11 +71,11 @@ export function limitingPart(model: PropulsionModel, solved: BusSolution): Limit
   return ofDrive(model.drives[drive]!.name, governing.way);
 }
 
-/** Where air or cavitation takes the thrust, that is what to mend before the trim. */
+/** Where air that is drawn in takes the thrust, depth is what to mend before the trim. */
 function notHeld(model: PropulsionModel, { flow }: BusSolution): LimitingPart {
   for (const [i, { ahead, astern }] of flow.thrusters.entries()) {
-    const limit = [ahead, astern].map((way) => LIMIT_NAMES[way?.full.limit ?? -1]).find((one) => one === "ventilation");
-    if (limit === undefined) continue;
+    const limit = "ventilation";
+    if (![ahead, astern].some((way) => way && LIMIT_NAMES[way.full.limit] === limit)) continue;
     const drive = model.drives[model.thrusters[i]!.drive]!.name;
     const text = `Air that the propeller of ${drive} draws in leaves too little thrust to hold its net weight or buoyancy and the tether: go deeper.`;
     return { part: "propeller", drive, limit, text };

@@ -19,6 +19,7 @@ export interface DriveModel {
   readonly astern: WayModel | null;
 }
 
+/** Both ways of a drive, from what is asked of it at rest. */
 export function driveModel({ name, ahead, astern }: DriveWays): DriveModel {
   return { name, ahead: wayModel(ahead), astern: astern && wayModel(astern) };
 }

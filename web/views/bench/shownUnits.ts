@@ -18,6 +18,5 @@ export const METRE = shown("m", "length");
 export const PERCENT = shown("%", "fraction");
 export const CELSIUS = shown("°C", "temperature");
 export const MEGAPASCAL = shown("MPa", "pressure");
-export const DENSITY = shown("kg/m³", "density");
 /** A ratio that has no dimension of its own in the table of units. */
 export const NEWTON_PER_WATT = { symbol: "N/W", factor: 1 } as const;
