@@ -71,7 +71,7 @@ async function compareLogs(words: Words): Promise<number> {
     throw new InputProblem({
       code: "cli.two-logs",
       where: "compare",
-      found: `${words.rest.length} logs were named`,
+      found: words.rest.length === 1 ? "one log was named" : `${words.rest.length} logs were named`,
       needed: "two, the baseline first",
       mend: "Name further mountings with --again-a and --again-b",
     });

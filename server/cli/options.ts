@@ -141,7 +141,7 @@ export function helpText(usage: Usage): string {
   ]);
   const width = Math.max(...rows.map(([left]) => left!.length)) + 2;
   return [
-    `Usage: npm run --silent cli -- ${usage.verb} ${usage.arguments} [options]`,
+    `Usage: npm run --silent cli -- ${[usage.verb, usage.arguments, "[options]"].filter(Boolean).join(" ")}`,
     "",
     usage.about,
     "",

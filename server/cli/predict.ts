@@ -36,18 +36,19 @@ export const USAGE: Usage = {
 export function run(words: Words): number | Promise<number> {
   if (words.has("geometry")) return runBlades(words);
   if (words.has("series")) return runSeries(words, () => dutyOf(words));
-  const result = prediction(words);
-  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(result));
+  const staticMerit = words.quantity("merit", "fraction")?.value ?? 0.5;
+  const result = prediction(words, staticMerit);
+  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(result, staticMerit));
   return 0;
 }
 
-function prediction(words: Words): BollardEstimate {
+function prediction(words: Words, staticMerit: number): BollardEstimate {
   const { density } = fluidProperties(parseFluid(words.text("water") ?? "fresh 18C", "--water"));
   const request = {
     duty: dutyOf(words),
     diameter: words.required("diameter", "length").value,
     density,
-    staticMerit: words.quantity("merit", "fraction")?.value ?? 0.5,
+    staticMerit,
     ...optional("driveEfficiency", words.quantity("drive-efficiency", "fraction")?.value),
     ...optional("voltage", words.quantity("voltage", "voltage")?.value),
   };
@@ -83,11 +84,11 @@ function optionOf(field: string): string | undefined {
   );
 }
 
-function readable(estimate: BollardEstimate): string {
+function readable(estimate: BollardEstimate, staticMerit: number): string {
   const rows: [string, number | null, string][] = [
     ["Shaft power", estimate.shaftPower, "W"],
     ["Greatest thrust momentum theory allows", estimate.idealThrust, "N"],
-    ["Thrust at the stated static merit", estimate.thrust, "N"],
+    [`Thrust at a static merit of ${formatNumber(staticMerit)}`, estimate.thrust, "N"],
     ["Electrical power", estimate.electricalPower, "W"],
     ["Supply current", estimate.supplyCurrent, "A"],
     ["Thrust over electrical power", estimate.thrustPerPower, "N/W"],

@@ -46,6 +46,7 @@ type Row = readonly [name: string, value: number | string | null, unit: string];
 
 /** The numbers behind the answer, by name. */
 export function depthRows({ cavitationNumber, loading, lines, leastAreas, ...depths }: CavitationResult): Row[] {
+  // A depth above the surface is none: the propeller is free of it wherever it is under water.
   const offChart = (value: number | null) => (value === null ? "off the chart" : Math.max(0, value));
   const row = (name: string, value: number | null, unit = ""): Row => {
     const shown = offChart(value);

@@ -11,6 +11,8 @@ export interface FitPoint {
   /** Scatter of y with that of the rotation rate allowed for, unit of y. */
   readonly scatter: number;
   readonly scatterDegreesOfFreedom: number;
+  /** Of what the scatters of all points share. */
+  readonly scatterCommonDegreesOfFreedom?: number | undefined;
   /** Rounding of y, unit of y. */
   readonly rounding: number;
   /** What no stand repeats better than, unit of y; see `repeatabilityOf`. */
@@ -79,6 +81,7 @@ function readingParts(points: readonly FitPoint[], pulls: readonly number[], slo
   const scatters = points.map((point, i) => ({
     standardUncertainty: Math.abs(pulls[i]! * point.scatter),
     degreesOfFreedom: point.scatterDegreesOfFreedom,
+    commonDegreesOfFreedom: point.scatterCommonDegreesOfFreedom,
   }));
   const others = points.map(({ rounding, repeatability, roundingX }, i) =>
     Math.hypot(pulls[i]! * rounding, pulls[i]! * repeatability, pulls[i]! * slope * roundingX),

@@ -115,6 +115,7 @@ export function tarePart(name: string, key: string, { points, fit, line, unit = 
       sensitivities: pullOnWindows(points, pull, line.windows.length),
       uncertainties: line.windows.map(({ mean }) => mean.scatter),
       degreesOfFreedom: line.windows.map(({ mean }) => mean.degreesOfFreedom),
+      commonDegreesOfFreedom: line.windows.map(({ mean }) => mean.commonDegreesOfFreedom),
     }),
     ...asOneInput({
       words: { ...words, name: `${name}: steps of the reading at rest`, source: "tareResolution" },

@@ -27,6 +27,8 @@ export interface SeveralInputs {
   readonly sensitivities: readonly number[];
   readonly uncertainties: readonly number[];
   readonly degreesOfFreedom?: readonly number[];
+  /** Of what their estimates share; see `judgedTogether`. */
+  readonly commonDegreesOfFreedom?: readonly (number | undefined)[];
 }
 
 /**
@@ -34,14 +36,18 @@ export interface SeveralInputs {
  * sqrt(Σ c² u²) / sqrt(Σ c²), which is their mean where they are alike; degrees of freedom as judged by one estimate. None
  * where they bring no doubt.
  */
-export function asOneInput({ words, sensitivities, uncertainties, degreesOfFreedom }: SeveralInputs): DoubtInput[] {
+export function asOneInput({ words, sensitivities, uncertainties, ...judged }: SeveralInputs): DoubtInput[] {
   const pieces = sensitivities.map((c, i) => ({
     change: c * uncertainties[i]!,
-    degreesOfFreedom: degreesOfFreedom?.[i] ?? Infinity,
+    degreesOfFreedom: judged.degreesOfFreedom?.[i] ?? Infinity,
   }));
   const sensitivity = Math.hypot(...sensitivities);
   const { standardUncertainty: part, degreesOfFreedom: together } = judgedTogether(
-    pieces.map((piece) => ({ ...piece, standardUncertainty: Math.abs(piece.change) })),
+    pieces.map(({ change, degreesOfFreedom }, i) => ({
+      standardUncertainty: Math.abs(change),
+      degreesOfFreedom,
+      commonDegreesOfFreedom: judged.commonDegreesOfFreedom?.[i],
+    })),
   );
   if (part === 0) return [];
   return [{ ...words, standardUncertainty: part / sensitivity, sensitivity, degreesOfFreedom: together, pieces }];

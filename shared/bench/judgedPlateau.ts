@@ -135,6 +135,7 @@ function thrustPointOf(
     y: thrust.mean,
     scatter: own.scatter,
     scatterDegreesOfFreedom: own.degreesOfFreedom,
+    scatterCommonDegreesOfFreedom: own.commonDegreesOfFreedom,
     rounding: thrust.rounding,
     repeatability: repeatabilityOf(thrust.mean, greatest),
     roundingX: (2 * x * rotationRate.rounding) / n,
@@ -154,6 +155,7 @@ function powerPointOf(plateau: MeasuredPlateau, power: ShaftPower, setting: Judg
     y: power.mean,
     scatter: power.scatter,
     scatterDegreesOfFreedom: power.degreesOfFreedom,
+    scatterCommonDegreesOfFreedom: power.commonDegreesOfFreedom,
     rounding: power.rounding,
     repeatability: repeatabilityOf(power.mean, power.mean),
     // Shaft power itself hangs on the rotation rate that was read, so that only the rest of the cube is left.

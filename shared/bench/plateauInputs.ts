@@ -22,6 +22,7 @@ export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { wha
       ...perReading,
       uncertainties: points.map((point) => point.scatter),
       degreesOfFreedom: points.map((point) => point.scatterDegreesOfFreedom),
+      commonDegreesOfFreedom: points.map((point) => point.scatterCommonDegreesOfFreedom),
       words: {
         name: `scatter of the ${what} within the plateaus`,
         source: "plateauScatter",

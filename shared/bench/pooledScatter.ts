@@ -6,6 +6,8 @@ import { blockMeans, type SampleMean, scatterOf } from "./sampleMean.ts";
 export interface PooledScatter {
   readonly scatter: number;
   readonly degreesOfFreedom: number;
+  /** Of what it shares with the others; absent where the plateau stands alone. */
+  readonly commonDegreesOfFreedom?: number | undefined;
 }
 
 /**
@@ -59,7 +61,9 @@ function ownOrPooled(own: SampleMean, series: Float64Array, together: MeanInflat
   if (moments(series).count < 2) return ownOf(own);
   const scatter = scatterOf(series, together.inflation);
   const mostByChance = Math.sqrt(1 + BEYOND_DOUBT * Math.sqrt(2 / own.degreesOfFreedom));
-  return own.scatter > mostByChance * scatter ? ownOf(own) : { scatter, degreesOfFreedom: together.degreesOfFreedom };
+  if (own.scatter > mostByChance * scatter) return ownOf(own);
+  const { degreesOfFreedom, commonDegreesOfFreedom } = together;
+  return { scatter, degreesOfFreedom, commonDegreesOfFreedom };
 }
 
 const ownOf = ({ scatter, degreesOfFreedom }: SampleMean): PooledScatter => ({ scatter, degreesOfFreedom });

@@ -14,6 +14,8 @@ export interface SampleMean {
   readonly effectiveSamples: number;
   /** Degrees of freedom of `scatter`. */
   readonly degreesOfFreedom: number;
+  /** Of what it shares with other means that it was judged with; absent where it was judged alone. */
+  readonly commonDegreesOfFreedom?: number | undefined;
   /** What the scatter was taken from: the readings, in a long stretch means of blocks of `blockSize`. */
   readonly series: Float64Array;
   /** A power of two, so that stretches of different length can be brought to the same blocks. */

@@ -15,6 +15,8 @@ export interface ShaftPower {
   /** Scatter of the mean with the rotation rate allowed for, W. */
   readonly scatter: number;
   readonly degreesOfFreedom: number;
+  /** Of what the scatters of all plateaus share; absent where this one stands alone. */
+  readonly commonDegreesOfFreedom?: number | undefined;
   /** The readings that this scatter was taken from, rotation rate allowed for. */
   readonly joint: SampleMean;
   /** Rounding of torque or electrical readings, W. */

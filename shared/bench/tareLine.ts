@@ -111,6 +111,7 @@ export function driftOf({ windows, rounding }: TareLine): Uncertain | null {
   const parts = [first, last].map(({ mean }) => ({
     standardUncertainty: mean.scatter,
     degreesOfFreedom: mean.degreesOfFreedom,
+    commonDegreesOfFreedom: mean.commonDegreesOfFreedom,
   }));
   return withParts(last.mean.mean - first.mean.mean, [judgedTogether(parts), ...known(rounding)]);
 }

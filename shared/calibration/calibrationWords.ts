@@ -18,7 +18,7 @@ export const ROLE_UNITS: { readonly [R in InstrumentRole]: string } = {
 };
 
 /** Half-width of the 95 % interval of the factor, relative. */
-export function relative95({ lineUncertainty, scaleUncertainty, degreesOfFreedom }: Calibration): number {
+function relative95({ lineUncertainty, scaleUncertainty, degreesOfFreedom }: Calibration): number {
   return combined([{ standardUncertainty: lineUncertainty, degreesOfFreedom }, ...known(scaleUncertainty)]).expanded95;
 }
 

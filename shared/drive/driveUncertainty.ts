@@ -83,7 +83,7 @@ function slopesBy(request: DriveRequest, { input, x, u }: DoubtfulInput): DriveN
 }
 
 /** Numbers of a request; null where the supply collapses or the propeller is beyond its curve. */
-export function numbersOf(request: DriveRequest): DriveNumbers | null {
+function numbersOf(request: DriveRequest): DriveNumbers | null {
   const chain = chainOf(request);
   const state = solveSteadyState(chain, request.throttle, emptyState());
   return state.status === "turning" || state.status === "atRest" ? driveNumbers(chain, state) : null;

@@ -91,7 +91,7 @@ function lower(limits: LimitNumbers, current: number, index: number): void {
 }
 
 /** Current, A, at the greatest power of the supply, U_oc/(2 R_s); infinite without resistance. */
-export function greatestPowerCurrent({ supplyVoltage, supplyResistance }: Chain): number {
+function greatestPowerCurrent({ supplyVoltage, supplyResistance }: Chain): number {
   return supplyVoltage / (2 * supplyResistance);
 }
 

@@ -35,6 +35,7 @@ export function jsonRows(text: string): JsonRows | null {
   return { text: `${[...header, ...lines].join("\n")}\n`, records: records.length };
 }
 
+/** Undefined for a text that is no JSON: that is no fault here, it is read line by line. */
 function parsed(text: string): unknown {
   try {
     return JSON.parse(text);

@@ -209,7 +209,7 @@ const COMMAND_NAMES: Record<string, string> = {
 };
 
 /** What another unit would mean, told on the largest number of the column. */
-export function alternative({ role, numbers }: Asked, unit: string): RoleGuess["alternatives"][number] {
+function alternative({ role, numbers }: Asked, unit: string): RoleGuess["alternatives"][number] {
   return { role, unit, implies: implied(role, unit, numbers) };
 }
 

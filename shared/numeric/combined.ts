@@ -34,21 +34,31 @@ export function withParts(value: number, parts: readonly UncertaintyPart[]): Unc
 export const known = (...standardUncertainties: readonly number[]): UncertaintyPart[] =>
   standardUncertainties.map((u) => ({ standardUncertainty: Math.abs(u), degreesOfFreedom: Infinity }));
 
+/** A part that is judged by an estimate which others share. */
+export interface JudgedPart extends UncertaintyPart {
+  /** Degrees of freedom of what is shared, not less than its own; absent: all of the estimate is. */
+  readonly commonDegreesOfFreedom?: number | undefined;
+}
+
 /**
  * Parts that are independent of each other but judged by one estimate of scatter, such as the means of plateaus whose
  * readings hang together alike: where one is too small, all are.
  *
- *   ν = (Σ w_i / √ν_i)^-2,   w_i = u_i²/Σ u²
+ *   1/ν = (Σ w_i / √c_i)² + Σ w_i² (1/ν_i - 1/c_i),   w_i = u_i²/Σ u²
  *
- * which is ν where all have the same. From the relative standard deviation sqrt(2/ν_i) of each squared uncertainty
- * (JCGM 100:2008, G.3.3), added without cancelling.
+ * with c_i the degrees of freedom of what is shared, by itself; which is ν where all have the same and share all of it.
+ * From the relative standard deviation sqrt(2/ν_i) of each squared uncertainty (JCGM 100:2008, G.3.3): what is shared
+ * is added without cancelling, the rest in squares.
  */
-export function judgedTogether(parts: readonly UncertaintyPart[]): UncertaintyPart {
+export function judgedTogether(parts: readonly JudgedPart[]): UncertaintyPart {
   const standardUncertainty = Math.hypot(...parts.map((part) => part.standardUncertainty));
-  const doubt = parts.reduce(
-    (sum, { standardUncertainty: u, degreesOfFreedom }) =>
-      u === 0 ? sum : sum + (u / standardUncertainty) ** 2 / Math.sqrt(degreesOfFreedom),
-    0,
-  );
-  return { standardUncertainty, degreesOfFreedom: doubt === 0 ? Infinity : doubt ** -2 };
+  let [shared, apart] = [0, 0];
+  for (const { standardUncertainty: u, degreesOfFreedom, commonDegreesOfFreedom: common = degreesOfFreedom } of parts) {
+    if (u === 0) continue;
+    const weight = (u / standardUncertainty) ** 2;
+    shared += weight / Math.sqrt(common);
+    apart += weight ** 2 * (1 / degreesOfFreedom - 1 / common);
+  }
+  const doubt = shared ** 2 + apart;
+  return { standardUncertainty, degreesOfFreedom: doubt === 0 ? Infinity : 1 / doubt };
 }

@@ -1,4 +1,5 @@
 import { deviationsFromMean, laggedProduct, MOST_PRODUCTS, meansOfTwo } from "./autocorrelation.ts";
+import { type CorrelatedPart, correlatedParts } from "./correlatedPart.ts";
 import { moments } from "./moments.ts";
 
 /** Part of the mean length that the lags may reach over: beyond, too few products are left. */
@@ -12,6 +13,8 @@ export interface MeanInflation {
   readonly inflation: number;
   /** Of that standard error, by the doubt of the correlation and of the variance of this series. */
   readonly degreesOfFreedom: number;
+  /** By the doubt of the correlation alone, which all series share. */
+  readonly commonDegreesOfFreedom: number;
 }
 
 /**
@@ -48,11 +51,23 @@ export function sharedCorrelation(series: readonly Float64Array[]): MeanInflatio
   }
   const { rho, lags, count } = found;
   const ofCorrelation = count / (4 * lags + 1);
-  return series.map((values, j) => ({
-    inflation: inflationOf(values, level[j]!, rho),
-    degreesOfFreedom: Math.max(1, 1 / (1 / ofCorrelation + 1 / ofVariance(level[j]!.length, rho))),
-  }));
+  const varying = level.filter(varies);
+  const parts = correlatedParts(varying, rho);
+  return series.map((values, j) => {
+    const part = parts[varying.indexOf(level[j]!)] ?? ALIKE;
+    const own = rho.map((r, k) => (k === 0 ? r : part.factor * r));
+    const time = timeFor(level[j]!.length, own);
+    // A relative variance of the time by that of the factor is 2 / degrees of freedom.
+    const byPart = (((timeFor(level[j]!.length, rho) - 1) / time) ** 2 * part.variance) / 2;
+    return {
+      inflation: inflationOf(values, level[j]!, time),
+      degreesOfFreedom: Math.max(1, 1 / (1 / ofCorrelation + 1 / ofVariance(level[j]!.length, own) + byPart)),
+      commonDegreesOfFreedom: Math.max(1, ofCorrelation),
+    };
+  });
 }
+
+const ALIKE: CorrelatedPart = { factor: 1, variance: 0 };
 
 /** Degrees of freedom of the sample variance: n / (1 + 2 Σ ρ_k²), less one. Bartlett, J. R. Stat. Soc. Suppl. 8 (1946) 27. */
 function ofVariance(count: number, rho: readonly number[]): number {
@@ -62,12 +77,16 @@ function ofVariance(count: number, rho: readonly number[]): number {
 
 const varies = (deviations: Float64Array) => deviations.some((deviation) => deviation !== 0);
 
-function inflationOf(values: Float64Array, level: Float64Array, rho: readonly number[]): number {
+function timeFor(n: number, rho: readonly number[]): number {
+  let time = 1;
+  for (let k = 1; k < Math.min(rho.length, n); k++) time += 2 * (1 - k / n) * rho[k]!;
+  return time;
+}
+
+function inflationOf(values: Float64Array, level: Float64Array, time: number): number {
   const whole = moments(values);
   if (whole.variance === 0) return 1;
   const n = level.length;
-  let time = 1;
-  for (let k = 1; k < Math.min(rho.length, n); k++) time += 2 * (1 - k / n) * rho[k]!;
   const left = Math.max(LEAST_LEFT * n, n - time);
   const ofMean = (sumOfSquares(level) / left) * (time / n);
   return Math.min(whole.count, Math.max(1, (ofMean * whole.count) / whole.variance));

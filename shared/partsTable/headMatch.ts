@@ -78,7 +78,7 @@ function unitAlone(header: string, fields: readonly TableField[]): HeadMatch[] {
 }
 
 /** Lower case, single blanks, "noLoadCurrent" and "no_load_current" alike. */
-export function plainWords(text: string): string {
+function plainWords(text: string): string {
   return text
     .normalize("NFKC")
     .replace(/([a-z])([A-Z])/g, "$1 $2")

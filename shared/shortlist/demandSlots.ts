@@ -40,7 +40,7 @@ export const DUTY_DEMANDS = [
 ] as const;
 
 /** Demands on the parts by themselves, in the order of their slots. */
-export const PARTS_DEMANDS = [
+const PARTS_DEMANDS = [
   kind("diameter", "m", ["propeller diameter", "the propeller is too large"]),
   kind("voltage range", "V", ["voltage of the supply", "the supply lies outside the voltage range"]),
   kind("motor voltage rating", "V", ["supply voltage for the motor", "the supply voltage is above the motor's rating"]),

@@ -119,7 +119,7 @@ function supplyRecord(making: Making, supply: SupplyAssembly): SupplyRecord {
 }
 
 /** Pack and tether by their names. */
-export function supplyName({ pack, tether }: SupplyAssembly): string {
+function supplyName({ pack, tether }: SupplyAssembly): string {
   return tether === undefined ? pack.name : `${pack.name} through ${tether.name}`;
 }
 

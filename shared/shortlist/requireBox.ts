@@ -5,7 +5,7 @@ import { combinationCount, type Sizes } from "./combinations.ts";
 import { countInWords } from "./words.ts";
 
 /** Combinations that are searched at most: some minutes of one thread. */
-export const MOST_COMBINATIONS = 50_000_000;
+const MOST_COMBINATIONS = 50_000_000;
 
 /**
  * Refuses a box that makes no combination, and a requirement that can not rank or contradicts itself.

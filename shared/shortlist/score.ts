@@ -20,7 +20,7 @@ export function weightShares(weights: ShortlistWeights): ShortlistWeights {
  * Where a value lies between the worst (0) and the best (1) of those that meet the requirement: linear. 1 where all are
  * alike, and for what has no end; 0 for what is not known.
  */
-export function normalised(criterion: Criterion, value: number, { least, greatest }: Range): number {
+function normalised(criterion: Criterion, value: number, { least, greatest }: Range): number {
   if (Number.isNaN(value)) return 0;
   if (value === Infinity || greatest <= least) return 1;
   const [worst, best] = CRITERION_WORDS[criterion].better === "more" ? [least, greatest] : [greatest, least];

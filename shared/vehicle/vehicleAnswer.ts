@@ -4,6 +4,7 @@ import type { MissionAnswer } from "../model/vehicle/enduranceAnswer.ts";
 import type { MotionWay, SteadyMotion } from "../model/vehicle/motionAnswer.ts";
 import { MotionWay as WAYS } from "../model/vehicle/motionAnswer.ts";
 import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
+import type { TetherSolution } from "../model/vehicle/tetherShape.ts";
 import type { Vehicle } from "../model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../model/vehicle/vehicleAnswer.ts";
 import { finiteResult } from "../quantity/finiteResult.ts";
@@ -13,19 +14,19 @@ import { enduranceFound } from "./check/enduranceFound.ts";
 import { requirementCheck } from "./check/requirementCheck.ts";
 import { enduranceAnswer } from "./endurance/enduranceAnswer.ts";
 import { layoutAnswer } from "./layout/layoutAnswer.ts";
+import { reserveWarnings } from "./motion/depthReserve.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
-import { reserveWarnings } from "./motion/depthReserve.ts";
 import { speedOverTether } from "./motion/speedOverTether.ts";
 import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
 import { tetherBook } from "./motion/tetherBook.ts";
 import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
+import type { VehicleDoubts } from "./propulsion/doubt.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
 import { propulsionModel } from "./propulsion/propulsionModel.ts";
-import type { VehicleDoubts } from "./propulsion/doubt.ts";
 import { vehicleDoubts } from "./propulsion/vehicleDoubts.ts";
-import { vehicleFacts } from "./propulsion/vehicleNumbers.ts";
+import { type VehicleNumbers, vehicleFacts } from "./propulsion/vehicleNumbers.ts";
 import { solveTether } from "./tether/solveTether.ts";
 
 const ASSUMPTIONS = [
@@ -75,9 +76,7 @@ export function vehicleAnswer(
   const { ahead, up, down } = solved;
   const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
-  const speed = ahead?.speed?.value ?? 0;
-  const out = tetherOut(vehicle, numbers);
-  const shape = out && solveTether(tetherRequest(out, [speed, 0, 0], scenario.currentFrom));
+  const shape = shapeOfTether(vehicle, numbers, ahead?.speed?.value ?? 0);
   const endurance = enduranceAnswer({ facts, model, tether, packs });
   const asked = { vehicle, model, doubts, pullFor, tether, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
@@ -104,6 +103,12 @@ export function vehicleAnswer(
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
     warnings: mergedWarnings(warnings),
   });
+}
+
+/** Its shape at a speed ahead, m/s; null where none is out. */
+function shapeOfTether(vehicle: Vehicle, numbers: VehicleNumbers, speed: number): TetherSolution | null {
+  const out = tetherOut(vehicle, numbers);
+  return out && solveTether(tetherRequest(out, [speed, 0, 0], vehicle.scenario.currentFrom));
 }
 
 function motionsOf(solved: Readonly<Record<MotionWay, SolvedWay | null>>, doubts: VehicleDoubts): SteadyMotion[] {

@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import { CoastDownData, TerminalData, TowData } from "../../shared/model/vehicle/dragFit.ts";
 import { ShapeItem } from "../../shared/model/vehicle/dragShapes.ts";
 import { uniformsFrom } from "../../shared/numeric/pcg32.ts";
-import { dragForce, dragLaw } from "../../shared/vehicle/drag/dragForce.ts";
 import { fitDrag } from "../../shared/vehicle/drag/fitDrag.ts";
 import { shapeDrag } from "../../shared/vehicle/drag/shapeDrag.ts";
 import { coastDown, startUp, terminalSpeed } from "../../shared/vehicle/motion/closedForms.ts";
 import "../fixedSeed.ts";
+import { dragAlong } from "../../shared/vehicle/motion/wayForces.ts";
 import { relative } from "../relative.ts";
 import { normalFrom } from "./benchSimulatedRun.ts";
 
@@ -60,24 +60,24 @@ describe("shapes", () => {
 describe("drag and motion", () => {
   const number = fc.double({ min: 0.05, max: 50, noNaN: true });
 
-  test("the force turns round with the speed and is four times as large at twice the speed", () => {
+  test("drag is four times as large at twice the speed, and none at rest", () => {
     fc.assert(
-      fc.property(number, size, (quadratic, V) => {
-        const law = { quadratic, linear: 0 };
-        expect(dragForce(law, -V)).toBe(-dragForce(law, V));
-        expect(dragForce(law, 2 * V)).toSatisfy(relative(4 * dragForce(law, V), 1e-12));
-        expect(Math.sign(dragForce(law, V))).toBe(-1);
+      fc.property(number, size, (dragArea, V) => {
+        const law = { dragArea, linear: 0, addedMass: 0 };
+        expect(dragAlong(law, 1000, 2 * V)).toSatisfy(relative(4 * dragAlong(law, 1000, V), 1e-12));
+        expect(dragAlong({ ...law, linear: 1 }, 1000, 0)).toBe(0);
       }),
     );
-    expect(Object.is(dragForce({ quadratic: 1, linear: 1 }, 0), 0)).toBe(true);
+    // ½ · 1000 kg/m³ · 0.045 m² · (2 m/s)² + 3 N·s/m · 2 m/s, by hand.
+    expect(dragAlong({ dragArea: 0.045, linear: 3, addedMass: 0 }, 1000, 2)).toBeCloseTo(96, 12);
   });
 
   test("terminal speed balances the force, and start-up ends there", () => {
     fc.assert(
       fc.property(number, size, fc.double({ min: 0, max: 10, noNaN: true }), (force, dragArea, linear) => {
-        const law = dragLaw({ dragArea, linear, density: 1000 });
+        const law = { quadratic: 0.5 * 1000 * dragArea, linear };
         const V = terminalSpeed({ force, ...law });
-        expect(-dragForce(law, V)).toSatisfy(relative(force, 1e-12));
+        expect(dragAlong({ dragArea, linear, addedMass: 0 }, 1000, V)).toSatisfy(relative(force, 1e-12));
         const late = startUp({ mass: 10, ...law }, force, 4000);
         expect(late.speed).toSatisfy(relative(V, 1e-9));
       }),

@@ -1,6 +1,9 @@
 import { collectBeyond } from "../../server/work/collected.ts";
 
-/** Prints, in bytes, what arrays take once nobody holds one of two of `BYTES`; a process of its own, where nothing else comes and goes. */
+/**
+ * Prints, in bytes, what arrays take once nobody holds one of two of `BYTES`; a process of its own, where nothing else comes
+ * and goes.
+ */
 const BYTES = 80e6;
 
 const heldInArrays = () => process.memoryUsage().arrayBuffers;

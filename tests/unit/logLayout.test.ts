@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { looksLikeJson } from "../../shared/log/jsonRows.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 
 const read = (text: string) => readLog(new TextEncoder().encode(text), "stand.csv");
@@ -312,7 +313,9 @@ test.each([
 });
 
 test("a whole object on each line is not one JSON text", () => {
-  expect(codesOf('{"a": 0.5, "b": 1}\n{"a": 1.5, "b": 2}\n')).not.toContain("log.json 2 1");
+  const objects = '{"a": 0.5, "b": 1}\n{"a": 1.5, "b": 2}\n';
+  expect(looksLikeJson(objects)).toBe(false);
+  expect(read(objects).repairs.map(({ code }) => code)).not.toContain("log.json");
 });
 
 test("a header in the middle marks the restart of the logger", () => {

@@ -69,6 +69,24 @@ describe("the whole answer", () => {
     expect(answer.requirement!.draws).toEqual({ draws: 400, seed: 3, failed: 0 });
   });
 
+  test.each([
+    { area: 0.036, probability: 0.8413447460685429 },
+    { area: 0.024, probability: 0.15865525393145707 },
+  ])("with the drag alone in doubt a speed has the probability of its drag area: $area m²", ({ area, probability }) => {
+    const dragged = (dragArea: number, standardUncertainty: number, requirement: VehicleInput["requirement"]) =>
+      vehicleAnswer(
+        vehicleFrom({
+          ...TWO_THRUSTERS,
+          drag: { surge: { forward: { drag: { from: "typed", dragArea, standardUncertainty } } } },
+          ...(requirement && { requirement }),
+        }),
+      );
+    const speed = dragged(area, 0, undefined).motions[0]!.speed!.value;
+    const demand = dragged(0.03, 0.006, { speed }).requirement!.demands[0]!;
+    // scipy 1.17.1, stats.norm.cdf([1, -1]): a vehicle goes as fast as asked where its drag area is at most that one.
+    expect(demand.probability).toSatisfy(relative(probability, 1e-5));
+  });
+
   test("a demand in the middle of the doubt is met in half of the draws, first order and drawn", () => {
     const at = answer.motions[0]!.speed!.value;
     const half = vehicleAnswer(vehicleFrom({ ...swimsFree, requirement: { speed: at } }), { draws: 1000, seed: 5 });

@@ -3,7 +3,6 @@ import { VehicleDrag } from "../../shared/model/vehicle/drag.ts";
 import { ShapeItem } from "../../shared/model/vehicle/dragShapes.ts";
 import { spheroidAddedMass, spheroidCoefficients } from "../../shared/vehicle/drag/addedMass.ts";
 import { axisDrag } from "../../shared/vehicle/drag/axisDrag.ts";
-import { dragForce, dragLaw } from "../../shared/vehicle/drag/dragForce.ts";
 import { formFactor, ittcFriction, laminarFriction, streamlinedDragArea } from "../../shared/vehicle/drag/friction.ts";
 import { shapeDrag } from "../../shared/vehicle/drag/shapeDrag.ts";
 import { coastDown, startUp, terminalSpeed } from "../../shared/vehicle/motion/closedForms.ts";
@@ -30,8 +29,6 @@ test.each([
     printed: 2.0944,
     digits: 4,
   },
-  { name: "dragLaw", value: dragLaw({ dragArea: 0.045, density: 1000 }).quadratic, printed: 22.5, digits: 12 },
-  { name: "dragForce", value: dragForce({ quadratic: 22.5, linear: 0 }, -2), printed: 90, digits: 12 },
   { name: "coastDown", value: coastDown({ mass: 17.5, quadratic: 22.5 }, 1.5, 1).speed, printed: 0.5122, digits: 4 },
   { name: "startUp", value: startUp({ mass: 17.5, quadratic: 22.5 }, 40, 1).speed, printed: 1.2496, digits: 4 },
   { name: "terminalSpeed", value: terminalSpeed({ force: 40, quadratic: 22.5 }), printed: 1.3333, digits: 4 },
@@ -127,16 +124,9 @@ describe("a list of shapes", () => {
 });
 
 test.each([
-  { what: "a negative drag area", action: () => dragLaw({ dragArea: -1, density: 1000 }), says: /drag area is -1 m²/ },
-  { what: "a drag area of 0", action: () => dragLaw({ dragArea: 0, density: 1000 }), says: /drag area is 0 m²/ },
   { what: "a negative mass", action: () => coastDown({ mass: -3, quadratic: 20 }, 1, 1), says: /mass .*is -3 kg/ },
   { what: "no drag", action: () => terminalSpeed({ force: 3, quadratic: 0 }), says: /quadratic drag is 0/ },
   { what: "a negative time", action: () => startUp({ mass: 3, quadratic: 20 }, 1, -1), says: /time is -1 s/ },
-  {
-    what: "a speed that is no number",
-    action: () => dragForce({ quadratic: 1, linear: 0 }, Number.NaN),
-    says: /speed is not a number/,
-  },
   { what: "flow too slow for the friction line", action: () => ittcFriction(100), says: /Reynolds number is 100/ },
   { what: "a flattened spheroid", action: () => spheroidCoefficients(0.5), says: /a\/b is 0\.5/ },
   {

@@ -105,6 +105,31 @@ test("a run has its file with the whole hash, and a command that reduces it", ()
   expect(wordsOf(section("reproduce", inputOf()))).toContain(`reduce \\"${file.name}\\"`);
 });
 
+test("the command of a run names the motor and controller that its shaft power rests on", () => {
+  const run = RUNS[0]!;
+  const [motorId, controllerId] = ["motor", "controller"];
+  const kept = { version: 1, createdAt: "", updatedAt: "" };
+  const unstated = { noLoadCurrentSlope: 0, note: "" };
+  const motor = {
+    name: "M",
+    speedConstant: (520 * 2 * Math.PI) / 60,
+    resistance: 0.095,
+    noLoadCurrent: 0.7,
+    ...unstated,
+  };
+  const input = inputOf({
+    runs: [{ ...run, document: { ...run.document, recipe: { ...run.document.recipe, motorId, controllerId } } }],
+    parts: {
+      ...NO_PARTS,
+      motors: [{ ...kept, id: motorId, document: motor }],
+      controllers: [{ ...kept, id: controllerId, document: { name: "C", note: "", resistance: 0.008 } }],
+    },
+  });
+  expect(wordsOf(section("reproduce", input))).toContain(
+    "--kv 520rpm/V --resistance 0.095ohm --no-load-current 0.7A --controller-resistance 0.008ohm",
+  );
+});
+
 test("a run that can not be reduced says why", () => {
   const problem = new ApiProblem({ status: 422, code: "bench.no-rate", detail: "No rotation rate." });
   const refused = inputOf({ reductionOf: () => ({ state: "refused", reduction: null, problem, basis: "1" }) });

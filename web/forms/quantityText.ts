@@ -21,7 +21,7 @@ export interface Allowed {
 }
 
 /** The unit named, else the SI unit of the dimension. */
-export function shownUnit(dimension: Dimension, symbol: string | undefined): Unit {
+function shownUnit(dimension: Dimension, symbol: string | undefined): Unit {
   return (symbol === undefined ? undefined : findUnit(symbol, dimension)) ?? UNITS[dimension][0]!;
 }
 

@@ -117,6 +117,7 @@ function fitAt({ points, polynomial, advanceRatio, singleReadings, widening }: F
   const scatters = points.map(({ point }, i) => ({
     standardUncertainty: Math.abs(pulls[i]! * (point.scatter / point.x)),
     degreesOfFreedom: point.scatterDegreesOfFreedom,
+    commonDegreesOfFreedom: point.scatterCommonDegreesOfFreedom,
   }));
   const others = points.map(({ point, advanceRatio: J, advanceRatioUncertainty }, i) => {
     const own = Math.hypot(point.rounding / point.x, point.repeatability / point.x, ofRate(point));

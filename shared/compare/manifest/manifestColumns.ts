@@ -75,7 +75,7 @@ const water: Reader = (cell) => ({ facts: { fluid: parseFluid(cell) }, settings:
 const tags: Reader = (cell) => ({ facts: { tags: cell.split(/[\s;]+/).filter((tag) => tag !== "") } });
 
 /** Headings that a manifest may have, in small letters. */
-export const MANIFEST_HEADINGS: Readonly<Record<string, Reader>> = {
+const MANIFEST_HEADINGS: Readonly<Record<string, Reader>> = {
   file: (cell) => ({ file: cell }),
   variant: words("variant"),
   mounting: words("mounting"),

@@ -7,7 +7,7 @@ const MICROMETRE = { symbol: "µm", factor: 1e-6 };
 const PERCENT = { symbol: "%", factor: 0.01 };
 
 /** "8 % (95 %: 3 to 13 %)" of a ratio, as what it adds. */
-export function addedInWords({ value, interval95: [low, high] }: Uncertain): string {
+function addedInWords({ value, interval95: [low, high] }: Uncertain): string {
   const percent = (ratio: number) => formatNumber((ratio - 1) / PERCENT.factor, Math.abs(ratio - 1) < 0.095 ? 1 : 2);
   return `${percent(value)} % (95 %: ${percent(low)} to ${percent(high)} %)`;
 }

@@ -7,7 +7,7 @@ import type { BladeAnswer, BladeResponse } from "./bladeResponse.ts";
 /** Lift of a section over that of a clean one, as far as a surface can change it; common practice, no source. */
 export const LIFT_FACTOR_BOUNDS = [0.2, 1.3] as const;
 /** Drag of a section over that of a smooth one, as far as anything still like a blade has. Common practice, no source. */
-export const GREATEST_DRAG_FACTOR = 12;
+const GREATEST_DRAG_FACTOR = 12;
 
 /** 95 % point of chi squared with one degree of freedom: a bound that costs more is one the measurement wants broken. */
 const BOUND_REFUSED = 3.841;

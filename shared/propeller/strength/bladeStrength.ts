@@ -85,7 +85,7 @@ interface Beam {
 }
 
 /** The larger of tension and compression, Pa. */
-export const stressOf = (section: Pick<StressedSection, "greatestTension" | "greatestCompression">) =>
+const stressOf = (section: Pick<StressedSection, "greatestTension" | "greatestCompression">) =>
   Math.max(section.greatestTension, section.greatestCompression);
 
 /** Place of the blade's axis forward of the root, m: rake is positive aft. */

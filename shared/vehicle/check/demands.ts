@@ -26,6 +26,8 @@ export interface SolvedDemand {
   readonly needed: number;
   readonly better: "more" | "less";
   /** Null: it can not, or it is not known. */ readonly found: Linear | null;
+  /** Force left at the speed that is needed, N, which says more surely whether it is met; absent: there is none. */
+  readonly left?: Linear | null;
   /** What is known without a number; null: told by the number. */ readonly fixed: {
     readonly met: boolean;
     readonly text: string;
@@ -120,6 +122,15 @@ function meetsSpeed(
   };
 }
 
+/**
+ * Force left of the thrust at a speed (m/s), N, by first order; null where the vehicle is not driven there.
+ *
+ * It is straight in a drag area, which doubts most of all; the speed itself is not: it goes with the root of the drag.
+ */
+function leftAt(doubts: VehicleDoubts, problem: WayProblem, pullFor: PullFor, speed: number): Linear | null {
+  return isDriven(forcesAt(problem, speed)) ? linearNet(doubts, problem, pullFor, speed) : null;
+}
+
 function speedDemand(question: DemandQuestion, requirement: VehicleRequirement): SolvedDemand | null {
   const { speed, againstCurrent, tetherLength } = requirement;
   if (speed === undefined) return null;
@@ -139,7 +150,9 @@ function speedDemand(question: DemandQuestion, requirement: VehicleRequirement):
       ...numbers,
       currentSpeed: againstCurrent,
     }));
-    return { ...base, found, fixed: null, limitedBy, meets };
+    const net = leftAt(question.doubts, solved.problem, pullFor, speed + againstCurrent);
+    const left = net && atStatedCurrent(question.doubts, net);
+    return { ...base, found, left, fixed: null, limitedBy, meets };
   });
 }
 
@@ -176,7 +189,8 @@ function climbDemand(question: DemandQuestion, { climb, lift = 0 }: VehicleRequi
     const limitedBy = limitingPart(model, solved.steady.atSpeed.solved);
     const found = solved.speed ?? { value: 0, by: question.doubts.list.map(() => 0) };
     const aboard = (numbers: VehicleNumbers) => ({ ...numbers, payload: numbers.payload + lift * STANDARD_GRAVITY });
-    return { ...base, found, fixed: null, limitedBy, meets: meetsSpeed(solved.problem, pullFor, climb, aboard) };
+    const left = leftAt(question.doubts, solved.problem, pullFor, climb);
+    return { ...base, found, left, fixed: null, limitedBy, meets: meetsSpeed(solved.problem, pullFor, climb, aboard) };
   });
 }
 

@@ -12,7 +12,10 @@ import { type DrawnRequirement, requirementDraws } from "./requirementDraws.ts";
  * Whether a vehicle meets what is asked of it, with the probability of each demand by first order and, where drawn, by
  * Monte Carlo of all doubtful inputs.
  *
- *   p = Φ((found − needed)/u)
+ *   p = Φ((found − needed)/u);  for a speed  p = Φ(F/u(F)),  F the force left of the thrust at the speed that is needed
+ *
+ * A speed is not straight in its drag, the force left is: on the sample vehicle 1.5 m/s through the water is met in 98.1 of
+ * 100 draws; by the force 97.9, by the speed and its ± 95.4.
  *
  * Source   JCGM 106:2012, 7.2 (conformance probability of a normal result); JCGM 101:2008.
  */
@@ -55,24 +58,31 @@ function demandCheck({ doubts, vehicle }: DemandQuestion, solved: SolvedDemand, 
       sentence: `${name}: ${fixed!.text}`,
     };
   }
-  return { ...base, ...judged(base, uncertainOf(doubts, solved.found), drawn, confidence) };
+  const left = solved.left && uncertainOf(doubts, solved.left);
+  return { ...base, ...judged(base, uncertainOf(doubts, solved.found), { drawn, confidence, left }) };
 }
 
 type Asked = Pick<DemandCheck, "name" | "unit" | "needed" | "better" | "limitedBy">;
 
+interface Judging {
+  /** Part of the draws that meet it; null: not drawn. */ readonly drawn: number | null;
+  readonly confidence: number;
+  /** What says more surely than the result whether it is met: at least 0 where it is. */
+  readonly left?: Uncertain | null | undefined;
+}
+
 function judged(
   { name, unit, needed, better, limitedBy }: Asked,
   found: Uncertain,
-  drawn: number | null,
-  confidence: number,
+  { drawn, confidence, left }: Judging,
 ) {
   const ahead = better === "more" ? found.value - needed : needed - found.value;
   const met = ahead >= 0;
-  const probability = chance(ahead, found.standardUncertainty);
+  const probability = left ? chance(left.value, left.standardUncertainty) : chance(ahead, found.standardUncertainty);
   const certain = (drawn ?? probability) >= confidence;
   const margin = found.value > 0 ? (better === "more" ? found.value / needed : needed / found.value) - 1 : null;
   const asked = `${better === "more" ? "at least" : "at most"} ${formatNumber(needed)} ${unit}`;
-  const sure = sureness(found, drawn ?? probability);
+  const sure = sureness(left ?? found, drawn ?? probability);
   const because = met || limitedBy === null ? "" : ` ${limitedBy.text}`;
   const verdict = met ? (certain ? "met" : "met, but not surely") : "not met";
   const sentence = `${name}: ${formatUncertain(found, { symbol: unit, factor: 1 })} for ${asked}: ${verdict}${sure}.${because}`;
@@ -119,7 +129,7 @@ function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] 
   }
   const found = uncertain(endurance.value, endurance.standardUncertainty);
   const minutes = { symbol: "min", factor: 60 };
-  const one = judged(base, found, null, confidence);
+  const one = judged(base, found, { drawn: null, confidence });
   const verdict = one.met ? (one.certain ? "met" : "met, but not surely") : "not met";
   const sentence = `Time it works ${endurance.text}: ${formatUncertain(found, minutes)} for at least ${formatNumber(needed / 60)} min: ${verdict}${sureness(found, one.probability)}.`;
   return [{ ...base, ...one, sentence }];

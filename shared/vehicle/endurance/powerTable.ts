@@ -3,7 +3,7 @@ import type { PowerAccount } from "../../model/vehicle/account.ts";
 /** Powers on the bus, W; together they are the power from the bus. */
 export type PowerParts = Omit<PowerAccount, "source" | "supplyLoss">;
 
-export const PART_NAMES = [
+const PART_NAMES = [
   "hotel",
   "controllers",
   "motors",

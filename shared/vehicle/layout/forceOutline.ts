@@ -48,7 +48,7 @@ interface OutlineAsk {
  * Error    exact to rounding for the limits of thrust; a current's bulges under 1 % of the size are left out.
  *          Where torque ahead and astern differ and is counted, the set is not convex and this is its convex hull.
  */
-export function outlineIn(model: LayoutModel, { axes, held, current }: OutlineAsk) {
+function outlineIn(model: LayoutModel, { axes, held, current }: OutlineAsk) {
   const [i, j] = [rowOf(axes[0]), rowOf(axes[1])];
   const hold = held.filter((axis) => !axes.includes(axis)).map((axis) => ({ wrench: unitWrench(axis), at: 0 }));
   const farthest = ([a, b]: Corner): Corner => {

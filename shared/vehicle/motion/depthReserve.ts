@@ -15,7 +15,7 @@ const COVERAGE = 2;
  * What must be known where holding the depth takes all but all of the vertical thrust: the other motions have what is left
  * over, and a little more weight or less voltage takes it.
  *
- *   r = F_max − |W|,   p = Φ(r/u(r))
+ *   r = F_max − |W + F_t|,   p = Φ(r/u(r));   F_t the pull of the tether at rest, downwards
  *
  * Source   first order, as `linearFrom`; JCGM 106:2012, 7.2 for the probability.
  */
@@ -25,14 +25,15 @@ export function reserveWarnings({
   up,
   down,
 }: Pick<VerticalQuestion, "model" | "doubts" | "up" | "down">): Warning[] {
-  const sinking = netWeight(model);
+  const pull = (up ?? down)?.problem.pull([0, 0, 0]).force[2] ?? 0;
+  const sinking = netWeight(model) + pull;
   const against = sinking > 0 ? up : down;
   if (sinking === 0 || against === null || !isDriven(against.steady.atRest)) return [];
   const reserve = linearFrom(
     doubts,
     model.numbers,
     [against.force],
-    ([force], numbers) => force! - Math.abs(numbers.payload - numbers.netBuoyancy),
+    ([force], numbers) => force! - Math.abs(numbers.payload - numbers.netBuoyancy + pull),
   );
   const spread = spreadOfLinear(doubts, reserve);
   const taken = Math.abs(sinking) / against.force.value;

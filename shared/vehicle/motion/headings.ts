@@ -204,7 +204,7 @@ export function heldCurrent(hold: HoldProblem, from: number): number | null {
   return bracketedRoot(excess, low, high, { relativeTolerance: TOLERANCE }).root;
 }
 
-/** The current held from one side by first order, m/s. */
+/** The current held from one side by first order, m/s. Assumes the tether as stated: its own doubt is left out. */
 export function linearHeld(doubts: VehicleDoubts, hold: HoldProblem, from: number, current: number): Linear {
   if (!(current > 0)) return { value: current, by: doubts.list.map(() => 0) };
   const reserve = (model: PropulsionModel, U: number) => holdReserve({ ...hold, model }, from, U) ?? 1;

@@ -49,7 +49,7 @@ export function linearSpeed(
 }
 
 /** ∂F/∂V at a speed, N·s/m. */
-export function netSlope(problem: WayProblem, speed: number): number {
+function netSlope(problem: WayProblem, speed: number): number {
   const [low, high] = [speed * (1 - STEP), speed * (1 + STEP)];
   return (forcesAt(problem, high).net - forcesAt(problem, low).net) / (high - low);
 }

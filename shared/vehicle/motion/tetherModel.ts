@@ -34,8 +34,8 @@ interface Direction {
  *
  * Source   `tetherPulls`; Lagrange's interpolation.
  * Assumes  as `tetherPulls`.
- * Error    about 2e-4 of the force from 0.9 m/s on; below 0.4 m/s, where a weight that sags gives way to drag, 2 %, which
- *          is some 0.01 N; a change of a factor by 10 % to some 1e-3.
+ * Error    within 5e-4 of the force from 0.9 m/s on; below, where a weight that sags gives way to drag, within 3 % or 0.02 N;
+ *          a change of a factor by 10 % to 1 %.
  * Throws   as `tetherPulls`.
  */
 export function tetherModel(out: TetherOut | null, from: number): PullFor {

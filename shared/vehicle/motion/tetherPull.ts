@@ -118,7 +118,8 @@ function pullAt(out: TetherOut, from: number, through: Vector, near: Near | null
 const apart = (a: Vector, b: Vector): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 function leastBy<T>(list: readonly T[], size: (one: T) => number): T | null {
-  let [least, at] = [Number.POSITIVE_INFINITY, null as T | null];
+  let least = Number.POSITIVE_INFINITY;
+  let at: T | null = null;
   for (const one of list) {
     const now = size(one);
     if (now < least) [least, at] = [now, one];

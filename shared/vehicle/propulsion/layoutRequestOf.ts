@@ -45,7 +45,7 @@ export function layoutRequestOf(
 }
 
 /** Bus voltage, V, that full thrust ahead leaves; where ahead is not commanded, that without load. */
-export function layoutVoltage(model: PropulsionModel): number {
+function layoutVoltage(model: PropulsionModel): number {
   const { held } = model.geometry;
   if (!held.includes("surge")) return model.numbers.supply.openCircuitVoltage;
   const { busVoltage } = busDemand(model, { direction: { surge: 1 } });

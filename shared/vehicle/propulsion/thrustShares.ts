@@ -104,7 +104,8 @@ function leastBound(
   { direction, aside }: ShareAsk,
   limits: Limits,
 ): { readonly times: number; readonly price: Price } | null {
-  let [least, at] = [Number.POSITIVE_INFINITY, null as Price | null];
+  let least = Number.POSITIVE_INFINITY;
+  let at: Price | null = null;
   const slight = SLIGHT * Math.max(...direction.map(Math.abs));
   for (const price of prices) {
     const along = dot(price.axes, direction);

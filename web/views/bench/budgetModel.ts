@@ -27,7 +27,7 @@ export interface BudgetTable {
   readonly halving: string;
 }
 
-export const QUANTITIES = {
+const QUANTITIES = {
   thrustCoefficient: { title: "Thrust coefficient", symbol: "K_T" },
   powerCoefficient: { title: "Power coefficient", symbol: "C_P" },
   staticMerit: { title: "Static merit", symbol: "FM" },

@@ -91,14 +91,14 @@ export function delimiterOptions(shape: LogShape | null): Option<string>[] {
   return options(shape && (DELIMITER_NAMES[shape.delimiter] ?? shape.delimiter), Object.entries(DELIMITER_NAMES));
 }
 
-export function decimalOptions(shape: LogShape | null): Option<string>[] {
+function decimalOptions(shape: LogShape | null): Option<string>[] {
   return options(shape?.decimalMark ?? null, [
     [".", "point: 12.5"],
     [",", "comma: 12,5"],
   ]);
 }
 
-export function encodingOptions(shape: LogShape | null): Option<string>[] {
+function encodingOptions(shape: LogShape | null): Option<string>[] {
   const names = ["utf-8", "windows-1252", "utf-16le", "utf-16be"];
   return options(
     shape?.encoding ?? null,
@@ -106,7 +106,7 @@ export function encodingOptions(shape: LogShape | null): Option<string>[] {
   );
 }
 
-export const THOUSANDS_OPTIONS: Option<string>[] = [
+const THOUSANDS_OPTIONS: Option<string>[] = [
   { value: AUTOMATIC, label: "Only where nothing else can be meant" },
   { value: "always", label: "Always: 1.234 or 1,234 is 1234" },
   { value: "never", label: "Never" },

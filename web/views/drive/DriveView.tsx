@@ -75,11 +75,11 @@ export default function DriveView() {
 
 function Basis() {
   const stated = motor.value?.document.uncertainties
-    ? "constants of the motor and whatever else states its doubt"
+    ? "the constants of the motor and whatever else states its doubt"
     : "whatever part states its doubt";
   return (
     <p>
-      ± is the half-width of the 95{"\u202f"}% interval that follows from the coefficients and from the {stated}.
+      ± is the half-width of the 95{"\u202f"}% interval that follows from the coefficients, and from {stated}.
     </p>
   );
 }

@@ -33,7 +33,7 @@ export function LimitsPanel() {
               {point!.limits.map(({ name, limit, actual, unit, reachedAtThrottle }) => (
                 <tr key={name}>
                   <th scope="row">{name === "supply voltage" ? "greatest power of the supply" : name}</th>
-                  <td class="number">{limitText(limit, unit)}</td>
+                  <td class="number">{`at ${unit === "V" ? "least" : "most"} ${limitText(limit, unit)}`}</td>
                   <td class="number">{limitText(actual, unit)}</td>
                   <td class="number">
                     {reachedAtThrottle === null

@@ -13,11 +13,11 @@ export const SHOWN_CHOICES: readonly { readonly value: PointQuantity; readonly l
 
 /** One quantity against throttle, every propeller side by side, with bands. */
 export function throttlePicture(driven: readonly Driven[], throttle: number, quantity: PointQuantity): ChartSpec {
-  const { name, unit } = quantityOf(quantity);
+  const { name, axis, unit } = quantityOf(quantity);
   return {
     title: `${name} against throttle`,
     x: { label: "Throttle", unit: "%", min: 0, max: 100 },
-    y: { label: name, unit: unit.symbol, ...fromZero(quantity) },
+    y: { label: axis ?? name, unit: unit.symbol, ...fromZero(quantity) },
     series: driven
       .filter(({ sweep }) => sweep.length > 0)
       .map(({ inHand, sweep }) => ({
@@ -37,11 +37,11 @@ export function voltagePicture(
   throttle: number,
   quantity: PointQuantity,
 ): ChartSpec {
-  const { name, unit } = quantityOf(quantity);
+  const { name, axis, unit } = quantityOf(quantity);
   return {
     title: `${name} against supply voltage at ${Math.round(100 * throttle)} % throttle`,
     x: { label: "Open-circuit voltage", unit: "V" },
-    y: { label: name, unit: unit.symbol, ...fromZero(quantity) },
+    y: { label: axis ?? name, unit: unit.symbol, ...fromZero(quantity) },
     series: against.map(({ inHand, points }) => ({
       id: `${quantity}-${inHand.name}`,
       name: inHand.name,

@@ -10,6 +10,8 @@ const NEWTON_PER_WATT: ShownUnit = { symbol: "N/W", factor: 1 };
 export const POINT_QUANTITIES: readonly {
   readonly key: PointQuantity;
   readonly name: string;
+  /** Shorter name, where an axis of a picture has no room for the whole. */
+  readonly axis?: string;
   readonly symbol: string;
   readonly unit: ShownUnit;
 }[] = [
@@ -18,7 +20,13 @@ export const POINT_QUANTITIES: readonly {
   { key: "torque", name: "Propeller torque", symbol: "Q", unit: MILLINEWTON_METRE },
   { key: "motorCurrent", name: "Motor current", symbol: "I_m", unit: AMPERE },
   { key: "motorVoltage", name: "Motor voltage", symbol: "U_m", unit: VOLT },
-  { key: "supplyCurrent", name: "Current from the supply, all thrusters and hotel load", symbol: "I_s", unit: AMPERE },
+  {
+    key: "supplyCurrent",
+    name: "Current from the supply, all thrusters and hotel load",
+    axis: "Current from the supply",
+    symbol: "I_s",
+    unit: AMPERE,
+  },
   { key: "supplyVoltage", name: "Supply voltage under load", symbol: "U", unit: VOLT },
   { key: "windingTemperature", name: "Winding temperature, steady", symbol: "T_w", unit: CELSIUS },
   { key: "electricalPower", name: "Electrical power of one thruster", symbol: "P_e", unit: WATT },

@@ -97,31 +97,37 @@ function VariantTable({ lines, basis }: { readonly lines: readonly VariantLine[]
         </thead>
         <tbody>
           {lines.map((line) => (
-            <tr key={line.name}>
-              <th scope="row">
-                <Swatch kind="measured" style={line.style} /> {line.name}
-                <span class="muted overview-runs"> {line.runs}</span>
-              </th>
-              <td class="number">{line.thrustCoefficient}</td>
-              <td class="number">{line.powerCoefficient}</td>
-              <td class="number">{line.staticMerit}</td>
-              {basis && (
-                <>
-                  <td class="number">{line.bollardThrust}</td>
-                  <td class="number">{line.supplyCurrent}</td>
-                </>
-              )}
-              <td>
-                <a href={addressOf("bench", { run: line.firstRun })}>
-                  {capitalised([line.checks, line.warnings].filter((text) => text !== "").join("; ") || "runs")}
-                  <span class="visually-hidden"> of {line.name}</span>
-                </a>
-              </td>
-            </tr>
+            <VariantRow key={line.name} line={line} isDriven={basis !== ""} />
           ))}
         </tbody>
       </table>
     </TableBox>
+  );
+}
+
+function VariantRow({ line, isDriven }: { readonly line: VariantLine; readonly isDriven: boolean }) {
+  return (
+    <tr>
+      <th scope="row">
+        <Swatch kind="measured" style={line.style} /> {line.name}
+        <span class="muted overview-runs"> {line.runs}</span>
+      </th>
+      <td class="number">{line.thrustCoefficient}</td>
+      <td class="number">{line.powerCoefficient}</td>
+      <td class="number">{line.staticMerit}</td>
+      {isDriven && (
+        <>
+          <td class="number">{line.bollardThrust}</td>
+          <td class="number">{line.supplyCurrent}</td>
+        </>
+      )}
+      <td>
+        <a href={addressOf("bench", { run: line.firstRun })}>
+          {capitalised([line.checks, line.warnings].filter((text) => text !== "").join("; ") || "runs")}
+          <span class="visually-hidden"> of {line.name}</span>
+        </a>
+      </td>
+    </tr>
   );
 }
 

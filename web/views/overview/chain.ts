@@ -110,7 +110,7 @@ function vehicleStage({ vehicles }: ChainInput): Stage {
 
 function metText(answered: ChainInput["vehicles"]): string {
   const asked = answered.filter(({ verdict }) => verdict !== null);
-  if (asked.length === 0) return ", nothing asked of it";
+  if (asked.length === 0) return ", nothing asked yet";
   const met = asked.filter(({ verdict }) => verdict!.tone === "met").length;
   return met === asked.length
     ? met === 1

@@ -80,7 +80,7 @@ function factsOf(answer: VehicleAnswer): VehicleFact[] {
 const probabilityOf = ({ probability, probabilityDrawn }: DemandCheck) => probabilityDrawn ?? probability;
 
 /** The demand that decides: missed before unsure, then the least sure, then the least margin. */
-export function decidingDemand({ demands }: Pick<RequirementCheck, "demands">): DemandCheck | null {
+function decidingDemand({ demands }: Pick<RequirementCheck, "demands">): DemandCheck | null {
   const rank = (one: DemandCheck) => [Number(one.met), probabilityOf(one) ?? 1, one.margin ?? Infinity] as const;
   return (
     [...demands].sort((a, b) => {

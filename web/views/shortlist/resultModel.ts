@@ -35,7 +35,7 @@ const ahead = ({ points }: ShortlistRow): DutyPoint | undefined => points.find((
 const atDuty = (row: ShortlistRow): DutyPoint | undefined => ahead(row) ?? row.points[0];
 
 /** Columns of the table of those that meet: what is told of each, at the demanded thrust. */
-export const RESULT_COLUMNS: readonly ResultColumn[] = [
+const RESULT_COLUMNS: readonly ResultColumn[] = [
   { key: "score", label: "Score", cell: ({ score }) => formatNumber(score, 2) },
   { key: "motor", label: "Motor", cell: ({ combination }) => combination.motor, isText: true },
   { key: "propeller", label: "Propeller", cell: ({ combination }) => combination.propeller, isText: true },
@@ -102,7 +102,7 @@ export function failureBars({
   }));
 }
 
-export const CRITERION_NAMES: Readonly<Record<Criterion, string>> = {
+const CRITERION_NAMES: Readonly<Record<Criterion, string>> = {
   thrustPerPower: "thrust for its power",
   mass: "mass",
   price: "price",

@@ -20,7 +20,15 @@ import { RobustnessPanel } from "./robustness/RobustnessPanel.tsx";
 import { TrendPanel } from "./trend/TrendPanel.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
-import { claimText, forest, spreadLines, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
+import {
+  basisText,
+  claimText,
+  forest,
+  spreadLines,
+  variantsAnswer,
+  variantsQuestion,
+  variantTable,
+} from "./variantsModel.ts";
 import {
   againstBaseline,
   baseline,
@@ -36,48 +44,17 @@ export default function VariantsView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
   const { comparisons, problem } = compared.value;
   const all = groups.value;
-  const base = baseline.value;
+  const names = all.map(({ name }) => name);
   const claim = claimed.value;
   const plot = useMemo(() => forest(comparisons, all, claim), [comparisons, all, claim]);
   return (
     <Screen
-      question={variantsQuestion(
-        all.map(({ name }) => name),
-        base?.name ?? null,
-      )}
+      question={variantsQuestion(names, baseline.value?.name ?? null)}
       answer={problem || variantsAnswer(againstBaseline.value, all)}
       tone={problem ? "problem" : comparisons.length > 0 ? "known" : "open"}
       isBusy={isReducing.value}
-      basis={
-        comparisons.length > 0 &&
-        "± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats. Two variants have one spread from mounting to mounting unless a test at 10 % tells theirs apart."
-      }
-      actions={
-        all.length > 1 && (
-          <>
-            <SelectField
-              label="Measured against"
-              value={base?.name ?? ""}
-              options={all.map(({ name }) => ({ value: name, label: name }))}
-              onChange={chooseBaseline}
-            />
-            {all.length > 2 && (
-              <SelectField
-                label="Pairs"
-                value={pairs.value}
-                options={[
-                  { value: "baseline", label: "each against it" },
-                  { value: "all", label: "every pair" },
-                ]}
-                onChange={(which) => {
-                  pairs.value = which;
-                }}
-              />
-            )}
-            <SpreadField />
-          </>
-        )
-      }
+      basis={comparisons.length > 0 && basisText(spreads.value)}
+      actions={all.length > 1 && <Choices />}
       picture={
         comparisons.length > 0 && (
           <>
@@ -109,6 +86,35 @@ export default function VariantsView() {
         </p>
       )}
     </Screen>
+  );
+}
+
+/** What is held against what, and which spread serves whom. */
+function Choices() {
+  const all = groups.value;
+  return (
+    <>
+      <SelectField
+        label="Measured against"
+        value={baseline.value?.name ?? ""}
+        options={all.map(({ name }) => ({ value: name, label: name }))}
+        onChange={chooseBaseline}
+      />
+      {all.length > 2 && (
+        <SelectField
+          label="Pairs"
+          value={pairs.value}
+          options={[
+            { value: "baseline", label: "each against it" },
+            { value: "all", label: "every pair" },
+          ]}
+          onChange={(which) => {
+            pairs.value = which;
+          }}
+        />
+      )}
+      <SpreadField />
+    </>
   );
 }
 

@@ -1,10 +1,11 @@
 import { claimVerdict } from "../../../shared/compare/claimVerdict.ts";
 import { ratioInWords } from "../../../shared/compare/ratioInWords.ts";
 import { spreadsInWords } from "../../../shared/compare/spreadsInWords.ts";
-import type { Comparison, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
+import type { Comparison, SpreadChoice, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
+import { unitWords } from "../bench/columnsModel.ts";
 import { reductionsOf, type VariantRuns } from "./variantGroups.ts";
 
 /** The question of the screen, told of what is compared. */
@@ -22,7 +23,7 @@ export function variantsAnswer(comparisons: readonly Comparison[], groups: reado
   if (waiting.length > 0 && groups.length > 1) return "The runs of the variants are not all reduced yet.";
   if (groups.length === 1)
     return `All runs belong to one variant, “${groups[0]!.name}”. Give at least one run another variant to compare.`;
-  return "No run has a variant yet. Name the variant of each run below, for example “as printed” and “sanded”.";
+  return "No run has a variant yet. Name the variant of each run, for example “as printed” and “sanded”.";
 }
 
 /** Two sentences can be read as one answer; of more, the variant furthest from the baseline speaks and the rest are counted. */
@@ -95,17 +96,31 @@ function furtherRows(comparisons: readonly Comparison[]): VariantTable["rows"] {
         const answer = answers.find((one) => one.quantity === quantity);
         if (!answer?.ratio) return answer?.why ?? "–";
         const { condition } = answer;
-        const at = condition === null ? "" : `, at ${formatNumber(condition.value)} ${condition.unit}`.trimEnd();
+        const at = condition === null ? "" : `, at ${formatNumber(condition.value)}${conditionUnit(condition.unit)}`;
         return `${ratioInWords(answer.ratio)}${at}${condition?.extrapolated ? ", beyond what was measured" : ""}`;
       }),
     ],
   }));
 }
 
+/** Behind a number: plain steps of a throttle have no unit. */
+const conditionUnit = (unit: string) => (unit === "1" || unit === "" ? "" : `\u202f${unitWords(unit)}`);
+
 /** What to know beside the comparisons, each sentence once however many of them it is about. */
 export function distinctWarnings(told: readonly Pick<Comparison, "warnings">[]): Comparison["warnings"] {
   const all = told.flatMap(({ warnings }) => warnings);
   return all.filter((one, at) => all.findIndex(({ message }) => message === one.message) === at);
+}
+
+const SPREAD_WORDS: { readonly [C in SpreadChoice]: string } = {
+  tested: "Two variants have one spread from mounting to mounting unless a test at 10 % tells theirs apart.",
+  pooled: "Two variants are taken to have one spread from mounting to mounting.",
+  separate: "Each variant has its own spread from mounting to mounting.",
+};
+
+/** What the intervals are and rest on. */
+export function basisText(spreads: SpreadChoice): string {
+  return `± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats. ${SPREAD_WORDS[spreads]}`;
 }
 
 /** Which spread from mounting to mounting each thrust ratio rests on, a sentence a comparison that has a choice. */
@@ -142,7 +157,7 @@ export interface Forest {
   readonly ticks: readonly number[];
 }
 
-/** Up to so many pairs every ratio is drawn; of more, those that hang on no condition and were always asked first. */
+/** Up to so many pairs every ratio is drawn; of more, those that hang on no condition. */
 const PAIRS_IN_FULL = 2;
 
 /** Ratios with their intervals on one shared axis of factors. */

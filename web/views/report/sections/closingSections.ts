@@ -1,5 +1,6 @@
 import { describeFluid } from "../../../../shared/fluid/parseFluid.ts";
 import type { Run } from "../../../../shared/model/run.ts";
+import { RPM_PER_VOLT } from "../../../../shared/motor/identifySentence.ts";
 import { CAUTIONS, WHO_DECIDES } from "../../../app/cautionWords.ts";
 import { heading, list, once, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
@@ -68,7 +69,20 @@ function reduceCommand({ parts }: ReportInput, { propellerId, recipe, file }: Ru
       ? "DIAMETER"
       : `"${millimetres(propeller.diameter)} mm ± ${millimetres(propeller.diameterUncertainty)} mm"`;
   const poles = recipe.polePairs === undefined ? "" : ` --pole-pairs ${recipe.polePairs}`;
-  return `${CLI} reduce "${file.name}" --diameter ${diameter} --water "${describeFluid(recipe.fluid).replaceAll("\u202f", " ")}"${poles}`;
+  return `${CLI} reduce "${file.name}" --diameter ${diameter} --water "${describeFluid(recipe.fluid).replaceAll("\u202f", " ")}"${poles}${motorOptions(parts, recipe)}`;
 }
 
-const millimetres = (metres: number) => Number((1000 * metres).toPrecision(6));
+/** Motor and controller on the stand: without them a log without torque gives no power coefficient. */
+function motorOptions({ motors, controllers }: ReportInput["parts"], { motorId, controllerId }: Run["recipe"]): string {
+  const motor = motors.find(({ id }) => id === motorId)?.document;
+  const controller = controllers.find(({ id }) => id === controllerId)?.document;
+  if (motor === undefined) return "";
+  const words = [
+    `--kv ${plain(motor.speedConstant / RPM_PER_VOLT.factor)}rpm/V --resistance ${plain(motor.resistance)}ohm --no-load-current ${plain(motor.noLoadCurrent)}A`,
+    ...(controller === undefined ? [] : [`--controller-resistance ${plain(controller.resistance)}ohm`]),
+  ];
+  return ` ${words.join(" ")}`;
+}
+
+const plain = (value: number) => Number(value.toPrecision(6));
+const millimetres = (metres: number) => plain(1000 * metres);

@@ -10,10 +10,10 @@ import { type ShownPrediction, shownName } from "../predictions/shownPrediction.
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 
 /** Shaft power that sentences and tables are told for, W. */
-export const REFERENCE_POWER = 100;
+const REFERENCE_POWER = 100;
 
 type Known = MeasuredVariant & { readonly staticMerit: Uncertain };
-export const isKnown = (variant: MeasuredVariant): variant is Known =>
+const isKnown = (variant: MeasuredVariant): variant is Known =>
   variant.staticMerit !== null && variant.staticMerit.value > 0;
 
 /** The disc that a variant is held against: without the nozzle where its own propeller has none. */

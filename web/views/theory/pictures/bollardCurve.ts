@@ -1,8 +1,5 @@
-import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
-import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
 import type { Uncertain } from "../../../../shared/quantity/uncertain.ts";
 import type { ChartPoint, ChartSeries } from "../../../charts/chartSpec.ts";
-import { RPM } from "../../bench/shownUnits.ts";
 
 const STEPS = 40;
 
@@ -25,11 +22,3 @@ export function thrustOf(thrust: Uncertain): Pick<ChartPoint, "y" | "yInterval">
 
 /** Rotation rate that predictions are drawn up to where nothing was measured, rpm. */
 export const UNMEASURED_REACH = 4000;
-
-/** Rotation rate (rev/s) that takes about `shaftPower` (W), by the law of the cube from one computed point. */
-export function rateForPower(predictor: Predictor, density: number, shaftPower: number): number {
-  const [point] = predictedBollard(predictor, density, [RPM.factor * UNMEASURED_REACH]);
-  return point === undefined || !(point.shaftPower > 0)
-    ? 0
-    : point.rotationRate * Math.cbrt(shaftPower / point.shaftPower);
-}

@@ -1,12 +1,13 @@
 import { bollardEstimate, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
 import { predictedBollard } from "../../../../shared/propeller/prediction/predictedCurves.ts";
+import { rateForPower } from "../../../../shared/propeller/prediction/rateForPower.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { plateauName } from "../../bench/plateausModel.ts";
 import { freeStyle } from "../../variants/variantGroups.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
 import { advanceRatioOf } from "./advanceRatioOf.ts";
-import { curve, greatest, rateForPower, thrustOf } from "./bollardCurve.ts";
+import { curve, greatest, thrustOf } from "./bollardCurve.ts";
 import { discOfPrediction, limitCurves } from "./limitCurves.ts";
 
 export type PowerKind = "shaftPower" | "electricalPower";
@@ -49,7 +50,8 @@ function predictedPower(
   { reach, passed }: { readonly reach: number; readonly passed: number },
 ): ChartPoint[] {
   const { source } = shown.prediction;
-  const [disc, { predictor }] = [discOfPrediction(shown, inputs), shown];
+  const { predictor } = shown;
+  const disc = discOfPrediction(shown, inputs);
   if (source.kind === "staticMerit" && disc !== null)
     return curve(reach, (power) => thrustOfMerit(power * passed, source.staticMerit, disc));
   if (predictor === null) return [];

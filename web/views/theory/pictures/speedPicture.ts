@@ -4,9 +4,10 @@ import { discArea } from "../../../../shared/propeller/coefficients.ts";
 import { idealThrust } from "../../../../shared/propeller/momentum.ts";
 import { predictedOpenWater } from "../../../../shared/propeller/prediction/predictedCurves.ts";
 import type { Predictor } from "../../../../shared/propeller/prediction/predictor.ts";
+import { rateForPower } from "../../../../shared/propeller/prediction/rateForPower.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
-import { together as textsTogether } from "../../../app/together.ts";
+import { together } from "../../../app/together.ts";
 import { capitalised, joined } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 import { RPM, WATT } from "../../bench/shownUnits.ts";
@@ -14,7 +15,6 @@ import { meanThrustCoefficient, meanTorqueCoefficient } from "../../variants/var
 import { correlationOf } from "../describedBlade.ts";
 import { predictionSeries, type ShownPrediction } from "../predictions/shownPrediction.ts";
 import type { MeasuredVariant, TheoryInputs } from "../theoryModel.ts";
-import { rateForPower } from "./bollardCurve.ts";
 import { limitCurves } from "./limitCurves.ts";
 
 export type Held = ThrustAtSpeedRequest["fixed"];
@@ -39,13 +39,13 @@ export interface VariantAtSpeed {
 
 /** Where the fall with speed of each comes from: variants of which the same is to be said are named together. */
 export function speedReasons(known: readonly VariantAtSpeed[]): string[] {
-  return together(known, ({ result }) => [result.reason]).map(([reason, names]) => `${names}: ${reason}`);
+  return byVariants(known, ({ result }) => [result.reason]).map(([reason, names]) => `${names}: ${reason}`);
 }
 
 /** What to know of the curves beyond what is said of the predictions: of all of them without names, else of those it holds for. */
 export function speedWarnings(known: readonly VariantAtSpeed[], predictions: readonly ShownPrediction[]) {
   const told = predictions.flatMap(({ predictor }) => predictor?.warnings ?? []).map(plainMessage);
-  const said = together(known, ({ result }) =>
+  const said = byVariants(known, ({ result }) =>
     result.warnings.map(plainMessage).filter((text) => !told.includes(text)),
   );
   const all = capitalised(joined(known.map(({ variant }) => variant.name)));
@@ -53,8 +53,8 @@ export function speedWarnings(known: readonly VariantAtSpeed[], predictions: rea
 }
 
 /** Each text once, with the names of the variants it belongs to. */
-function together(known: readonly VariantAtSpeed[], textsOf: (one: VariantAtSpeed) => readonly string[]) {
-  return textsTogether(known, ({ variant }) => variant.name, textsOf).map(
+function byVariants(known: readonly VariantAtSpeed[], textsOf: (one: VariantAtSpeed) => readonly string[]) {
+  return together(known, ({ variant }) => variant.name, textsOf).map(
     ([text, of]) => [text, capitalised(joined(of))] as const,
   );
 }
@@ -84,14 +84,14 @@ export function speedPicture(speed: SpeedInputs, known: readonly VariantAtSpeed[
   };
 }
 
-export function heldWords(held: Held): string {
+function heldWords(held: Held): string {
   return held.given === "rotationRate"
     ? formatQuantity(held.rotationRate, RPM)
     : `${formatQuantity(held.shaftPower, WATT)} at the shaft`;
 }
 
 /** Where the fall with speed comes from, as a phrase. */
-export const SOURCE_WORDS: Readonly<Record<AdvanceSource, string>> = {
+const SOURCE_WORDS: Readonly<Record<AdvanceSource, string>> = {
   openWater: "its own run at speed",
   series: "a series propeller scaled to its bollard point",
   bladeElements: "blade elements scaled to its bollard point",

@@ -35,10 +35,7 @@ export function PredictionForm({ changed, onDone }: PredictionFormProps) {
     event.preventDefault();
     const others = predictions.value.map(({ name }) => name).filter((name) => name !== changed?.name);
     const made = predictionOf(draft, others);
-    if ("missing" in made) {
-      setMissing(made.missing);
-      return;
-    }
+    if ("missing" in made) return setMissing(made.missing);
     const { prediction } = made;
     if (await (changed === null ? addPrediction(prediction) : changePrediction(changed.name, prediction))) onDone();
   };
@@ -77,6 +74,7 @@ export function PredictionForm({ changed, onDone }: PredictionFormProps) {
 }
 
 const KINDS = Object.entries(KIND_NAMES).map(([value, label]) => ({ value: value as PredictionDraft["kind"], label }));
+
 interface FieldsProps {
   readonly draft: PredictionDraft;
   readonly set: (part: Partial<PredictionDraft>) => void;

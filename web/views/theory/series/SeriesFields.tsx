@@ -31,6 +31,10 @@ export function SeriesFields({ value, onChange, onReadable = () => undefined }: 
     setUnread(next);
     onReadable(next.length === 0);
   };
+  const chooseFamily = (family: SeriesWithoutPitch["family"]) => {
+    mark([]);
+    onChange(family === "wageningen-b" ? open.current : { family });
+  };
   const follow = (field: string) => (problem: string | null) =>
     mark([...unread.filter((one) => one !== field), ...(problem === null ? [] : [field])]);
   return (
@@ -40,36 +44,44 @@ export function SeriesFields({ value, onChange, onReadable = () => undefined }: 
         value={value.family}
         options={FAMILIES}
         help="What a smooth, well-made propeller of this family does at a high Reynolds number: a yardstick, not your propeller."
-        onChange={(family) => {
-          mark([]);
-          onChange(family === "wageningen-b" ? open.current : { family });
-        }}
+        onChange={chooseFamily}
       />
-      {value.family === "wageningen-b" && (
-        <>
-          <QuantityField
-            label="Number of blades"
-            symbol="Z"
-            dimension="number"
-            value={value.blades}
-            min={2}
-            max={7}
-            onChange={(blades) => blades !== null && onChange({ ...value, blades: Math.round(blades) })}
-            onProblem={follow("blades")}
-          />
-          <QuantityField
-            label="Expanded area ratio"
-            symbol="A_E/A_0"
-            dimension="number"
-            value={value.areaRatio}
-            positive
-            max={2}
-            help="Tested from 0.30 to 1.05."
-            onChange={(areaRatio) => areaRatio !== null && onChange({ ...value, areaRatio })}
-            onProblem={follow("area ratio")}
-          />
-        </>
-      )}
+      {value.family === "wageningen-b" && <OpenScrewFields value={value} onChange={onChange} follow={follow} />}
+    </>
+  );
+}
+
+interface OpenScrewFieldsProps {
+  readonly value: OpenScrew;
+  readonly onChange: (screw: OpenScrew) => void;
+  /** Who is told whether a field of this name can be read. */
+  readonly follow: (field: string) => (problem: string | null) => void;
+}
+
+function OpenScrewFields({ value, onChange, follow }: OpenScrewFieldsProps) {
+  return (
+    <>
+      <QuantityField
+        label="Number of blades"
+        symbol="Z"
+        dimension="number"
+        value={value.blades}
+        min={2}
+        max={7}
+        onChange={(blades) => blades !== null && onChange({ ...value, blades: Math.round(blades) })}
+        onProblem={follow("blades")}
+      />
+      <QuantityField
+        label="Expanded area ratio"
+        symbol="A_E/A_0"
+        dimension="number"
+        value={value.areaRatio}
+        positive
+        max={2}
+        help="Tested from 0.30 to 1.05."
+        onChange={(areaRatio) => areaRatio !== null && onChange({ ...value, areaRatio })}
+        onProblem={follow("area ratio")}
+      />
     </>
   );
 }

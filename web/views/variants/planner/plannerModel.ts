@@ -19,7 +19,7 @@ export function spreadSeen(
 }
 
 /** Where nothing was mounted twice: common practice for a propeller taken off and put on again, no source. */
-export const USUAL_SPREAD = 0.02;
+const USUAL_SPREAD = 0.02;
 
 export interface PlanDraft {
   /** Relative difference that must be seen. */

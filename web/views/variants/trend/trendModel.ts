@@ -3,7 +3,7 @@ import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coef
 import { openWaterOfSeries } from "../../../../shared/propeller/series/openWaterOfSeries.ts";
 import { staticMerit } from "../../../../shared/propeller/staticMerit.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
-import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
+import { uncertain } from "../../../../shared/quantity/uncertain.ts";
 import { capitalised } from "../../../app/words.ts";
 import type { ChartPoint, ChartSeries, ChartSpec } from "../../../charts/chartSpec.ts";
 
@@ -42,23 +42,8 @@ export function trendPicture(trend: Trend, styleOf: (variant: string) => number,
       ...theorySeries(trend, screw),
       ...variants.map(
         (variant): ChartSeries => ({
-          id: `runs-${variant}`,
-          name: variant || "runs",
-          kind: "measured",
-          style: styleOf(variant),
-          points: trend.points
-            .filter((point) => point.variant === variant)
-            .map(
-              (point): ChartPoint => ({
-                x: at(point.x),
-                y: point.value,
-                yInterval: [
-                  point.value - NORMAL_975 * point.standardUncertainty,
-                  point.value + NORMAL_975 * point.standardUncertainty,
-                ],
-                note: point.run,
-              }),
-            ),
+          ...{ id: `runs-${variant}`, name: variant || "runs", kind: "measured", style: styleOf(variant) },
+          points: runPoints(trend, variant, at),
         }),
       ),
     ],
@@ -73,6 +58,14 @@ export function trendPicture(trend: Trend, styleOf: (variant: string) => number,
         }
       : {}),
   };
+}
+
+function runPoints({ points }: Trend, variant: string, at: (x: number) => number): ChartPoint[] {
+  return points
+    .filter((point) => point.variant === variant)
+    .map(({ x, value, standardUncertainty, run }) => {
+      return { x: at(x), y: value, yInterval: uncertain(value, standardUncertainty).interval95, note: run };
+    });
 }
 
 const TREND_STYLE = 4;

@@ -9,7 +9,7 @@ import { LimitLine } from "./LimitLine.tsx";
 /** Met or not, by how much, how sure, and which part stands in the way. */
 export function RequirementPanel({ check }: { readonly check: RequirementCheck | null }) {
   if (check === null)
-    return <p class="hint">Nothing is asked of it yet. Say what it must do under “What it must do”.</p>;
+    return <p class="hint">Nothing is asked of it yet. Say what it must do under “What is asked of it”.</p>;
   return (
     <>
       <p class={check.certain ? "vehicle-met" : "vehicle-missed"}>{check.sentence}</p>

@@ -18,7 +18,7 @@ export interface Start {
 }
 
 /** The one kind of thruster that a new vehicle has. */
-export const FIRST_DRIVE = "Thruster";
+const FIRST_DRIVE = "Thruster";
 /** An open frame with a hull and tubes in it: between a cube and a plate. Common practice, no source. */
 const FRAME = {
   dragCoefficient: 1,

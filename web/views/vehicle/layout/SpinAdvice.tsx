@@ -3,7 +3,7 @@ import type { VehicleBuild } from "../../../../shared/model/vehicle/vehicleBuild
 import { editBuild } from "../build/buildState.ts";
 
 /** Senses of rotation taken over from the advice; thrusters that are not in it stay as they are. */
-export function withSenses(
+function withSenses(
   build: VehicleBuild,
   names: readonly string[],
   senses: readonly ("clockwise" | "anticlockwise")[],
