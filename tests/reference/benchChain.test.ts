@@ -7,27 +7,28 @@ import { propellerOf, recipeOf, reduce, tableOf } from "../unit/benchTable.ts";
  * scipy 1.17.1 from the same formula:
  *   tare and plateau means by numpy.mean over the rows named in the recipe; how readings hang together from
  *   numpy.correlate over all plateaus, and over windows and plateaus, at once (pairs above 2/sqrt(N), Geyer 1992), with the
- *   part that the means take up put back (Zięba & Ramza 2011, from memory); rounding step/sqrt(12) where the deviation is
- *   under 0.6 steps;
+ *   part that the means take up put back (Zięba & Ramza 2011, from memory), and the part of each drawn towards the mean of
+ *   all by its variance (Bartlett 1946; DerSimonian & Laird 1986, from memory); rounding step/sqrt(12) where the
+ *   deviation is under 0.6 steps;
  *   tare linear between the window middles, also within plateaus and windows;
  *   K_T, C_P: zero of the derivative of Σ (y - b x)²/(u_y² + b² u_x²) by scipy.optimize.brentq;
  *   exponent, intercept: least Σ (y - a - b x)²/(u_y² + b² u_x²) by scipy.optimize.minimize, Nelder-Mead.
  * Density 998.5980363 kg/m³: fresh water of 18 °C by IAPWS SR6-08(2011).
  */
 const NUMPY = {
-  thrustCoefficient: 0.21475191625455778,
-  thrustChiSquared: 0.3210993039849256,
-  thrustIndependent: 0.0003102476484079835,
-  thrustTare: 0.00011944112630178,
-  thrustCalibration: 0.0021475191625455778,
-  thrustDiameter: 0.0011273066470055527,
-  powerCoefficient: 0.1959507959128984,
-  powerChiSquared: 0.0876110006037958,
-  powerIndependent: 0.00016701048362547519,
-  powerTare: 0.000477564592398717,
-  staticMerit: 0.4052272117292782,
-  exponent: 1.9965282419173247,
-  intercept: 0.00783034133130478,
+  thrustCoefficient: 0.21475187891389366,
+  thrustChiSquared: 0.3211628455587867,
+  thrustIndependent: 0.0003101338321245036,
+  thrustTare: 0.00011942186709361652,
+  thrustCalibration: 0.0021475187891389367,
+  thrustDiameter: 0.0011273064509915677,
+  powerCoefficient: 0.19595079331325846,
+  powerChiSquared: 0.08764374540277242,
+  powerIndependent: 0.00017013214970876202,
+  powerTare: 0.00047603913387588617,
+  staticMerit: 0.4052271114151179,
+  exponent: 1.9965281907273766,
+  intercept: 0.007830696804303984,
   tares: [1.2868375072801401, 1.3376043486701614],
   thrusts: [2.3434681056340922, 4.533626680315089, 7.889560656065604, 12.772455416129844],
   rates: [18, 25, 33.01988636363637, 42.03693181818182],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type Contribution, withContributions } from "../../shared/bench/contributions.ts";
-import { combined } from "../../shared/numeric/combined.ts";
+import { combined, judgedTogether } from "../../shared/numeric/combined.ts";
 import { lineThroughOrigin } from "../../shared/numeric/lineThroughOrigin.ts";
 import { moments } from "../../shared/numeric/moments.ts";
 import { propagate } from "../../shared/numeric/propagation.ts";
@@ -33,6 +33,20 @@ describe("GUM H.1, end gauge", () => {
     expect(Math.abs(twoSidedPValue(2.92, Math.floor(degreesOfFreedom)) - 0.01)).toBeLessThan(0.00005);
     expect(Math.abs(2.92 * standardUncertainty - 93)).toBeLessThan(1);
   });
+});
+
+test("parts judged by one estimate that share none of its doubt are GUM G.2b, those that share all have its degrees of freedom", () => {
+  const parts = [
+    { standardUncertainty: 25, degreesOfFreedom: 18 },
+    { standardUncertainty: 9.7, degreesOfFreedom: 25.6 },
+    { standardUncertainty: 2.9, degreesOfFreedom: 50 },
+    { standardUncertainty: 16.6, degreesOfFreedom: 2 },
+  ];
+  const apart = parts.map((part) => ({ ...part, commonDegreesOfFreedom: Infinity }));
+  // As for H.1 above.
+  expect(judgedTogether(apart).degreesOfFreedom).toBeCloseTo(16.76455398, 7);
+  const one = parts.map((part) => ({ ...part, degreesOfFreedom: 12 }));
+  expect(judgedTogether(one).degreesOfFreedom).toBeCloseTo(12, 12);
 });
 
 test("GUM G.4.1: relative doubts of 0.25 %, 0.57 % and 0.82 % give 1.03 %, 19.0 degrees of freedom, 2.2 % at 95 %", () => {
