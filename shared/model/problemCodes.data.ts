@@ -554,6 +554,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "vehicle.layout-through-centre": "A thruster pushes through the centre of mass and turns the vehicle no way.",
   "vehicle.layout-weak": "A combination of motions is much harder to make than the others.",
   "vehicle.layout-zero-direction": "The direction of a thruster has no length.",
+  "vehicle.limits-not-stated": "Neither motor nor controller of a drive states what it bears.",
   "vehicle.little-reserve": "Holding the depth takes all but all of the vertical thrust.",
   "vehicle.mass": "The mass of a vehicle is not more than 0.",
   "vehicle.missing-part": "A part of a vehicle is not among the parts of the project.",

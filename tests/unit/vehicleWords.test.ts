@@ -4,7 +4,7 @@ import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
 import { relative } from "../relative.ts";
-import { SIX_THRUSTERS, vehicleFrom } from "./vehicleExample.ts";
+import { SIX_THRUSTERS, TWO_THRUSTERS, vehicleFrom } from "./vehicleExample.ts";
 
 const { tether: _tether, scenario: _scenario, requirement: _requirement, ...free } = SIX_THRUSTERS;
 const inStillWater: VehicleInput = { ...free, scenario: { depth: 10 } };
@@ -132,6 +132,28 @@ test("a mission that can not be done is part of the answer", () => {
   const answer = answerFor({ mission: { legs } });
   expect(answer.endurance.mission!.fits).toBe(false);
   expect(answer.sentence).toMatch(/The mission is longer than the charge\./);
+});
+
+describe("what the ± does not tell", () => {
+  const codes = ({ warnings }: ReturnType<typeof answerFor>) => warnings.map(({ code }) => code);
+  const bounded = vehicleAnswer(vehicleFrom(TWO_THRUSTERS));
+  const [drive] = TWO_THRUSTERS.drives;
+
+  test("coefficients known at rest only give a speed that is told as the most", () => {
+    const { openWater: _openWater, ...atRest } = drive!.propeller.ahead;
+    const drives = [{ ...drive!, propeller: { ...drive!.propeller, ahead: atRest } }];
+    expect(vehicleAnswer(vehicleFrom({ ...TWO_THRUSTERS, drives })).sentence).toMatch(
+      /^Ahead it goes at most about \d/,
+    );
+    expect(bounded.sentence).toMatch(/^Ahead it goes \d/);
+  });
+
+  test("a drive whose parts state no current, power or heat that they bear is told of, one of them is enough", () => {
+    expect(codes(bounded)).toContain("vehicle.limits-not-stated");
+    const controller = { ...drive!.controller!, currentLimit: 30 };
+    const stated = vehicleAnswer(vehicleFrom({ ...TWO_THRUSTERS, drives: [{ ...drive!, controller }] }));
+    expect(codes(stated)).not.toContain("vehicle.limits-not-stated");
+  });
 });
 
 test("a tether that does not reach is refused from the field of the vehicle, with both distances", () => {

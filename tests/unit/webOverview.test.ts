@@ -140,6 +140,7 @@ const besideOf = (requirement: object | null): Beside => ({
           ...{ way: "ahead", force: uncertain(100, 7), speed: uncertain(1.78, 0.27) },
           atSpeed: { current: 60, power: 850, limitedBy: { part: "motor", text: "The motor limits it." } },
           shares: [{ name: "drag ahead", share: 0.93, mend: "Measure it" }],
+          warnings: [],
         },
       ],
       endurance: { mission: { lasts: uncertain(13560, 2400) }, speeds: null },

@@ -100,7 +100,9 @@ function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotio
     const { tether, weight } = steady.atRest;
     return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;
   }
-  return `${capital(WORDS[way])} it goes ${formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND)} through the water and pushes with ${pull}.`;
+  const told = formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND);
+  const atMost = isAtMost(warningsOf(solved)) ? "at most about " : "";
+  return `${capital(WORDS[way])} it goes ${atMost}${told} through the water and pushes with ${pull}.`;
 }
 
 /** Why no thrust is left to go anywhere with. */
@@ -116,6 +118,12 @@ function notDriven({ problem, steady: { atRest } }: SolvedWay): string {
   const mend = because.part === "propeller" ? because.text : "Trim it first.";
   return `${first} it ${goes} with ${formatNumber(Math.abs(down))} N, more than its thrusters can hold with the other motions at zero. ${mend}`;
 }
+
+const REST_AT_SPEED = "vehicle.rest-coefficients-at-speed";
+
+/** Whether the speed is an upper bound, which its ± does not tell. */
+export const isAtMost = (warnings: readonly Pick<Warning, "code">[]) =>
+  warnings.some(({ code }) => code === REST_AT_SPEED);
 
 /** What wake and thrust deduction each change, by leaving them out. */
 function interactionOf(problem: WayProblem, speed: number): SteadyMotion["interaction"] {
@@ -195,7 +203,7 @@ function warningsOf({ problem, steady }: SolvedWay): Warning[] {
       ? []
       : [
           warning({
-            code: "vehicle.rest-coefficients-at-speed",
+            code: REST_AT_SPEED,
             where: way,
             found: `Going ${WORDS[way]}, the coefficients of ${names(unknown)} are known at rest only, so the thrust does not fall with the speed as it would`,
             needed: "how K_T and K_Q change with the advance ratio",

@@ -14,6 +14,7 @@ import { type Warning, warning } from "../../quantity/warning.ts";
 import { supplyOf } from "../../supply/supplyOf.ts";
 import { axisDrag } from "../drag/axisDrag.ts";
 import { checkNumbers } from "./checkNumbers.ts";
+import { unstatedLimits } from "./unstatedLimits.ts";
 
 /** The two directions of one kind of thruster, each as a question to the engine of the operating point. */
 export interface DriveWays {
@@ -142,7 +143,8 @@ function preparedDrive(vehicle: Vehicle, drive: ThrusterDrive): PreparedWays {
   const ahead = prepare("ahead");
   const astern = pushesAstern(drive) ? prepare("astern") : null;
   const grounds = [...ahead.grounds, ...(astern?.grounds ?? [])].map((one) => ({ ...one, drive: drive.name }));
-  const warnings = [...ahead.warnings, ...(astern?.warnings ?? []), ...(astern ? [] : [oneWay(drive)])].map((one) => ({
+  const told = [...ahead.warnings, ...(astern?.warnings ?? []), ...(astern ? [] : [oneWay(drive)])];
+  const warnings = [...unstatedLimits(ahead.request), ...told].map((one) => ({
     ...one,
     where: `${drive.name}: ${one.where}`,
   }));

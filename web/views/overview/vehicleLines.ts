@@ -2,6 +2,7 @@ import type { LimitingPart } from "../../../shared/model/vehicle/motionAnswer.ts
 import type { DemandCheck, RequirementCheck } from "../../../shared/model/vehicle/requirementAnswer.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatNumber } from "../../../shared/quantity/format.ts";
+import { isAtMost } from "../../../shared/vehicle/motion/steadyMotion.ts";
 import { counts, joined } from "../../app/words.ts";
 import { AMPERE, NEWTON, WATT } from "../bench/shownUnits.ts";
 import { sureText } from "../shortlist/resultModel.ts";
@@ -52,6 +53,14 @@ export function vehicleLine({ name, answered, gap }: Beside, at: number): Vehicl
 
 const aheadOf = ({ motions }: VehicleAnswer) => motions.find(({ way }) => way === "ahead");
 
+/** Null where it does not go ahead. */
+function speedAhead(answer: VehicleAnswer): string | null {
+  const ahead = aheadOf(answer);
+  if (!ahead?.speed) return null;
+  const told = shownUncertain(ahead.speed, METRE_PER_SECOND);
+  return isAtMost(ahead.warnings) ? `at most about ${told}` : told;
+}
+
 function factsOf(answer: VehicleAnswer): VehicleFact[] {
   const ahead = aheadOf(answer);
   const { current = null, power = null } = ahead?.atSpeed ?? {};
@@ -60,7 +69,7 @@ function factsOf(answer: VehicleAnswer): VehicleFact[] {
   return [
     {
       label: "Top speed ahead",
-      value: ahead?.speed ? shownUncertain(ahead.speed, METRE_PER_SECOND) : "none",
+      value: speedAhead(answer) ?? "none",
       section: "vehicle-speed",
     },
     { label: "Pull at rest", value: shownUncertain(ahead?.force ?? null, NEWTON), section: "vehicle-layout" },
@@ -126,8 +135,8 @@ function limitOf(answer: VehicleAnswer): LimitingPart | null {
 export function vehicleSentence({ name, answered }: Beside): string {
   if (answered.state !== "answered") return "";
   const { requirement } = answered.answer;
-  const speed = aheadOf(answered.answer)?.speed ?? null;
-  const goes = speed === null ? "does not go ahead" : `goes ahead at ${shownUncertain(speed, METRE_PER_SECOND)}`;
+  const speed = speedAhead(answered.answer);
+  const goes = speed === null ? "does not go ahead" : `goes ahead at ${speed}`;
   if (requirement === null) return `“${name}” ${goes}.`;
   const missed = requirement.demands.filter(({ met }) => !met).length;
   const all = counts(requirement.demands.length, "demand");
