@@ -47,7 +47,11 @@ export function ratioDoubts(sides: ComparedSides, choice: SpreadChoice): RatioDo
 type Doubts = Pick<RatioDoubts, "variances" | "remounting" | "parts">;
 
 /** One spread serves both sides, though none is taken smaller than the doubt inside its runs explains. */
-function pooled({ baseline: B, variant: V, shared }: ComparedSides, variance: number, degreesOfFreedom: number): Doubts {
+function pooled(
+  { baseline: B, variant: V, shared }: ComparedSides,
+  variance: number,
+  degreesOfFreedom: number,
+): Doubts {
   const variances = [spread(V, variance) / V.runs, spread(B, variance) / B.runs] as const;
   const parts = [part(variances[0] + variances[1], degreesOfFreedom), ...known(Math.sqrt(shared))];
   return { variances, remounting: remounting(variances, V, B), parts };
