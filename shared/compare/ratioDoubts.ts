@@ -1,6 +1,6 @@
 import type { SpreadChoice, VariantRatio } from "../model/comparison.ts";
 import { known } from "../numeric/combined.ts";
-import { varianceRatioPValue } from "../numeric/varianceRatio.ts";
+import { type VarianceEstimate, varianceRatioPValue } from "../numeric/varianceRatio.ts";
 import type { UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
 import type { SideStatistics } from "./sideStatistics.ts";
 
@@ -73,17 +73,16 @@ function insideRuns({ baseline: B, variant: V, shared }: ComparedSides): Doubts 
   return { variances, remounting: 0, parts };
 }
 
-interface Spread {
-  readonly variance: number;
-  readonly degreesOfFreedom: number;
-}
-
-const spreadOf = (side: SideStatistics, betweenRuns: number): Spread => ({
+const spreadOf = (side: SideStatistics, betweenRuns: number): VarianceEstimate => ({
   variance: spread(side, betweenRuns),
   degreesOfFreedom: dofOf(side),
 });
 
-function judged(ofVariant: Spread, ofBaseline: Spread, choice: SpreadChoice): NonNullable<VariantRatio["spreads"]> {
+function judged(
+  ofVariant: VarianceEstimate,
+  ofBaseline: VarianceEstimate,
+  choice: SpreadChoice,
+): NonNullable<VariantRatio["spreads"]> {
   const pValue = varianceRatioPValue(ofVariant, ofBaseline);
   const found = pValue < SPREADS_DIFFER ? "separate" : "pooled";
   const [variant, baseline] = [ofVariant, ofBaseline].map(({ variance }) => Math.sqrt(variance)) as [number, number];

@@ -29,15 +29,16 @@ interface Wanted {
 export function readCells(cells: readonly string[], marks: Marks, wanted: Wanted = {}): ReadCells {
   const { other = true, isNumeric = () => true } = wanted;
   const readings = cells.map((cell) => readCell(cell, marks));
-  const isOther = readings.map(
-    ({ kind }, i) => kind === "text" && isNumeric(i) && isPlainDecimal(cells[i]!, OTHER[marks.decimalMark]),
-  );
-  const first = isOther.indexOf(true);
-  if (first < 0 || marks.otherDecimals === "never") return { readings, otherDecimal: null, isMixed: false };
+  const isOther = ({ kind }: CellReading, i: number) =>
+    kind === "text" && isNumeric(i) && isPlainDecimal(cells[i]!, OTHER[marks.decimalMark]);
+  const first = marks.otherDecimals === "never" ? -1 : readings.findIndex(isOther);
+  if (first < 0) return { readings, otherDecimal: null, isMixed: false };
   const exchanged: Marks = { ...marks, decimalMark: OTHER[marks.decimalMark], thousands: "certain" };
   const own = DECIMAL[marks.decimalMark];
   const isMixed = cells.some((cell, i) => readings[i]!.kind === "number" && own.test(bare(cell)));
-  const read = cells.map((cell, i) => (isMixed && !isOther[i] ? readings[i]! : readCell(cell, exchanged)));
+  const read = cells.map((cell, i) =>
+    isMixed && !isOther(readings[i]!, i) ? readings[i]! : readCell(cell, exchanged),
+  );
   return { readings: other ? read : readings, otherDecimal: cells[first]!, isMixed };
 }
 

@@ -33,7 +33,8 @@ export function correlatedParts(deviations: readonly Float64Array[], rho: readon
   const count = deviations.reduce((sum, { length }) => sum + length, 0);
   if (deviations.length < FEWEST_SERIES || !(first > 2 / Math.sqrt(count))) return alike;
   const seen = deviations.map((one) => factorSeen(one, rho));
-  const chance = deviations.map(({ length }) => bartlett(rho) / (length * first ** 2));
+  const ofOne = bartlett(rho) / first ** 2;
+  const chance = deviations.map(({ length }) => ofOne / length);
   const mean = weighedMean(seen, deviations);
   const spread = seen.reduce((sum, f) => sum + (f - mean) ** 2, 0) / (seen.length - 1);
   const between = Math.max(0, spread - chance.reduce((sum, v) => sum + v, 0) / chance.length);
@@ -41,6 +42,13 @@ export function correlatedParts(deviations: readonly Float64Array[], rho: readon
     const own = between / (between + chance[j]!);
     return { factor: Math.min(Math.max(0, mean + own * (f - mean)), 1 / first), variance: own * chance[j]! };
   });
+}
+
+/** Readings that one of `count` independent ones is worth for their mean, τ = 1 + 2 Σ (1 - k/n) ρ_k. */
+export function timeOfMean(count: number, rho: readonly number[]): number {
+  let time = 1;
+  for (let k = 1; k < Math.min(rho.length, count); k++) time += 2 * (1 - k / count) * rho[k]!;
+  return time;
 }
 
 /** The mean's part is put back as far as this much of the sum is left to divide by. */
@@ -52,11 +60,11 @@ const MOST_PUT_BACK = 0.5;
  */
 function factorSeen(deviations: Float64Array, rho: readonly number[]): number {
   const n = deviations.length;
-  const longer = rho.reduce((sum, r, k) => sum + (k === 0 || k >= n ? 0 : 2 * (1 - k / n) * r), 0);
   const r = laggedProduct(deviations, 1) / laggedProduct(deviations, 0);
   const lacking = (n - 1) / n - r;
   const whole = rho[1]! * (n - 1);
-  return (r * n + lacking) / (whole - Math.min(longer * lacking, MOST_PUT_BACK * whole));
+  const putBack = (timeOfMean(n, rho) - 1) * lacking;
+  return (r * n + lacking) / (whole - Math.min(putBack, MOST_PUT_BACK * whole));
 }
 
 /** n times the variance of r_1. */

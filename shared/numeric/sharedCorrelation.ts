@@ -1,5 +1,5 @@
 import { deviationsFromMean, laggedProduct, MOST_PRODUCTS, meansOfTwo } from "./autocorrelation.ts";
-import { type CorrelatedPart, correlatedParts } from "./correlatedPart.ts";
+import { type CorrelatedPart, correlatedParts, timeOfMean } from "./correlatedPart.ts";
 import { moments } from "./moments.ts";
 
 /** Part of the mean length that the lags may reach over: beyond, too few products are left. */
@@ -53,16 +53,18 @@ export function sharedCorrelation(series: readonly Float64Array[]): MeanInflatio
   const { rho, lags, count } = found;
   const ofCorrelation = count / (4 * lags + 1);
   const varying = level.filter(varies);
-  const parts = correlatedParts(varying, rho);
+  const parts = new Map(correlatedParts(varying, rho).map((part, i) => [varying[i]!, part]));
   return series.map((values, j) => {
-    const part = parts[varying.indexOf(level[j]!)] ?? ALIKE;
-    const own = rho.map((r, k) => (k === 0 ? r : part.factor * r));
-    const time = timeFor(level[j]!.length, own);
+    const deviations = level[j]!;
+    const n = deviations.length;
+    const { factor, variance } = parts.get(deviations) ?? ALIKE;
+    const longer = timeOfMean(n, rho) - 1;
+    const time = 1 + factor * longer;
     // A relative variance of the time by that of the factor is 2 / degrees of freedom.
-    const byPart = (((timeFor(level[j]!.length, rho) - 1) / time) ** 2 * part.variance) / 2;
+    const byPart = ((longer / time) ** 2 * variance) / 2;
     return {
-      inflation: inflationOf(values, level[j]!, time),
-      degreesOfFreedom: Math.max(1, 1 / (1 / ofCorrelation + 1 / ofVariance(level[j]!.length, own) + byPart)),
+      inflation: inflationOf(values, deviations, time),
+      degreesOfFreedom: Math.max(1, 1 / (1 / ofCorrelation + 1 / ofVariance(n, rho, factor) + byPart)),
       commonDegreesOfFreedom: Math.max(1, ofCorrelation),
     };
   });
@@ -71,18 +73,12 @@ export function sharedCorrelation(series: readonly Float64Array[]): MeanInflatio
 const ALIKE: CorrelatedPart = { factor: 1, variance: 0 };
 
 /** Degrees of freedom of the sample variance: n / (1 + 2 Σ ρ_k²), less one. Bartlett, J. R. Stat. Soc. Suppl. 8 (1946) 27. */
-function ofVariance(count: number, rho: readonly number[]): number {
-  const time = rho.reduce((sum, r, k) => sum + (k === 0 ? 1 : 2 * r * r), 0);
+function ofVariance(count: number, rho: readonly number[], factor: number): number {
+  const time = rho.reduce((sum, r, k) => sum + (k === 0 ? 1 : 2 * (factor * r) ** 2), 0);
   return Math.max(1, count / time - 1);
 }
 
 const varies = (deviations: Float64Array) => deviations.some((deviation) => deviation !== 0);
-
-function timeFor(n: number, rho: readonly number[]): number {
-  let time = 1;
-  for (let k = 1; k < Math.min(rho.length, n); k++) time += 2 * (1 - k / n) * rho[k]!;
-  return time;
-}
 
 function inflationOf(values: Float64Array, level: Float64Array, time: number): number {
   const whole = moments(values);

@@ -1,12 +1,11 @@
 import type { CutOff, DemandShortfall } from "../../model/vehicle/enduranceAnswer.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../quantity/format.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
+import { METRE, SECOND } from "../tether/shownUnits.ts";
 
 const HOUR: ShownUnit = { symbol: "h", factor: 3600 };
 const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
-const SECOND: ShownUnit = { symbol: "s", factor: 1 };
 const KILOMETRE: ShownUnit = { symbol: "km", factor: 1000 };
-const METRE: ShownUnit = { symbol: "m", factor: 1 };
 
 const unitOfTime = (seconds: number) => (seconds >= 3 * 3600 ? HOUR : seconds >= 180 ? MINUTE : SECOND);
 

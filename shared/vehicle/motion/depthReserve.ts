@@ -33,7 +33,7 @@ export function reserveWarnings({
     doubts,
     model.numbers,
     [against.force],
-    ([force], numbers) => force! - Math.abs(numbers.payload - numbers.netBuoyancy + pull),
+    ([force], numbers) => force! - Math.abs(netWeight({ numbers }) + pull),
   );
   const spread = spreadOfLinear(doubts, reserve);
   const taken = Math.abs(sinking) / against.force.value;

@@ -72,8 +72,9 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
   const at = speed === null ? null : steady.atSpeed;
   const useful = at === null ? 0 : at.available * steady.speed;
   const thrusterPower = at === null ? 0 : at.solved.power - at.solved.hotelPower;
+  const warnings = warningsOf(solved);
   return {
-    ...{ way, state, sentence: sentenceOf(doubts, solved, state) },
+    ...{ way, state, sentence: sentenceOf(doubts, solved, state, isAtMost(warnings)) },
     force: uncertainOf(doubts, force),
     speed: speed && uncertainOf(doubts, speed),
     atRest: busState(model, steady.atRest.solved, 0),
@@ -85,11 +86,11 @@ export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite:
     curve: state === "noDrag" ? [] : curveOf(problem, steady.speed),
     upToSpeed: along && speed !== null ? upToSpeed(problem, steady.speed) : [],
     stopping: along && speed !== null ? stoppingOf(doubts, solved, opposite) : null,
-    warnings: warningsOf(solved),
+    warnings,
   };
 }
 
-function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotion["state"]): string {
+function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotion["state"], atMost: boolean): string {
   const { problem, force, speed, steady } = solved;
   const { way } = problem;
   if (!isDriven(steady.atRest)) return notDriven(solved);
@@ -101,8 +102,7 @@ function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotio
     return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;
   }
   const told = formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND);
-  const atMost = isAtMost(warningsOf(solved)) ? "at most about " : "";
-  return `${capital(WORDS[way])} it goes ${atMost}${told} through the water and pushes with ${pull}.`;
+  return `${capital(WORDS[way])} it goes ${atMost ? "at most about " : ""}${told} through the water and pushes with ${pull}.`;
 }
 
 /** Why no thrust is left to go anywhere with. */

@@ -6,7 +6,7 @@ import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
-import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
+import { METRE_PER_SECOND, SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import { linearNet, type PullFor } from "./linearMotion.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
@@ -122,8 +122,6 @@ function withoutPower({ model, doubts, depth }: VerticalQuestion): VerticalAnswe
       : `Without power it sinks at ${how}: it must be fetched or towed.`;
   return { goes, speed, timeToSurface, text };
 }
-
-const SECOND = { symbol: "s", factor: 1 };
 
 /** Rounding of a force, as a part of what it was. */
 const ROUNDING = 1e-9;

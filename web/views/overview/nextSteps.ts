@@ -4,7 +4,7 @@ import { joined } from "../../app/words.ts";
 import type { VariantRuns } from "../variants/variantGroups.ts";
 import type { Beside } from "../vehicle/besides.ts";
 import type { OverviewInput } from "./overviewModel.ts";
-import { vehicleLine } from "./vehicleLines.ts";
+import type { VehicleLine } from "./vehicleLines.ts";
 
 /** Something to do next, and where. */
 export interface Step {
@@ -14,8 +14,8 @@ export interface Step {
   readonly label: string;
 }
 
-/** What to do next, the most pressing first. */
-export function nextSteps(input: OverviewInput): Step[] {
+/** What to do next, the most pressing first; `lines` tell of the vehicles, in their order. */
+export function nextSteps(input: OverviewInput, lines: readonly VehicleLine[]): Step[] {
   const { runs, parts, groups } = input;
   if (runs.length === 0) return [step("Add the logs of your thrust stand.", "bench", "To the bench")];
   return [
@@ -27,7 +27,7 @@ export function nextSteps(input: OverviewInput): Step[] {
     ...(parts.motors.length === 0 || parts.packs.length === 0
       ? [step("Add a motor and a pack, to see bollard thrust and current.", "parts", "To the parts")]
       : []),
-    ...vehicleSteps(input.vehicles),
+    ...vehicleSteps(input.vehicles, lines),
   ];
 }
 
@@ -74,26 +74,26 @@ function singleSteps(groups: readonly VariantRuns[]): Step[] {
   return [step(text, "variants", "See the variants")];
 }
 
-function vehicleSteps(vehicles: readonly Beside[]): Step[] {
+function vehicleSteps(vehicles: readonly Beside[], lines: readonly VehicleLine[]): Step[] {
   if (vehicles.length === 0) {
     const text =
       "Describe the vehicle: its thrusters, drag, pack and what it must do. Then read how fast it goes and how long.";
     return [step(text, "vehicle", "To the vehicle")];
   }
-  return vehicles.flatMap((vehicle, at) => vehicleStep(vehicle, at) ?? []);
+  return vehicles.flatMap((vehicle, at) => vehicleStep(vehicle, lines[at]!) ?? []);
 }
 
 /** What a vehicle asks for: parts, a requirement, more of what limits it, or a measurement. */
-function vehicleStep(vehicle: Beside, at: number): Step | null {
-  const { name, state, sentence, verdict, limit, place } = vehicleLine(vehicle, at);
+function vehicleStep({ answered }: Beside, line: VehicleLine): Step | null {
+  const { name, state, sentence, verdict, limit, place } = line;
   const to = (section: string) => ({ vehicle: place, section });
   if (state === "problem") return step(`${name}: ${sentence}`, "vehicle", "See the vehicle", { vehicle: place });
-  if (vehicle.answered.state !== "answered") return null;
+  if (answered.state !== "answered") return null;
   if (verdict === null)
     return step(`Say what “${name}” must do, to read whether it does.`, "vehicle", "Say it", to("build-require"));
   if (verdict.tone === "missed" && limit !== null)
     return step(`“${name}”: ${verdict.text} ${limit.text}`, "vehicle", "See the limiting part", to(limit.section));
-  const first = vehicle.answered.answer.motions.find(({ way }) => way === "ahead")?.shares[0];
+  const first = answered.answer.motions.find(({ way }) => way === "ahead")?.shares[0];
   if (verdict.tone !== "unsure" || first === undefined) return null;
   const text = `Make sure of “${name}”: ${Math.round(100 * first.share)}\u202f% of the doubt of its speed is ${first.name}. ${first.mend}.`;
   return step(text, "vehicle", "See its doubts", to("vehicle-speed"));

@@ -90,7 +90,7 @@ export function overviewModel(input: OverviewInput): OverviewModel {
       .map((group) => variantLine(group, input)),
     vehicles,
     chain: chainOf({ ...countsOf(input), vehicles }),
-    steps: nextSteps(input),
+    steps: nextSteps(input, vehicles),
   };
 }
 
