@@ -53,10 +53,22 @@ export class KeyboardWalk {
 
   /** What has the focus now; noted where it can not be seen. */
   async look(): Promise<Focused> {
-    const focused = await this.page.evaluate(focusedElement);
+    let focused = await this.page.evaluate(focusedElement);
+    if (focused.unseen !== "") {
+      await this.page.evaluate(nextPicture);
+      focused = await this.page.evaluate(focusedElement);
+    }
     if (focused.unseen !== "") this.unseen.push(`${focused.name}: ${focused.unseen}`);
     return focused;
   }
+}
+
+/**
+ * Runs in the page: until it is painted again. Where something that arrives above pushes the focus away, the browser scrolls
+ * after it before it paints; a look in between would see what no person sees.
+ */
+function nextPicture(): Promise<void> {
+  return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
 }
 
 /** Runs in the page. */
