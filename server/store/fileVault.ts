@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from "node:crypto";
 import * as disk from "node:fs/promises";
 import { join } from "node:path";
+import { Readable } from "node:stream";
 
 /** The operations on files that the vault rests on; a test puts a disk that fails in their place. */
 export type Disk = Pick<typeof disk, "open" | "rename" | "rm" | "mkdir" | "readdir">;
@@ -53,6 +54,8 @@ export class FileVault {
 
   /** Writes the bytes as they come and hashes them on the way; nothing is held in memory. */
   async receive(bytes: AsyncIterable<Uint8Array>): Promise<ReceivedFile> {
+    // A stream may fail before it is read from, and an error that nobody listens for ends the program. Reading it tells.
+    if (bytes instanceof Readable) bytes.on("error", () => {});
     const path = this.incoming(randomUUID());
     try {
       return { path, ...(await this.write(path, bytes)) };

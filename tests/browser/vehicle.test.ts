@@ -86,14 +86,14 @@ describe("from the overview to the vehicle", () => {
       const { value } = motions.find(({ way }) => way === "ahead")!.speed!;
       expect(sentence).toContain(value.toFixed(2));
       const rows = fold("requirement").locator("tbody tr");
-      expect(await rows.count()).toBe(requirement!.demands.length);
+      await expect.poll(() => rows.count(), WAIT).toBe(requirement!.demands.length);
       const limited = requirement!.demands.findIndex(({ limitedBy }) => limitedBy !== null);
       const part = rows.nth(limited).locator(".limit-part");
       await part.click();
       await page.locator("details[id^=build-][open] > summary:focus").waitFor(WAIT);
       const card = await open("headings");
       await expect.poll(() => card.innerText(), WAIT).toContain(headings!.sentence);
-      expect(await card.locator(".polar-speed, .polar-held").count()).toBe(2);
+      await expect.poll(() => card.locator(".polar-speed, .polar-held").count()).toBe(2);
     },
     PATIENCE,
   );
@@ -123,7 +123,7 @@ describe("the sections of the vehicle", () => {
       const card = await open("compare");
       await expect.poll(() => card.locator(".vehicle-told").innerText(), WAIT).toMatch(/“Dabchick.*” .*(differ|apart)/);
       const speeds = card.getByRole("row", { name: /^Speed ahead/ });
-      expect(await speeds.innerText()).toMatch(/± .*± .*± .*m\/s, (differs|not told apart)/s);
+      await expect.poll(() => speeds.innerText()).toMatch(/± .*± .*± .*m\/s, (differs|not told apart)/s);
     },
     PATIENCE,
   );
@@ -133,11 +133,12 @@ describe("the sections of the vehicle", () => {
     async () => {
       const endurance = await open("endurance");
       const legs = endurance.getByLabel("The mission, leg by leg").locator("tbody tr");
-      expect(await legs.count()).toBe(asked().vehicle.mission!.legs.length);
-      expect(await endurance.locator(".holding-key").innerText()).toMatch(/W.*W\s+can not be held/s);
+      await expect.poll(() => legs.count(), WAIT).toBe(asked().vehicle.mission!.legs.length);
+      await expect.poll(() => endurance.locator(".holding-key").innerText(), WAIT).toMatch(/W.*W\s+can not be held/s);
       const tether = await open("tether");
       await tether.locator("canvas").first().waitFor(WAIT);
-      expect(await tether.getByRole("row", { name: /^Pull on the vehicle/ }).innerText()).toMatch(/±.*N/);
+      const pull = tether.getByRole("row", { name: /^Pull on the vehicle/ });
+      await expect.poll(() => pull.innerText(), WAIT).toMatch(/±.*N/);
     },
     PATIENCE,
   );

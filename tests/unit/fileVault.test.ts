@@ -1,5 +1,8 @@
 import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
+import { createReadStream, readdirSync, readFileSync } from "node:fs";
+import * as disk from "node:fs/promises";
+import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { expect, test } from "vitest";
 import { FileVault } from "../../server/store/fileVault.ts";
 import { temporaryFolder } from "../api/temporaryFolder.ts";
@@ -30,4 +33,16 @@ test.each([[[65_536]], [[1, 70_001, 13]], [[524_288]], [[524_289, 524_287]], [[2
 test("a file without bytes is received as such", async () => {
   const vault = await FileVault.open(temporaryFolder());
   expect((await vault.receive(chunked(new Uint8Array(0), [1]))).size).toBe(0);
+});
+
+test("a stream that fails while the disk still makes its file is told as failed, and leaves nothing behind", async () => {
+  const folder = temporaryFolder();
+  const slow: typeof disk.open = async (...call) => {
+    await setTimeout(50);
+    return disk.open(...call);
+  };
+  const vault = await FileVault.open(folder, { ...disk, open: slow });
+  const missing = createReadStream(join(folder, "nowhere.csv"));
+  await expect(vault.receive(missing)).rejects.toThrow("ENOENT");
+  expect(readdirSync(join(folder, "incoming"))).toEqual([]);
 });
