@@ -274,6 +274,7 @@ export const DEMO: Demo = {
     note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them. Prices are in the currency of the co-op.",
     water: { kind: "sea", temperature: 273.15 + 12, salinity: 33 },
     invented: true,
+    thrustClaim: { factor: 2, source: "a message to the co-op about sanded propellers, invented like the rest" },
     predictions: [
       {
         name: "B 3-38, P/D 1.00",

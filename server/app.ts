@@ -52,7 +52,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     webFolder = join(PROJECT_FOLDER, ".build", "web"),
   } = options;
   const app = fastify({ bodyLimit: BODY_LIMIT, forceCloseConnections: true }).withTypeProvider<ZodTypeProvider>();
-  app.setValidatorCompiler(checkRequest as never);
+  app.setValidatorCompiler(checkRequest);
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler(answerProblem);
   keepToOwnAddress(app);

@@ -16,11 +16,11 @@ function kind(
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    // Two cores are what the suite is planned for. Reading the program takes longer than most tests of it, so the files of
+    // Two cores are what the suite is planned for; a third process works while one waits for a page or a program. Reading the program takes longer than most tests of it, so the files of
     // a process share what they import; servers and folders belong to one test each, and are gone when it is over.
     pool: "forks",
     isolate: false,
-    maxWorkers: 2,
+    maxWorkers: 3,
     setupFiles: ["tests/fixedSeed.ts"],
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -66,7 +66,7 @@ function wetTorque({ wetLoss }: Thruster, omega: number): number {
 }
 
 /** The throttle asked for at `time`, and the whole length of a schedule. */
-export function askedAt(schedule: readonly Step[], time: number): number {
+function askedAt(schedule: readonly Step[], time: number): number {
   let end = 0;
   for (const step of schedule) {
     end += step.duration;

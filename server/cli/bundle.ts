@@ -6,6 +6,7 @@ import { pipeline } from "node:stream/promises";
 import type { OpenedBundle } from "../../shared/model/bundle.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { chosenProject, PROJECT_OPTION, WORKBENCH_OPTION, workbenchApi } from "./chosenProject.ts";
+import { requireFile } from "./namedFile.ts";
 import type { Usage, Words } from "./options.ts";
 import { download, sendFile } from "./workbenchCalls.ts";
 
@@ -56,7 +57,7 @@ async function save(words: Words, path: string): Promise<string> {
 }
 
 async function open(words: Words, path: string): Promise<string> {
-  if ((await stat(path).catch(() => null))?.isFile() !== true) throw noFile(path);
+  await requireFile(path, { where: path, needed: "a file that a project was saved as" });
   const stream = Readable.toWeb(createReadStream(path)) as ReadableStream<Uint8Array>;
   const opened = await sendFile<OpenedBundle>(`${workbenchApi(words)}/bundles`, { name: basename(path), stream });
   if (words.has("json")) return `${JSON.stringify(opened, null, 2)}\n`;
@@ -84,15 +85,5 @@ function notWritten(where: string): InputProblem {
     found: "The project did not come whole, or the file can not be written",
     needed: "a folder that can be written in, and a workbench that runs on",
     mend: "Look at both and try again; no half file was left",
-  });
-}
-
-function noFile(where: string): InputProblem {
-  return new InputProblem({
-    code: "cli.no-such-file",
-    where,
-    found: "There is no such file",
-    needed: "a file that a project was saved as",
-    mend: "Check the name",
   });
 }

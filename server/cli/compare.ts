@@ -1,10 +1,14 @@
 import { basename, resolve } from "node:path";
+import { judgedThrustClaim } from "../../shared/compare/claimVerdict.ts";
 import { compareVariants } from "../../shared/compare/compareVariants.ts";
 import { robustnessOf } from "../../shared/compare/robustness/robustnessOf.ts";
-import type { Comparison } from "../../shared/model/comparison.ts";
+import { spreadChoiceInWords } from "../../shared/compare/spreadsInWords.ts";
+import type { Comparison, SpreadChoice } from "../../shared/model/comparison.ts";
 import type { FinishFit } from "../../shared/model/finishFit.ts";
 import type { Robustness } from "../../shared/model/robustness.ts";
+import type { JudgedClaim } from "../../shared/model/thrustClaim.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { CLAIM_OPTION, claimLines, claimOf, exitCode } from "./claimOption.ts";
 import { answerLines, robustnessLines, spreadLines, studyLines } from "./comparisonLines.ts";
 import { BLADE_OPTIONS, finishLines, finishOf } from "./finishLines.ts";
 import { LOG_OPTIONS } from "./logOptions.ts";
@@ -24,7 +28,7 @@ export const USAGE: Usage = {
     ...CONDITION_OPTIONS,
     ...MANIFEST_OPTIONS,
     ...BLADE_OPTIONS,
-    "claimed-ratio": { value: "NUMBER", text: "exit with 1 unless the whole 95 % interval lies above this" },
+    ...CLAIM_OPTION,
   },
   examples: [
     'compare as-printed.csv sanded.csv --diameter 76mm --water "fresh 18C"',
@@ -51,18 +55,11 @@ async function compareTable(words: Words, args: readonly string[]): Promise<numb
   }
   const answer = await manifestStudy({ usage: USAGE, words, args });
   process.stdout.write(
-    words.has("json") ? `${JSON.stringify(answer, null, 2)}\n` : `${studyLines(answer).join("\n")}\n`,
+    words.has("json")
+      ? `${JSON.stringify(answer, null, 2)}\n`
+      : `${studyLines(answer, conditionsOf(words).spreads).join("\n")}\n`,
   );
-  return exitCode(words, answer.comparisons);
-}
-
-/** 1 where a claimed ratio is not borne out by every comparison. */
-function exitCode(words: Words, comparisons: readonly Comparison[]): number {
-  const claimed = words.quantity("claimed-ratio", "number")?.value;
-  const missed = comparisons.some(
-    ({ thrustCoefficientRatio }) => claimed !== undefined && thrustCoefficientRatio.interval95[0] <= claimed,
-  );
-  return missed ? 1 : 0;
+  return exitCode(answer.claim);
 }
 
 async function compareLogs(words: Words): Promise<number> {
@@ -92,11 +89,19 @@ async function compareLogs(words: Words): Promise<number> {
   const conditions = conditionsOf(words);
   const comparison = compareVariants({ ...pair, ...conditions });
   const robustness = words.has("robustness") ? robustnessOf(pair, conditions.spreads) : null;
-  const finish = finishOf(words, [firstRun(baseline), firstRun(changed)]);
-  const extra = { ...(finish !== null && { finish }), ...(robustness !== null && { robustness }) };
+  const stated = claimOf(words);
+  const finish = finishOf(words, [firstRun(baseline), firstRun(changed)], stated?.factor);
+  const claim = stated === null ? null : judgedThrustClaim([comparison], stated);
+  const extra = {
+    ...(claim !== null && { claim }),
+    ...(finish !== null && { finish }),
+    ...(robustness !== null && { robustness }),
+  };
   const result = { ...comparison, ...extra };
-  process.stdout.write(words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(comparison, extra));
-  return exitCode(words, [comparison]);
+  process.stdout.write(
+    words.has("json") ? `${JSON.stringify(result, null, 2)}\n` : readable(comparison, conditions.spreads, extra),
+  );
+  return exitCode(claim);
 }
 
 /** What the two are called: the names of the files, with their folders where the names alone are the same. */
@@ -114,15 +119,18 @@ async function variant(name: string, logs: readonly string[], words: Words) {
 const firstRun = ({ name, reductions }: Awaited<ReturnType<typeof variant>>) => ({ name, reduction: reductions[0]! });
 
 interface Extra {
+  readonly claim?: JudgedClaim;
   readonly finish?: FinishFit;
   readonly robustness?: Robustness;
 }
 
-function readable(comparison: Comparison, { finish, robustness }: Extra): string {
+function readable(comparison: Comparison, spreads: SpreadChoice, { claim, finish, robustness }: Extra): string {
   const { sentence, warnings } = comparison;
   return [
     sentence,
+    ...(claim === undefined ? [] : claimLines(claim)),
     ...spreadLines(comparison),
+    spreadChoiceInWords(spreads),
     "",
     ...answerLines(comparison),
     ...(robustness === undefined ? [] : ["", ...robustnessLines(robustness)]),

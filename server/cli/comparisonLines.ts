@@ -1,13 +1,14 @@
 import { FACTOR_WORDS } from "../../shared/compare/factors/factorWords.data.ts";
-import { spreadsInWords } from "../../shared/compare/spreadsInWords.ts";
+import { spreadChoiceInWords, spreadsInWords } from "../../shared/compare/spreadsInWords.ts";
 import type { Anova } from "../../shared/model/anova.ts";
-import type { ComparedQuantity, Comparison } from "../../shared/model/comparison.ts";
+import type { ComparedQuantity, Comparison, SpreadChoice } from "../../shared/model/comparison.ts";
 import type { ComparisonAnswer } from "../../shared/model/comparisonRequest.ts";
 import type { FactorTable } from "../../shared/model/factor.ts";
 import type { Robustness } from "../../shared/model/robustness.ts";
 import type { Trend } from "../../shared/model/trend.ts";
 import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
 import { aligned } from "./aligned.ts";
+import { claimLines } from "./claimOption.ts";
 
 type Ratio = Pick<NonNullable<ComparedQuantity["ratio"]>, "value" | "interval95">;
 
@@ -42,8 +43,9 @@ export function spreadLines({
 
 const pText = (p: number) => (p < 0.001 ? "under 0.001" : formatNumber(p, 2));
 
-/** The whole answer as text. */
-export function studyLines({ comparisons, factors, trend, anova, robustness, warnings }: ComparisonAnswer): string[] {
+/** The whole answer as text; `spreads` is the choice that was asked for. */
+export function studyLines(answer: ComparisonAnswer, spreads: SpreadChoice): string[] {
+  const { comparisons, claim, factors, trend, anova, robustness, warnings } = answer;
   const all = [
     ...warnings,
     ...[...comparisons, ...robustness].flatMap((one) => one.warnings),
@@ -54,7 +56,9 @@ export function studyLines({ comparisons, factors, trend, anova, robustness, war
   return [
     factors.sentence,
     ...factorLines(factors),
+    spreadChoiceInWords(spreads),
     ...comparisons.flatMap((one) => ["", one.sentence, ...spreadLines(one), ...answerLines(one)]),
+    ...(claim === null ? [] : ["", ...claimLines(claim)]),
     ...(trend === null ? [] : ["", ...trendLines(trend)]),
     ...(anova === null ? [] : ["", ...anovaLines(anova)]),
     ...(robustness.length === 0 ? [] : ["", ...robustness.flatMap(robustnessLines)]),

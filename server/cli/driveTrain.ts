@@ -1,4 +1,3 @@
-import { readFile } from "node:fs/promises";
 import { seriesPropellerCurve, withShapeOf } from "../../shared/drive/propellerCurves.ts";
 import { parseFluid } from "../../shared/fluid/parseFluid.ts";
 import type { DriveRequest } from "../../shared/model/drive.ts";
@@ -8,6 +7,7 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Warning } from "../../shared/quantity/warning.ts";
 import { checked } from "./checked.ts";
 import { TRAIN_OPTIONS } from "./driveOptions.ts";
+import { jsonOfFile } from "./namedFile.ts";
 import type { Words } from "./options.ts";
 import { seriesOf } from "./predictSeries.ts";
 
@@ -25,22 +25,9 @@ export async function trainOf(words: Words): Promise<WordedTrain> {
   if (path === undefined) return trainOfWords(words);
   const given = [...Object.keys(TRAIN_OPTIONS), "thrusters", "water", "series"].find((name) => words.has(name));
   if (given !== undefined) throw fileAndParts(given);
-  const train = checked(DriveTrain, await jsonOf(path), () => undefined);
+  const meant = { where: `--train ${path}`, needed: "a drive train as JSON, SI units; /api/docs shows its fields" };
+  const train = checked(DriveTrain, await jsonOfFile(path, meant), () => undefined);
   return { train, uncertainties: {}, warnings: [] };
-}
-
-async function jsonOf(path: string): Promise<unknown> {
-  const problem = { where: "--train", needed: "a drive train as JSON, SI units; /api/docs shows its fields" };
-  const text = await readFile(path, "utf8").catch((error: Error) => {
-    const found = `${path} can not be read: ${error.message}`;
-    throw new InputProblem({ code: "cli.no-train", found, mend: "Check the path", ...problem });
-  });
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const found = `${path} is not JSON: ${(error as Error).message}`;
-    throw new InputProblem({ code: "cli.not-json", found, mend: "Check commas and quotes near there", ...problem });
-  }
 }
 
 function trainOfWords(words: Words): WordedTrain {

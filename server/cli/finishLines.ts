@@ -12,7 +12,7 @@ export const BLADE_OPTIONS = {
 } as const satisfies Record<string, Option>;
 
 /** What the finishes do to the blade sections; null where the blades are not described. */
-export function finishOf(words: Words, runs: readonly [FinishedRun, FinishedRun]): FinishFit | null {
+export function finishOf(words: Words, runs: readonly [FinishedRun, FinishedRun], claimed?: number): FinishFit | null {
   const names = Object.keys(BLADE_OPTIONS);
   if (!names.some((name) => words.has(name))) return null;
   const outline = {
@@ -22,7 +22,7 @@ export function finishOf(words: Words, runs: readonly [FinishedRun, FinishedRun]
     chordAt07: words.required("chord", "length").value,
   };
   const blade = checked(DescribedBlade, { given: "outline", outline }, (field) => OPTION_OF[field]);
-  return finishFit(finishOfRuns(blade, runs));
+  return finishFit(finishOfRuns(blade, runs, claimed));
 }
 
 const OPTION_OF: Readonly<Record<string, string>> = {

@@ -2,7 +2,6 @@ import type { ColumnRole, Recipe } from "../../shared/model/recipe.ts";
 import { type Warning, warning } from "../../shared/quantity/warning.ts";
 import { roleOf } from "./columnOptions.ts";
 import type { Words } from "./options.ts";
-import { ASSUMED_WATER } from "./statedRecipe.ts";
 
 /** Options that change nothing because the log has no column for them. */
 export function withoutEffect(words: Words, { columns }: Recipe): Warning[] {
@@ -30,17 +29,5 @@ export function withoutEffect(words: Words, { columns }: Recipe): Warning[] {
       needed: "",
       mend: 'Say which columns they are: --column voltage="HEADER" --column current="HEADER", or add --electrical-log',
     }),
-  ];
-}
-
-/** What was taken because the words do not state it. */
-export function assumptions(words: Words): Warning[] {
-  if (words.has("water")) return [];
-  return [
-    {
-      code: "cli.water-assumed",
-      message: `--water was not given: ${ASSUMED_WATER} was taken. Coefficients scale with the density.`,
-      where: "--water",
-    },
   ];
 }

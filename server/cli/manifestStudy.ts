@@ -1,8 +1,8 @@
-import { readFile } from "node:fs/promises";
 import { basename, dirname, resolve } from "node:path";
 import { compareStudy } from "../../shared/compare/compareStudy.ts";
 import { groupNamed } from "../../shared/compare/compareVariants.ts";
-import { filteredRuns, groupRuns } from "../../shared/compare/factors/groupRuns.ts";
+import { filteredRuns, groupRuns, type RunGroup } from "../../shared/compare/factors/groupRuns.ts";
+import { firstMeasured } from "../../shared/compare/firstMeasured.ts";
 import { type ManifestRow, readManifest } from "../../shared/compare/manifest/manifest.ts";
 import type { StudiedRun } from "../../shared/compare/studiedRuns.ts";
 import { SpreadChoice } from "../../shared/model/comparison.ts";
@@ -10,7 +10,9 @@ import { type ComparisonAnswer, ComparisonQuestion, type RunFilter } from "../..
 import { FactorName, NumberFactorName, type RunFacts } from "../../shared/model/factor.ts";
 import { RunQuantityName } from "../../shared/model/trend.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { claimOf } from "./claimOption.ts";
 import { LOG_OPTIONS } from "./logOptions.ts";
+import { textOfFile } from "./namedFile.ts";
 import { type Option, type Usage, Words } from "./options.ts";
 import { reduceLog } from "./reduceLog.ts";
 
@@ -26,7 +28,10 @@ export const MANIFEST_OPTIONS = {
   },
   tag: { value: "TAG", text: "take only runs with this tag", many: true },
   only: { value: "FACTOR=VALUE", text: "take only runs with this value, e.g. finish=sanded", many: true },
-  baseline: { value: "NAME", text: "the variant to compare with; the first one where absent" },
+  baseline: {
+    value: "NAME",
+    text: "the variant to compare with; the one measured first where absent (column day, else order of the lines)",
+  },
   "all-pairs": { text: "compare every pair, not only with the baseline" },
   trend: { value: "FACTOR", text: "follow the quantity over a number, e.g. pitchRatio, roughness, layerHeight" },
   "trend-order": { value: "NUMBER", text: "1 or 2; chosen by the runs where absent" },
@@ -78,11 +83,12 @@ interface ManifestCall {
 /** The comparison that a manifest and the words ask for. */
 export async function manifestStudy({ usage, words, args }: ManifestCall): Promise<ComparisonAnswer> {
   const path = words.text("manifest")!;
-  const rows = readManifest(await textOf(path), basename(path), ROW_SETTINGS);
+  const meant = { where: `--manifest ${path}`, needed: "a table of runs" };
+  const rows = readManifest(await textOfFile(path, meant), basename(path), ROW_SETTINGS);
   const wanted = filteredRuns(rows.map(factsOf), filterOf(words));
   const { groups, warnings } = groupRuns(wanted, groupingOf(words, rows));
   const question = questionOf(words);
-  const baseline = words.text("baseline") ?? groups[0]?.name ?? "";
+  const baseline = words.text("baseline") ?? firstMeasured(groups.map(idsOf), wanted)?.name ?? "";
   // Before the logs are reduced, which takes its time.
   if (words.has("baseline")) groupNamed(groups, baseline);
   const studied = new Map<string, StudiedRun>();
@@ -97,19 +103,7 @@ export async function manifestStudy({ usage, words, args }: ManifestCall): Promi
   return { ...answer, warnings: [...warnings, ...answer.warnings] };
 }
 
-async function textOf(path: string): Promise<string> {
-  try {
-    return await readFile(path, "utf8");
-  } catch {
-    throw new InputProblem({
-      code: "cli.no-manifest",
-      where: path,
-      found: "The manifest can not be opened",
-      needed: "a table of runs",
-      mend: "Check the path",
-    });
-  }
-}
+const idsOf = ({ name, runs }: RunGroup) => ({ name, ids: runs.map(({ id }) => id) });
 
 const factsOf = ({ file, facts }: ManifestRow): RunFacts => ({ ...facts, id: file, name: file });
 
@@ -153,10 +147,12 @@ function questionOf(words: Words): ComparisonQuestion {
   const trend = words.text("trend");
   const order = words.whole("trend-order", 1);
   const anova = words.text("anova");
+  const claim = claimOf(words);
   return ComparisonQuestion.parse({
     ...conditionsOf(words),
     pairs: words.has("all-pairs") ? "all" : "baseline",
     robustness: words.has("robustness"),
+    ...(claim !== null && { claim }),
     ...(trend !== undefined && {
       trend: {
         factor: oneOf(NumberFactorName.options, trend, "--trend"),

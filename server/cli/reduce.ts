@@ -1,11 +1,12 @@
 import { sweepInWords } from "../../shared/bench/sweepInWords.ts";
 import { tareInWords } from "../../shared/bench/tareInWords.ts";
 import type { MonteCarlo } from "../../shared/model/budget.ts";
-import type { Reduction } from "../../shared/model/reduction.ts";
+import type { Plateau, Reduction } from "../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { advanceLines } from "./advanceLines.ts";
+import { aligned } from "./aligned.ts";
 import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS } from "./logOptions.ts";
 import { MONTE_CARLO_OPTIONS, monteCarloLines } from "./monteCarloOption.ts";
 import type { Usage, Words } from "./options.ts";
@@ -103,18 +104,24 @@ function budgetLines({ budget }: Reduction): string[] {
   return [`Doubt of K_T, share of the variance: ${shares.join(", ")}.`, halving.sentence];
 }
 
+/** A column of the table of plateaus; one that no plateau fills is not printed. */
+const PLATEAU_COLUMNS: readonly { readonly head: string; readonly cell: (plateau: Plateau) => string }[] = [
+  { head: "lines", cell: ({ firstLine, lastLine }) => `${firstLine}-${lastLine}` },
+  { head: "held", cell: ({ duration }) => (duration === null ? "" : `${formatNumber(duration, 3)} s`) },
+  { head: "rotation rate", cell: ({ rotationRate }) => formatUncertain(rotationRate, RPM) },
+  { head: "thrust", cell: ({ thrust }) => formatUncertain(thrust, shown("N")) },
+  {
+    head: "electrical power",
+    cell: ({ electricalPower }) => (electricalPower ? formatUncertain(electricalPower, shown("W")) : ""),
+  },
+  { head: "", cell: ({ used, leftOutBecause }) => (used ? "" : `left out: ${leftOutBecause}`) },
+];
+
 function plateauLines({ plateaus }: Reduction): string[] {
-  return plateaus.map((plateau, index) =>
-    [
-      `${index + 1}`.padStart(3),
-      `lines ${plateau.firstLine}-${plateau.lastLine}`.padEnd(20),
-      plateau.duration === null ? "" : `${formatNumber(plateau.duration, 3)} s`.padEnd(8),
-      formatUncertain(plateau.rotationRate, RPM).padEnd(20),
-      formatUncertain(plateau.thrust, shown("N")).padEnd(20),
-      plateau.electricalPower ? formatUncertain(plateau.electricalPower, shown("W")).padEnd(18) : "",
-      plateau.used ? "" : `left out: ${plateau.leftOutBecause}`,
-    ]
-      .filter((cell) => cell !== "")
-      .join("  "),
-  );
+  if (plateaus.length === 0) return [];
+  const filled = PLATEAU_COLUMNS.filter(({ cell }) => plateaus.some((plateau) => cell(plateau) !== ""));
+  return aligned([
+    ["plateau", ...filled.map(({ head }) => head)],
+    ...plateaus.map((plateau, index) => [`${index + 1}`, ...filled.map(({ cell }) => cell(plateau))]),
+  ]);
 }

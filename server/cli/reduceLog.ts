@@ -14,8 +14,9 @@ import { readLogFile } from "../intake/readLogFile.ts";
 import { PROGRAM } from "../program.ts";
 import { settledRoles, statedRoles } from "./columnOptions.ts";
 import { doubtfulGuesses } from "./doubtfulGuesses.ts";
-import { assumptions, withoutEffect } from "./logOptionDoubts.ts";
+import { withoutEffect } from "./logOptionDoubts.ts";
 import { monteCarloOf } from "./monteCarloOption.ts";
+import { requireFile } from "./namedFile.ts";
 import type { Words } from "./options.ts";
 import { repairsOf, statedReading } from "./readingOption.ts";
 import { controllerOf, motorOf, propellerOf } from "./standOptions.ts";
@@ -33,6 +34,7 @@ export async function reduceLog(
 ): Promise<Reduction & { readonly monteCarlo?: MonteCarlo }> {
   const fileName = basename(path);
   const reading = statedReading(words);
+  await requireFile(path, { where: fileName, needed: "a log file that can be read" });
   const [table, sha256] = await Promise.all([readLogFile(path, fileName, { reading }), sha256OfFile(path)]);
   const both = await withElectricalLog(table, recipeOf(table, words), words);
   const motor = motorOf(words);
@@ -52,7 +54,7 @@ export async function reduceLog(
   const doubts = doubtfulGuesses(table, guessRoles(table), stated);
   const warnings = [
     ...[...repairsOf(table), ...both.warnings, ...reduction.warnings, ...fresh, ...doubts],
-    ...[...assumptions(words), ...withoutEffect(words, run.recipe)],
+    ...withoutEffect(words, run.recipe),
   ];
   return { ...reduction, warnings, ...monteCarloOf(request, words) };
 }

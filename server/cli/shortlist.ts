@@ -1,5 +1,3 @@
-import { readFile } from "node:fs/promises";
-import { basename } from "node:path";
 import type { z } from "zod";
 import { PartsBox, ShortlistRequest, ShortlistRequirement } from "../../shared/model/shortlist.ts";
 import type { Shortlist, ShortlistRow } from "../../shared/model/shortlistResult.ts";
@@ -11,6 +9,7 @@ import { fieldProblem } from "../problems/fieldProblem.ts";
 import { shortlistOnPool } from "../work/shortlists.ts";
 import { WorkPool } from "../work/workPool.ts";
 import { aligned } from "./aligned.ts";
+import { jsonOfFile } from "./namedFile.ts";
 import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
@@ -71,14 +70,8 @@ async function requestOf(words: Words): Promise<ShortlistRequest> {
 async function documentOf<S extends z.ZodType>(words: Words, name: string, schema: S): Promise<z.output<S>> {
   const path = words.text(name);
   if (path === undefined) throw missing(name);
-  const where = `--${name} ${basename(path)}`;
-  let text: string;
-  try {
-    text = await readFile(path, "utf8");
-  } catch {
-    throw notReadable(where);
-  }
-  return checkedDocument(schema, parsed(text, where), where);
+  const where = `--${name} ${path}`;
+  return checkedDocument(schema, await jsonOfFile(path, { where, needed: NEEDED }), where);
 }
 
 function checkedDocument<S extends z.ZodType>(schema: S, data: unknown, where: string): z.output<S> {
@@ -88,20 +81,7 @@ function checkedDocument<S extends z.ZodType>(schema: S, data: unknown, where: s
   throw new InputProblem({ ...problem, where: `${where}, ${problem.where}` });
 }
 
-function parsed(text: string, where: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const found = `It is not complete JSON: ${(error as Error).message}`;
-    throw new InputProblem({
-      code: "cli.not-json",
-      where,
-      found,
-      needed: "one JSON document",
-      mend: "Check its brackets and quotes",
-    });
-  }
-}
+const NEEDED = "a JSON document, SI units; /api/docs shows its fields";
 
 function missing(name: string): InputProblem {
   return new InputProblem({
@@ -110,16 +90,6 @@ function missing(name: string): InputProblem {
     found: "this option is missing",
     needed: "a file",
     mend: `Give --${name}; --help shows how`,
-  });
-}
-
-function notReadable(where: string): InputProblem {
-  return new InputProblem({
-    code: "cli.no-such-file",
-    where,
-    found: "There is no such file, or it can not be read",
-    needed: "a JSON file",
-    mend: "Check the path",
   });
 }
 

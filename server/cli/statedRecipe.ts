@@ -8,14 +8,13 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import { roleOf, statedColumns } from "./columnOptions.ts";
 import type { Words } from "./options.ts";
 
-export const ASSUMED_WATER = "fresh 18C";
-
 /** The recipe that the program would choose for this log, with what the words state put over it. */
 export function recipeOf(table: LogTable, words: Words): Recipe {
   const polePairs = words.whole("pole-pairs", 1);
+  const water = words.text("water");
   const guessed = recipeFromGuesses({
     guesses: guessRoles(table),
-    fluid: parseFluid(words.text("water") ?? ASSUMED_WATER, "--water"),
+    fluid: water === undefined ? undefined : parseFluid(water, "--water"),
     ...(polePairs !== undefined && { polePairs }),
   });
   return {

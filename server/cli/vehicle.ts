@@ -1,13 +1,15 @@
-import { readFile } from "node:fs/promises";
 import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
 import type { TetherLimitPoint } from "../../shared/model/vehicle/speedOverTether.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
-import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
+import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { formatBare, formatTold } from "../../shared/quantity/told.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
+import type { MeantFile } from "../intake/openFile.ts";
 import { checked } from "./checked.ts";
+import { jsonOfFile } from "./namedFile.ts";
 import type { Usage, Words } from "./options.ts";
 
 export const USAGE: Usage = {
@@ -28,7 +30,7 @@ export const USAGE: Usage = {
 };
 
 export async function run(words: Words): Promise<number> {
-  const vehicle = checked(Vehicle, await jsonOf(words.text("file")), () => undefined);
+  const vehicle = checked(Vehicle, await jsonOfFile(...namedIn(words)), () => undefined);
   const answer = vehicleAnswer(vehicle, drawingOf(words));
   process.stdout.write(words.has("json") ? `${JSON.stringify(answer, null, 2)}\n` : `${linesOf(answer).join("\n")}\n`);
   return answer.requirement?.met === false || answer.endurance.mission?.fits === false ? 1 : 0;
@@ -39,33 +41,38 @@ function drawingOf(words: Words): VehicleDraws | null {
   return draws === undefined ? null : { draws, seed: words.whole("seed", 0) ?? 1 };
 }
 
-async function jsonOf(path: string | undefined): Promise<unknown> {
-  const problem = { where: "--file", needed: "a vehicle as JSON, SI units; /api/docs shows its fields" };
-  if (path === undefined) {
-    throw new InputProblem({
-      code: "cli.no-vehicle",
-      found: "No vehicle was given",
-      mend: "Name its file",
-      ...problem,
-    });
-  }
-  const text = await readFile(path, "utf8").catch((error: Error) => {
-    const found = `${path} can not be read: ${error.message}`;
-    throw new InputProblem({ code: "cli.no-vehicle", found, mend: "Check the path", ...problem });
+const NEEDED = "a vehicle as JSON, SI units; /api/docs shows its fields";
+
+function namedIn(words: Words): [string, MeantFile] {
+  const path = words.text("file");
+  if (path !== undefined) return [path, { where: `--file ${path}`, needed: NEEDED }];
+  throw new InputProblem({
+    code: "cli.missing-option",
+    where: "--file",
+    found: "No vehicle was given",
+    needed: NEEDED,
+    mend: "Name its file",
   });
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const found = `${path} is not JSON: ${(error as Error).message}`;
-    throw new InputProblem({ code: "cli.not-json", found, mend: "Check commas and quotes near there", ...problem });
-  }
 }
 
 const METRES_PER_SECOND = { symbol: "m/s", factor: 1 };
+const AMPERE = { symbol: "A", factor: 1 };
+const WATT = { symbol: "W", factor: 1 };
 
 function limitLine({ length, speed, reason }: TetherLimitPoint): string {
-  return `  ${formatNumber(length)} m of tether: ${speed === null ? reason : `${formatUncertain(speed, METRES_PER_SECOND)} ahead`}`;
+  return `  ${formatNumber(length)} m of tether: ${speed === null ? reason : `${formatTold(speed, METRES_PER_SECOND)} ahead`}`;
 }
+
+/** What it does one way, and what that draws. */
+function motionLine({ sentence, atSpeed, atRest }: VehicleAnswer["motions"][number]): string {
+  const bus = atSpeed ?? atRest;
+  if (bus === null) return sentence;
+  const draws = `${formatBare(bus.current, AMPERE)} and ${formatBare(bus.power, WATT)} from the bus`;
+  return `${sentence} ${atSpeed ? "At that speed" : "Pushing so"} it draws ${draws}.`;
+}
+
+const holdLine = ({ holdPower }: VehicleAnswer["vertical"]): string[] =>
+  holdPower === null ? [] : [`Holding the depth takes ${formatTold(holdPower, WATT)}, hotel load included.`];
 
 function linesOf(answer: VehicleAnswer): string[] {
   const { motions, headings, tetherLimit, vertical, changes, requirement, endurance, warnings } = answer;
@@ -73,16 +80,15 @@ function linesOf(answer: VehicleAnswer): string[] {
   const shares = motions[0]?.shares.slice(0, 3) ?? [];
   return [
     ...[answer.name, answer.sentence, ""],
-    ...motions.map(({ sentence }) => sentence),
+    ...motions.map(motionLine),
     ...(headings ? [headings.sentence] : []),
     ...(tetherLimit ? [tetherLimit.sentence, tetherLimit.assumption, ...tetherLimit.points.map(limitLine)] : []),
-    ...[vertical.sentence, vertical.withoutPower.text, endurance.sentence],
+    ...[vertical.sentence, ...holdLine(vertical), vertical.withoutPower.text, endurance.sentence],
     ...shares.map(
       ({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`,
     ),
     ...changes.map(
-      ({ name, change }) =>
-        `${name}: ${change.value >= 0 ? "+" : ""}${formatUncertain(change, METRES_PER_SECOND)} ahead`,
+      ({ name, change }) => `${name}: ${change.value >= 0 ? "+" : ""}${formatTold(change, METRES_PER_SECOND)} ahead`,
     ),
     ...(requirement?.demands.map(({ sentence }) => sentence) ?? []),
     ...(requirement?.probabilityAll == null

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { createReadStream } from "node:fs";
 import { basename } from "node:path";
 import type { Demo, DemoRun } from "../../samples/demo.ts";
-import { PART_SCHEMAS, type PartKind, PartKind as PartKinds } from "../../shared/model/parts/partKinds.ts";
+import { type PartKind, PartKind as PartKinds, parsedPart } from "../../shared/model/parts/partKinds.ts";
 import { Project } from "../../shared/model/project.ts";
 import { Run } from "../../shared/model/run.ts";
 import type { VehicleBuildInput } from "../../shared/model/vehicle/vehicleBuild.ts";
@@ -45,15 +45,15 @@ function identities(demo: Demo): Given {
   return Object.fromEntries(PartKinds.options.map((kind) => [kind, ofKind(kind)])) as Given;
 }
 
-function enterParts(
+function enterParts<K extends PartKind>(
   store: Store,
   projectId: string,
   demo: Demo,
-  { kind, ids }: { readonly kind: PartKind; readonly ids: Keys },
+  { kind, ids }: { readonly kind: K; readonly ids: Keys },
 ): void {
   const shelf = store.parts(projectId, kind);
   for (const [key, part] of Object.entries(demo[kind])) {
-    shelf.add(PART_SCHEMAS[kind].parse(part) as never, ids[key]);
+    shelf.add(parsedPart(kind, part), ids[key]);
   }
 }
 

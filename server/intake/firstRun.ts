@@ -1,14 +1,12 @@
+import { ASSUMED_FLUID } from "../../shared/bench/assumedFluid.ts";
 import { recipeFromGuesses } from "../../shared/bench/recipeFromGuesses.ts";
-import type { FluidState } from "../../shared/model/fluid.ts";
+import { describeFluid } from "../../shared/fluid/parseFluid.ts";
 import type { RoleGuess } from "../../shared/model/log.ts";
 import type { PartKind, PartOf } from "../../shared/model/parts/partKinds.ts";
 import type { Run } from "../../shared/model/run.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { type Warning, warning } from "../../shared/quantity/warning.ts";
 import type { Store } from "../store/store.ts";
-
-/** Until a person says otherwise, a stand is taken to stand in fresh water of a room. */
-const BENCH_WATER: FluidState = { kind: "fresh", temperature: 291.15 };
 
 /** What is not known of a log when it arrives is taken as likely, and each taking is told. */
 export interface FirstRun {
@@ -21,7 +19,7 @@ export function firstRun(store: Store, projectId: string, fileName: string, gues
   const propeller = onlyOne(store, projectId, "propellers");
   const motor = onlyOne(store, projectId, "motors");
   const controller = onlyOne(store, projectId, "controllers");
-  const recipe = recipeFromGuesses({ guesses, fluid: BENCH_WATER, polePairs: motor?.document.polePairs });
+  const recipe = recipeFromGuesses({ guesses, polePairs: motor?.document.polePairs });
   const document = {
     ...(propeller !== undefined && { propellerId: propeller.id }),
     variant: propeller?.document.finish ?? "",
@@ -49,7 +47,7 @@ function takenWater(where: string): Warning {
   return warning({
     code: "intake.taken-water",
     where,
-    found: "The log does not say what the propeller turned in; fresh water of 18 °C was taken",
+    found: `The log does not say what the propeller turned in; ${describeFluid(ASSUMED_FLUID)} was taken`,
     needed: "",
     mend: "Set the fluid and its temperature on the day of the test",
   });

@@ -1,10 +1,9 @@
-import { PART_SCHEMAS } from "../../shared/model/parts/partKinds.ts";
+import { parsedPart } from "../../shared/model/parts/partKinds.ts";
 import type { PartsTablePreview, PartsTableRequest } from "../../shared/model/partsTable.ts";
 import type { StoredDocument } from "../../shared/model/stored.ts";
 import { previewTable } from "../../shared/partsTable/previewTable.ts";
 import type { TableKind } from "../../shared/partsTable/tableFields.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
-import type { DocumentShelf } from "../store/documentShelf.ts";
 import type { Store } from "../store/store.ts";
 
 /** What an import did, with all that is needed to take it back. */
@@ -31,19 +30,19 @@ export function previewParts(
  * Imports a table of parts, all of it or nothing. Throws InputProblem `parts.open-questions` while anything is undecided;
  * a part that changed meanwhile is compared as it is now.
  */
-export function importParts(
+export function importParts<K extends TableKind>(
   store: Store,
   projectId: string,
-  kind: TableKind,
+  kind: K,
   request: PartsTableRequest,
 ): ImportedParts {
   return store.transaction(() => {
     const { rows, open } = previewParts(store, projectId, kind, request);
     if (open.length > 0) throw undecided(request.name, open);
-    const shelf = store.parts(projectId, kind) as DocumentShelf<unknown>;
+    const shelf = store.parts(projectId, kind);
     const done: ImportedParts = { added: [], changed: [], leftOut: [] };
     for (const { row, act, document, storedId } of rows) {
-      const part = document === null ? null : PART_SCHEMAS[kind].parse(document);
+      const part = document === null ? null : parsedPart(kind, document);
       if (part === null || act === "skip") done.leftOut.push(row);
       else if (act === "update" && storedId !== null) {
         const before = shelf.find(storedId);

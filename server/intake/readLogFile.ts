@@ -1,8 +1,7 @@
-import { open } from "node:fs/promises";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import { LogReader } from "../../shared/log/readLog.ts";
 import type { LogReading } from "../../shared/model/reading.ts";
-import { InputProblem } from "../../shared/quantity/problem.ts";
+import { openFile } from "./openFile.ts";
 
 const CHUNK = 1 << 20;
 
@@ -22,7 +21,7 @@ export interface ReadOptions {
  */
 export async function readLogFile(path: string, fileName: string, options: ReadOptions = {}): Promise<LogTable> {
   const { upTo = Infinity } = options;
-  const file = await openFile(path, fileName);
+  const file = await openFile(path, { where: fileName, needed: "a log file that can be read" });
   try {
     const size = Math.min(upTo, (await file.stat()).size);
     const reader = new LogReader(fileName, size, options.reading);
@@ -39,26 +38,3 @@ export async function readLogFile(path: string, fileName: string, options: ReadO
     await file.close();
   }
 }
-
-async function openFile(path: string, fileName: string) {
-  try {
-    const file = await open(path, "r");
-    if ((await file.stat()).isFile()) return file;
-    await file.close();
-    throw Object.assign(new Error("not a file"), { code: "EISDIR" });
-  } catch (error) {
-    throw new InputProblem({
-      code: "intake.unreadable",
-      where: fileName,
-      found: REASONS[(error as NodeJS.ErrnoException).code ?? ""] ?? (error as Error).message,
-      needed: "a log file that can be read",
-      mend: "Check the name and the permissions",
-    });
-  }
-}
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: "there is no file of this name",
-  EACCES: "this file may not be read by you",
-  EISDIR: "this is a folder, not a file",
-};

@@ -2,11 +2,12 @@ import { setMaxListeners } from "node:events";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { compareStudy } from "../../shared/compare/compareStudy.ts";
 import { groupNamed } from "../../shared/compare/compareVariants.ts";
+import { firstMeasured } from "../../shared/compare/firstMeasured.ts";
 import { ComparisonAnswer, ComparisonQuestion, ComparisonRequest } from "../../shared/model/comparisonRequest.ts";
 import type { Reduction } from "../../shared/model/reduction.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { reduceJob } from "../work/runJobs.ts";
-import { factsOfStored, requestedGroups } from "./studiedRuns.ts";
+import { factsOfStored, type RequestedGroups, requestedGroups } from "./studiedRuns.ts";
 import { untilClosed } from "./untilClosed.ts";
 import { InProject, type Workbench } from "./workbench.ts";
 
@@ -35,7 +36,11 @@ interface Asked {
 
 async function compared(workbench: Workbench, { projectId, asked, signal }: Asked): Promise<ComparisonAnswer> {
   const { groups, warnings } = requestedGroups(workbench.store, projectId, asked);
-  const { name: baseline } = groupNamed(groups, asked.baseline ?? groups[0]!.name);
+  const { thrustClaim } = workbench.store.projects.find(projectId).document;
+  const { name: baseline } = groupNamed(
+    groups,
+    asked.baseline ?? unaskedBaseline(workbench.store, projectId, { groups, asked }),
+  );
   // Every run waits on the one signal of this request.
   setMaxListeners(0, signal);
   const studied = async (id: string) => {
@@ -44,9 +49,30 @@ async function compared(workbench: Workbench, { projectId, asked, signal }: Aske
   };
   const studies = groups.map(async ({ name, runs }) => ({ name, runs: await Promise.all(runs.map(studied)) }));
   const { groups: _, groupBy, filter, baseline: __, ...rest } = asked;
-  const question = ComparisonQuestion.parse(rest);
+  const question = ComparisonQuestion.parse({
+    ...(thrustClaim && { claim: thrustClaim }),
+    ...rest,
+  });
   const answer = compareStudy({ groups: await Promise.all(studies), baseline, question });
   return { ...answer, warnings: [...warnings, ...answer.warnings] };
+}
+
+/** The first of groups that were listed; of groups that were made the one that the project chose, else the one measured first. */
+function unaskedBaseline(
+  store: Workbench["store"],
+  projectId: string,
+  { groups, asked }: Pick<RequestedGroups, "groups"> & { readonly asked: ComparisonRequest },
+): string {
+  const [first] = groups;
+  if (asked.groups !== undefined) return first!.name;
+  const { baselineVariant } = store.projects.find(projectId).document;
+  if (groups.some(({ name }) => name === baselineVariant)) return baselineVariant!;
+  const entered = store.runs(projectId).list();
+  const measured = firstMeasured(
+    groups.map(({ name, runs }) => ({ name, ids: runs })),
+    entered.map(({ id, document: { day } }) => ({ id, day })),
+  );
+  return measured?.name ?? first!.name;
 }
 
 /** A run that can not be reduced is told by its name: several are at stake. */

@@ -15,49 +15,54 @@ import { PRINTED_MATERIALS } from "../../shared/propeller/strength/printedMateri
 
 const tags = ["Computation"];
 
+const strong = {
+  tags,
+  summary: "Stress, safety factor and deflection of a printed blade",
+  description:
+    "Under the load that blade elements predict and its own centrifugal pull. Thrown blades injure: read the cautions with the numbers.",
+  body: BladeStrengthRequest,
+  response: { 200: BladeStrengthAnswer },
+};
+
+const fitted = {
+  tags,
+  summary: "Section lift and drag of one or two finishes, and what smoothing could still bring",
+  description:
+    "Blade elements solved backwards from measured thrust and torque coefficients. Where no surface makes what was measured, that is said with what is most likely wrong.",
+  body: FinishFitRequest,
+  response: { 200: FinishFit },
+};
+
+const lost = {
+  tags,
+  summary: "How far a propeller is from ideal and from a good series propeller, and where its power goes",
+  body: LossReportRequest,
+  response: { 200: LossReport },
+};
+
+const surface = {
+  tags,
+  summary: "Roughness and lift factor of a named surface state, with where they come from",
+  body: SurfaceState,
+  response: { 200: NamedSurface },
+};
+
+const materials = {
+  tags,
+  summary: "Starting values for printed materials, every one common practice without source",
+  response: { 200: z.array(PrintedMaterial) },
+};
+
 /** What blade elements say of surface, losses and strength; nothing is stored. Registered under /api/compute. */
 export const computeBladeRoutes: FastifyPluginAsyncZod = async (app) => {
-  const strong = {
-    tags,
-    summary: "Stress, safety factor and deflection of a printed blade",
-    description:
-      "Under the load that blade elements predict and its own centrifugal pull. Thrown blades injure: read the cautions with the numbers.",
-    body: BladeStrengthRequest,
-    response: { 200: BladeStrengthAnswer },
-  };
   app.post("/blade-strength", { schema: strong }, async (request) => predictedStrength(inFluid(request.body)));
 
-  const fitted = {
-    tags,
-    summary: "Section lift and drag of one or two finishes, and what smoothing could still bring",
-    description:
-      "Blade elements solved backwards from measured thrust and torque coefficients. Where no surface makes what was measured, that is said with what is most likely wrong.",
-    body: FinishFitRequest,
-    response: { 200: FinishFit },
-  };
   app.post("/finish-fit", { schema: fitted }, async (request) => finishFit(inFluid(request.body)));
 
-  const lost = {
-    tags,
-    summary: "How far a propeller is from ideal and from a good series propeller, and where its power goes",
-    body: LossReportRequest,
-    response: { 200: LossReport },
-  };
   app.post("/loss-report", { schema: lost }, async (request) => lossReport(inFluid(request.body)));
 
-  const surface = {
-    tags,
-    summary: "Roughness and lift factor of a named surface state, with where they come from",
-    body: SurfaceState,
-    response: { 200: NamedSurface },
-  };
   app.post("/surface-state", { schema: surface }, async (request) => surfaceOf(request.body));
 
-  const materials = {
-    tags,
-    summary: "Starting values for printed materials, every one common practice without source",
-    response: { 200: z.array(PrintedMaterial) },
-  };
   app.get("/printed-materials", { schema: materials }, async () => [...PRINTED_MATERIALS]);
 };
 

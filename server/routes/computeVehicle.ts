@@ -18,52 +18,56 @@ const DragQuestion = z
   })
   .meta({ id: "VehicleDragRequest" });
 
+const whole = {
+  tags,
+  summary: "What a whole vehicle does",
+  description:
+    "Speeds each way with all thrusters on one bus, headings in a current, climbing, stopping, endurance, what makes it doubtful, what changes gain, and whether the requirement is met, with its probability. Draws of all inputs take seconds. Closing the connection stops the work.",
+  body: VehicleRequest,
+  response: { 200: VehicleAnswer },
+};
+
+const placed = {
+  tags,
+  summary: "What a layout of thrusters can do",
+  description:
+    "Greatest force and moment of each commanded motion with the others at zero, outlines of force, what is left after any loss, currents and the matrix for a control system.",
+  body: LayoutRequest,
+  response: { 200: LayoutAnswer },
+};
+
+const dragged = {
+  tags,
+  summary: "Drag of a vehicle along its axes",
+  description:
+    "Drag area, linear term and added mass of each way: typed, built up from shapes or fitted to measurements.",
+  body: DragQuestion,
+  response: { 200: AxisDrag },
+};
+
+const tethered = {
+  tags,
+  summary: "Shape of a tether in a current and the forces at its ends",
+  description: "In three dimensions, with weight, normal and tangential drag, in a uniform or sheared current.",
+  body: TetherRequest,
+  response: { 200: TetherSolution },
+};
+
 /** What a vehicle does, and its parts by themselves; nothing is stored. Registered under /api/compute. */
 export const computeVehicleRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
   const { pool } = workbench;
-  const whole = {
-    tags,
-    summary: "What a whole vehicle does",
-    description:
-      "Speeds each way with all thrusters on one bus, headings in a current, climbing, stopping, endurance, what makes it doubtful, what changes gain, and whether the requirement is met, with its probability. Draws of all inputs take seconds. Closing the connection stops the work.",
-    body: VehicleRequest,
-    response: { 200: VehicleAnswer },
-  };
   app.post("/vehicle", { schema: whole }, async ({ body }, reply) =>
     pool.run({ kind: "vehicle", request: body }, untilClosed(reply)),
   );
 
-  const placed = {
-    tags,
-    summary: "What a layout of thrusters can do",
-    description:
-      "Greatest force and moment of each commanded motion with the others at zero, outlines of force, what is left after any loss, currents and the matrix for a control system.",
-    body: LayoutRequest,
-    response: { 200: LayoutAnswer },
-  };
   app.post("/vehicle-layout", { schema: placed }, async ({ body }, reply) =>
     pool.run({ kind: "vehicleLayout", request: body }, untilClosed(reply)),
   );
 
-  const dragged = {
-    tags,
-    summary: "Drag of a vehicle along its axes",
-    description:
-      "Drag area, linear term and added mass of each way: typed, built up from shapes or fitted to measurements.",
-    body: DragQuestion,
-    response: { 200: AxisDrag },
-  };
   app.post("/vehicle-drag", { schema: dragged }, async ({ body }, reply) =>
     pool.run({ kind: "vehicleDrag", drag: body.drag, water: body.water }, untilClosed(reply)),
   );
 
-  const tethered = {
-    tags,
-    summary: "Shape of a tether in a current and the forces at its ends",
-    description: "In three dimensions, with weight, normal and tangential drag, in a uniform or sheared current.",
-    body: TetherRequest,
-    response: { 200: TetherSolution },
-  };
   app.post("/tether", { schema: tethered }, async ({ body }, reply) =>
     pool.run({ kind: "tether", request: body }, untilClosed(reply)),
   );

@@ -6,8 +6,9 @@ const Health = z
   .strictObject({ status: z.literal("ok"), program: z.string().describe("Program and version") })
   .meta({ id: "Health" });
 
+const schema = { tags: ["Workbench"], summary: "Whether it answers", response: { 200: Health } };
+
 /** Whether the workbench answers. Registered under /api. */
 export const healthRoutes: FastifyPluginAsyncZod = async (app) => {
-  const schema = { tags: ["Workbench"], summary: "Whether it answers", response: { 200: Health } };
   app.get("/health", { schema }, async () => ({ status: "ok" as const, program: PROGRAM }));
 };

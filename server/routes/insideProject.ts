@@ -4,6 +4,7 @@ import { comparisonRoutes } from "./comparison.ts";
 import { partRoutes } from "./parts.ts";
 import { recordingLineRoutes } from "./recordingLines.ts";
 import { recordingRoutes } from "./recordings.ts";
+import { runLogRoutes } from "./runLogs.ts";
 import { runResultRoutes } from "./runResults.ts";
 import { runRoutes } from "./runs.ts";
 import { shortlistRoutes } from "./shortlists.ts";
@@ -16,6 +17,7 @@ export const insideProject: FastifyPluginAsync<{ workbench: Workbench }> = async
   });
   await app.register(partRoutes, { prefix: "/parts", workbench });
   await app.register(runRoutes, { prefix: "/runs", workbench });
+  await app.register(runLogRoutes, { prefix: "/runs/:id", workbench });
   await app.register(runResultRoutes, { prefix: "/runs/:id", workbench });
   await app.register(recordingRoutes, { prefix: "/recordings", workbench });
   await app.register(recordingLineRoutes, { prefix: "/recordings/:id", workbench });

@@ -5,7 +5,11 @@ import type { StoredDocument } from "../../shared/model/stored.ts";
 import { exportTable } from "../../shared/partsTable/exportTable.ts";
 import type { TableKind } from "../../shared/partsTable/tableFields.ts";
 import { importParts, previewParts } from "../intake/importParts.ts";
+import { sentAsIs } from "./sentAsIs.ts";
 import { InProject, type Workbench } from "./workbench.ts";
+
+const tags = ["Parts"];
+const params = InProject;
 
 export interface PartTableOptions {
   readonly workbench: Workbench;
@@ -16,15 +20,35 @@ export interface PartTableOptions {
 
 type Plain = Readonly<Record<string, unknown>>;
 
-/** One kind of part as a table. Registered under /api/projects/:projectId/parts/:kind/table. */
-export const partTableRoutes: FastifyPluginAsyncZod<PartTableOptions> = async (app, options) => {
-  const { kind, StoredPart } = options;
-  const { store } = options.workbench;
-  const tags = ["Parts"];
-  const params = InProject;
-  const body = PartsTableRequest;
+/** What the API says of the table of one kind of part. */
+const schemasOf = ({ kind, StoredPart }: Pick<PartTableOptions, "kind" | "StoredPart">) => ({
+  previewed: {
+    tags,
+    summary: `What a table would make of the ${kind}`,
+    description: "Nothing is stored. What the table leaves open is asked in `open`; answer it in `choices`.",
+    params,
+    body: PartsTableRequest,
+    response: { 200: PartsTablePreview },
+  },
+  imported: {
+    tags,
+    summary: `Import a table of ${kind}`,
+    description: "All rows or none, in one step. Refused while the preview leaves anything open.",
+    params,
+    body: PartsTableRequest,
+    response: { 200: importedOf(StoredPart) },
+  },
+  exported: {
+    tags,
+    summary: `The ${kind} as a table`,
+    description: "Comma-separated text with units in the heads. Imported again it gives the same parts.",
+    params,
+    response: sentAsIs("The table", "text/csv"),
+  },
+});
 
-  const Imported = z
+const importedOf = (StoredPart: PartTableOptions["StoredPart"]) =>
+  z
     .strictObject({
       added: z.array(StoredPart),
       changed: z.array(z.strictObject({ before: StoredPart, after: StoredPart })),
@@ -32,44 +56,26 @@ export const partTableRoutes: FastifyPluginAsyncZod<PartTableOptions> = async (a
     })
     .describe("What was added and changed, and the lines that were left out");
 
-  const previewed = {
-    tags,
-    summary: `What a table would make of the ${kind}`,
-    description: "Nothing is stored. What the table leaves open is asked in `open`; answer it in `choices`.",
-    params,
-    body,
-    response: { 200: PartsTablePreview },
-  };
-  app.post("/preview", { schema: previewed }, async ({ params: { projectId }, body: request }) =>
-    previewParts(store, projectId, kind, request),
+/** One kind of part as a table. Registered under /api/projects/:projectId/parts/:kind/table. */
+export const partTableRoutes: FastifyPluginAsyncZod<PartTableOptions> = async (app, options) => {
+  const { kind } = options;
+  const { store } = options.workbench;
+  const { previewed, imported, exported } = schemasOf(options);
+
+  app.post("/preview", { schema: previewed }, async ({ params: { projectId }, body }) =>
+    previewParts(store, projectId, kind, body),
   );
 
-  const imported = {
-    tags,
-    summary: `Import a table of ${kind}`,
-    description: "All rows or none, in one step. Refused while the preview leaves anything open.",
-    params,
-    body,
-    response: { 200: Imported },
-  };
-  app.post("", { schema: imported }, async ({ params: { projectId }, body: request }) =>
-    importParts(store, projectId, kind, request),
+  app.post("", { schema: imported }, async ({ params: { projectId }, body }) =>
+    importParts(store, projectId, kind, body),
   );
 
-  const exported = {
-    tags,
-    summary: `The ${kind} as a table`,
-    description: "Comma-separated text with units in the heads. Imported again it gives the same parts.",
-    params,
-    response: { 200: { description: "The table", content: { "text/csv": { schema: z.string() } } } },
-  };
   app.get("", { schema: exported }, async ({ params: { projectId } }, reply) => {
-    const parts = store.parts(projectId, kind).list();
-    const text = exportTable(
-      kind,
-      parts.map(({ document }) => document as Plain),
-    );
+    const documents = store
+      .parts(projectId, kind)
+      .list()
+      .map(({ document }) => document as Plain);
     reply.header("content-disposition", `attachment; filename="${kind}.csv"`);
-    return reply.type("text/csv; charset=utf-8").send(text as never);
+    return reply.type("text/csv; charset=utf-8").send(exportTable(kind, documents));
   });
 };

@@ -8,6 +8,22 @@ const tags = ["Projects"];
 const StoredProject = storedSchema(Project).meta({ id: "StoredProject" });
 const params = InProject;
 
+const created = { tags, summary: "Begin a project", body: Project, response: { 201: StoredProject } };
+
+const one = { tags, summary: "One project", params, response: { 200: StoredProject } };
+
+const changed = {
+  tags,
+  summary: "Change a project",
+  params,
+  body: change(Project),
+  response: { 200: StoredProject },
+};
+
+const removed = { tags, summary: "Delete a project", params, querystring: AtVersion, response: { 204: Gone } };
+
+const restored = { tags, summary: "Take back a deletion", params, response: { 200: StoredProject } };
+
 /** Projects. Registered under /api/projects. */
 export const projectRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
   const { projects } = workbench.store;
@@ -17,29 +33,18 @@ export const projectRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = as
     projects: projects.list(),
   }));
 
-  const created = { tags, summary: "Begin a project", body: Project, response: { 201: StoredProject } };
   app.post("", { schema: created }, async (request, reply) => reply.code(201).send(projects.add(request.body)));
 
-  const one = { tags, summary: "One project", params, response: { 200: StoredProject } };
   app.get("/:projectId", { schema: one }, async (request) => projects.find(request.params.projectId));
 
-  const changed = {
-    tags,
-    summary: "Change a project",
-    params,
-    body: change(Project),
-    response: { 200: StoredProject },
-  };
   app.put("/:projectId", { schema: changed }, async ({ params: { projectId }, body }) =>
     projects.write(projectId, body.version, body.document),
   );
 
-  const removed = { tags, summary: "Delete a project", params, querystring: AtVersion, response: { 204: Gone } };
   app.delete("/:projectId", { schema: removed }, async (request, reply) => {
     projects.remove(request.params.projectId, request.query.version);
     return reply.code(204).send(null);
   });
 
-  const restored = { tags, summary: "Take back a deletion", params, response: { 200: StoredProject } };
   app.post("/:projectId/restore", { schema: restored }, async (request) => projects.restore(request.params.projectId));
 };

@@ -12,6 +12,7 @@ import { untilClosed } from "./untilClosed.ts";
 import { AtVersion, change, Gone, InProject, OneRun, type Workbench } from "./workbench.ts";
 
 const tags = ["Runs"];
+const params = OneRun;
 const StoredRun = storedSchema(Run).meta({ id: "StoredRun" });
 const NewRun = z.strictObject({ run: StoredRun, inspection: LogInspection }).meta({ id: "NewRun" });
 const NewCompanion = z.strictObject({ companion: Companion, inspection: LogInspection }).meta({ id: "NewCompanion" });
@@ -22,47 +23,64 @@ const Table = z
   })
   .meta({ id: "TypedTable" });
 
+const all = {
+  tags,
+  summary: "All runs",
+  params: InProject,
+  response: { 200: z.strictObject({ runs: z.array(StoredRun) }) },
+};
+
+const uploaded = {
+  tags,
+  summary: "Make a run from a log",
+  description: "A multipart form with one file, in the field `file`. The bytes are kept as they come.",
+  params: InProject,
+  response: { 201: NewRun },
+};
+
+const typed = {
+  tags,
+  summary: "Make a run from a typed table",
+  params: InProject,
+  body: Table,
+  response: { 201: NewRun },
+};
+
+const one = { tags, summary: "One run", params, response: { 200: StoredRun } };
+
+const changed = { tags, summary: "Change a run", params, body: change(Run), response: { 200: StoredRun } };
+
+const paired = {
+  tags,
+  summary: "Send the electrical log of the same run",
+  description:
+    "A multipart form with one file, in the field `file`. The bytes are kept; the run itself is changed by storing it with the companion that comes back.",
+  params,
+  response: { 201: NewCompanion },
+};
+
+const removed = { tags, summary: "Delete a run", params, querystring: AtVersion, response: { 204: Gone } };
+
+const restored = { tags, summary: "Take back the deletion of a run", params, response: { 200: StoredRun } };
+
 /** Runs of a project. Registered under /api/projects/:projectId/runs. */
 export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async (app, { workbench }) => {
   const { store } = workbench;
-  const params = OneRun;
 
-  const all = {
-    tags,
-    summary: "All runs",
-    params: InProject,
-    response: { 200: z.strictObject({ runs: z.array(StoredRun) }) },
-  };
   app.get("", { schema: all }, async (request) => ({ runs: store.runs(request.params.projectId).list() }));
 
-  const uploaded = {
-    tags,
-    summary: "Make a run from a log",
-    description: "A multipart form with one file, in the field `file`. The bytes are kept as they come.",
-    params: InProject,
-    response: { 201: NewRun },
-  };
   app.post("", { schema: uploaded }, async (request, reply) => {
     const log = await uploadedFile(request);
     return reply.code(201).send(await newRun(workbench, request.params.projectId, log, untilClosed(reply)));
   });
 
-  const typed = {
-    tags,
-    summary: "Make a run from a typed table",
-    params: InProject,
-    body: Table,
-    response: { 201: NewRun },
-  };
   app.post("/table", { schema: typed }, async ({ params: { projectId }, body }, reply) => {
     const log = { fileName: "table.txt", runName: body.name, bytes: bytesOf(body.text) };
     return reply.code(201).send(await newRun(workbench, projectId, log));
   });
 
-  const one = { tags, summary: "One run", params, response: { 200: StoredRun } };
   app.get("/:id", { schema: one }, async ({ params: { projectId, id } }) => store.runs(projectId).find(id));
 
-  const changed = { tags, summary: "Change a run", params, body: change(Run), response: { 200: StoredRun } };
   app.put("/:id", { schema: changed }, async ({ params: { projectId, id }, body: { version, document } }) => {
     checkSameFile(store.runs(projectId).find(id).document, document);
     checkParts(store, projectId, document);
@@ -70,27 +88,17 @@ export const runRoutes: FastifyPluginAsyncZod<{ workbench: Workbench }> = async 
     return store.runs(projectId).write(id, version, document);
   });
 
-  const paired = {
-    tags,
-    summary: "Send the electrical log of the same run",
-    description:
-      "A multipart form with one file, in the field `file`. The bytes are kept; the run itself is changed by storing it with the companion that comes back.",
-    params,
-    response: { 201: NewCompanion },
-  };
   app.post("/:id/companion", { schema: paired }, async (request, reply) => {
     const { projectId, id } = request.params;
     const { document } = store.runs(projectId).find(id);
     return reply.code(201).send(await newCompanion(workbench, document, await uploadedFile(request)));
   });
 
-  const removed = { tags, summary: "Delete a run", params, querystring: AtVersion, response: { 204: Gone } };
   app.delete("/:id", { schema: removed }, async ({ params: { projectId, id }, query }, reply) => {
     store.runs(projectId).remove(id, query.version);
     return reply.code(204).send(null);
   });
 
-  const restored = { tags, summary: "Take back the deletion of a run", params, response: { 200: StoredRun } };
   app.post("/:id/restore", { schema: restored }, async ({ params: { projectId, id } }) =>
     store.runs(projectId).restore(id),
   );

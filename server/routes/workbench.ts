@@ -22,6 +22,9 @@ export const OneRecording = z.strictObject({ projectId: id("Project"), id: id("R
 export const OneShortlist = z.strictObject({ projectId: id("Project"), id: id("Shortlist") });
 export const OnePart = z.strictObject({ projectId: id("Project"), id: id("Part") });
 
+/** The run at that place. Throws NothingThere. */
+export const runOf = (store: Store, { projectId, id: run }: z.infer<typeof OneRun>) => store.runs(projectId).find(run);
+
 /** The version a deletion was decided on; a later one is not deleted. */
 export const AtVersion = z.strictObject({
   version: z.coerce.number().int().min(1).describe("Version that was read; a later one is not deleted"),

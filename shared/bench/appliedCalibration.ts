@@ -8,6 +8,7 @@ export interface AppliedCalibration extends Calibration {
   readonly instrument: Instrument;
 }
 
+/** The calibration of an instrument, with the instrument it came from. */
 export function appliedCalibration({ id, instrument }: UsedInstrument, calibration: Calibration): AppliedCalibration {
   return { ...calibration, id, instrument };
 }
@@ -33,7 +34,7 @@ export function calibrationDoubts(channel: Calibrated | undefined, value: number
   return [scaleUncertainty * value, lineUncertainty * (value - pivot), levelUncertainty];
 }
 
-/** The same together, relative to `value`. */
+/** The same together in squares, relative to `value`, 1: JCGM 100:2008, eq. 10. For a value of 0 that of the slope alone. */
 export function relativeDoubt(channel: Calibrated | undefined, value: number): number {
   const doubts = calibrationDoubts(channel, value, false);
   return value === 0 ? (channel?.relativeUncertainty ?? 0) : Math.hypot(...doubts) / Math.abs(value);

@@ -131,7 +131,7 @@ export function fitThroughOrigin(points: readonly FitPoint[], singleReadings: bo
   };
 }
 
-/** Distances from the line of slope `K` in the doubts of the readings. */
+/** Distances (y − K x)/u of the points from the line of slope `K`, in the standard uncertainties of their readings, 1. */
 export function residualsOf(points: readonly FitPoint[], K: number): number[] {
   return points.map((point) => (point.y - K * point.x) / Math.hypot(weighingUncertainty(point), K * point.roundingX));
 }

@@ -40,7 +40,11 @@ export function calibrationPart(channel: Channel | undefined, words: string, K: 
   return known(name, key, power * relativeUncertainty * K, input);
 }
 
-/** Diameter, with K ∝ D^`power`. */
+/**
+ * What the diameter brings to a coefficient with K ∝ D^`power`: u = |power| K u(D)/D.
+ *
+ * Source   JCGM 100:2008, 5.1.6, for a product of powers.
+ */
 export function diameterPart(
   { name, diameter, diameterUncertainty }: Propeller,
   K: number,
@@ -61,7 +65,12 @@ const STATED_TO = {
   humidity: { step: 0.1, unit: "1" },
 } as const;
 
-/** Density, with K ∝ 1/ρ. Each run has its own: two days of "18 °C" need not be off alike. */
+/**
+ * What the density brings to a coefficient with K ∝ 1/ρ, from the doubt of the stated temperature, salinity, pressure and
+ * humidity. Each run has its own: two days of "18 °C" need not be off alike.
+ *
+ * Source   JCGM 100:2008, 5.1.6; densities as `fluidProperties`; doubts of a stated fluid, common practice, no source.
+ */
 export function densityPart(fluid: FluidState, K: number, run: string): CommonPart[] {
   const inputs = densityInputs(fluid, K);
   const change = -K * Math.hypot(...inputs.map((input) => (input.sensitivity * input.standardUncertainty) / K));

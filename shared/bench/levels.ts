@@ -25,7 +25,12 @@ const SAME_READING_PART = 0.9;
 /** How many times the cost of a change in independent noise one change must pay: readings on a stand hang together. */
 const CAUTION = 4;
 
-/** Levels of `signal`, never across a restart of the log. */
+/**
+ * Levels of `signal`, one value a block, never across a restart of the log; neighbours whose means are alike are one.
+ *
+ * Source   change points as `changePoints`, with the noise from the steps between neighbours; the price of a change is
+ *          four times that of independent noise, since readings on a stand hang together: common practice, no source.
+ */
 export function levelsOf(signal: Float64Array, blocks: Blocks, { sameLevelPart, resolution }: LevelOptions): Level[] {
   const same = Math.max(sameLevelPart * rangeOf(signal), SAME_READING_PART * resolution);
   return blocks.segments.flatMap(([first, end]) => {

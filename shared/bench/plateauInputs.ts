@@ -1,5 +1,5 @@
 import type { FitPoint, OriginFit } from "./coefficientFit.ts";
-import { asOneInput, type DoubtInput } from "./doubtInput.ts";
+import { asOneInput, type DoubtInput, type SeveralInputs } from "./doubtInput.ts";
 
 /** What is measured at the plateaus, for the words of the budget. */
 export interface MeasuredAt {
@@ -13,71 +13,62 @@ export interface PlateauInputs {
   readonly beyond: readonly DoubtInput[];
 }
 
+/** What the doubts that differ between plateaus are called in the budget, and how each is known. */
+const wordsOf = ({ what, unit }: MeasuredAt) =>
+  ({
+    scatter: {
+      ...{ name: `scatter of the ${what} within the plateaus`, source: "plateauScatter", unit },
+      ...{ kind: "A", distribution: "student" },
+    },
+    spread: {
+      ...{ name: `${what} of the plateaus differing by more than their own doubts`, source: "plateauSpread", unit },
+      ...{ kind: "A", distribution: "student" },
+    },
+    rounding: {
+      ...{ name: `steps of the ${what} reading`, source: "plateauResolution", unit },
+      ...{ kind: "B", distribution: "rectangular" },
+    },
+    repeatability: {
+      ...{ name: `repeatability of the ${what} that no stand betters`, source: "repeatability", unit },
+      ...{ kind: "B", distribution: "normal" },
+    },
+    roundingOfRate: {
+      ...{ name: `steps of the rotation rate, as the ${what} feels them`, source: "rateResolution", unit: "1" },
+      ...{ kind: "B", distribution: "rectangular" },
+    },
+  }) as const satisfies Record<string, SeveralInputs["words"]>;
+
 /** The parts of `fit.independent`; in squares they add up to it. `points` are those of the fit, in its order. */
-export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, { what, unit }: MeasuredAt): PlateauInputs {
-  const { influences } = fit;
-  const perReading = { sensitivities: influences };
+export function plateauInputs(points: readonly FitPoint[], fit: OriginFit, measured: MeasuredAt): PlateauInputs {
+  const words = wordsOf(measured);
+  const { influences: sensitivities } = fit;
   const own = [
     ...asOneInput({
-      ...perReading,
+      sensitivities,
       uncertainties: points.map((point) => point.scatter),
       degreesOfFreedom: points.map((point) => point.scatterDegreesOfFreedom),
       commonDegreesOfFreedom: points.map((point) => point.scatterCommonDegreesOfFreedom),
-      words: {
-        name: `scatter of the ${what} within the plateaus`,
-        source: "plateauScatter",
-        kind: "A",
-        distribution: "student",
-        unit,
-      },
+      words: words.scatter,
     }),
     ...asOneInput({
-      ...perReading,
+      sensitivities,
       uncertainties: points.map((point) => point.spread?.uncertainty ?? 0),
       degreesOfFreedom: points.map((point) => point.spread?.degreesOfFreedom ?? Infinity),
-      words: {
-        name: `${what} of the plateaus differing by more than their own doubts`,
-        source: "plateauSpread",
-        kind: "A",
-        distribution: "student",
-        unit,
-      },
+      words: words.spread,
     }),
+    ...asOneInput({ sensitivities, uncertainties: points.map((point) => point.rounding), words: words.rounding }),
     ...asOneInput({
-      ...perReading,
-      uncertainties: points.map((point) => point.rounding),
-      words: {
-        name: `steps of the ${what} reading`,
-        source: "plateauResolution",
-        kind: "B",
-        distribution: "rectangular",
-        unit,
-      },
-    }),
-    ...asOneInput({
-      ...perReading,
+      sensitivities,
       uncertainties: points.map((point) => point.repeatability),
-      words: {
-        name: `repeatability of the ${what} that no stand betters`,
-        source: "repeatability",
-        kind: "B",
-        distribution: "normal",
-        unit,
-      },
+      words: words.repeatability,
     }),
     ...asOneInput({
-      sensitivities: points.map((point, i) => influences[i]! * fit.coefficient * point.x),
+      sensitivities: points.map((point, i) => sensitivities[i]! * fit.coefficient * point.x),
       uncertainties: points.map((point) => point.roundingX / point.x),
-      words: {
-        name: `steps of the rotation rate, as the ${what} feels them`,
-        source: "rateResolution",
-        kind: "B",
-        distribution: "rectangular",
-        unit: "1",
-      },
+      words: words.roundingOfRate,
     }),
   ];
-  return { own, beyond: beyondOwn(own, points.length, fit, { what, unit }) };
+  return { own, beyond: beyondOwn(own, points.length, fit, measured) };
 }
 
 /** Below this part of the doubt the rest is rounding of the computation. */

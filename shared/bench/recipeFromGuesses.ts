@@ -1,11 +1,13 @@
 import type { FluidState } from "../model/fluid.ts";
 import type { RoleGuess } from "../model/log.ts";
 import { Recipe } from "../model/recipe.ts";
+import { ASSUMED_FLUID } from "./assumedFluid.ts";
 
 /** What a recipe is started from. */
 export interface RecipeStart {
   readonly guesses: readonly RoleGuess[];
-  readonly fluid: FluidState;
+  /** What the propeller turned in; where absent, room-warm fresh water is taken and the recipe says so. */
+  readonly fluid?: FluidState | undefined;
   readonly polePairs?: number | undefined;
 }
 
@@ -23,7 +25,7 @@ export function recipeFromGuesses({ guesses, fluid, polePairs }: RecipeStart): R
   });
   return Recipe.parse({
     columns: columns.sort((a, b) => a.column - b.column),
-    fluid,
+    ...(fluid === undefined ? { fluid: ASSUMED_FLUID, fluidAssumed: true } : { fluid }),
     ...(polePairs === undefined ? {} : { polePairs }),
   });
 }

@@ -16,6 +16,7 @@ import { advanceChecks } from "./checks/advanceChecks.ts";
 import { calibrationChecks } from "./checks/calibrationChecks.ts";
 import { channelChecks } from "./checks/channelChecks.ts";
 import { coefficientChecks } from "./checks/coefficientChecks.ts";
+import { fluidChecks } from "./checks/fluidChecks.ts";
 import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
 import { lowMerit } from "./checks/lowMerit.ts";
@@ -88,6 +89,7 @@ export function* reduceInSteps(request: RunRequest): Generator<number, Reduction
     ...(facts.sweep ? [rampSweepChecks] : facts.law ? [outlierChecks, sweepChecks] : []),
     channelChecks,
     runChecks,
+    fluidChecks,
     calibrationChecks,
     advanceChecks,
   ];

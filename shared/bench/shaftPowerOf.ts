@@ -37,7 +37,11 @@ export interface StandMotor {
   readonly controller: Controller | undefined;
 }
 
-/** P = 2 π n Q, the mean of the products of each moment. Null without torque. */
+/**
+ * Shaft power of a plateau, W, as the mean of the products of each moment: P = 2 π n Q. Null without torque.
+ *
+ * Source   power of a turning shaft, any text; scatter of the product as `jointScatter`.
+ */
 export function powerFromTorque(plateau: MeasuredPlateau): ShaftPower | null {
   const { torque, rotationRate, turnSign, written, scales } = plateau;
   if (!torque) return null;

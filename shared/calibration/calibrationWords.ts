@@ -22,6 +22,7 @@ function relative95({ lineUncertainty, scaleUncertainty, degreesOfFreedom }: Cal
   return combined([{ standardUncertainty: lineUncertainty, degreesOfFreedom }, ...known(scaleUncertainty)]).expanded95;
 }
 
+/** A part (1) in per cent to so many digits. */
 export const percent = (part: number, digits = 2): string => `${formatNumber(100 * part, digits)}\u00a0%`;
 
 /** What an instrument is worth, in a sentence or three: factor, zero, shape. ± is half the 95 % interval. */

@@ -23,6 +23,7 @@ export function factorParts({ lineUncertainty, scaleParts }: Calibration): Facto
   return present([line, ...scaleParts]).sort((a, b) => b.relative - a.relative);
 }
 
+/** Relative standard uncertainty of the parts together, 1: independent, so in squares (JCGM 100:2008, eq. 10). */
 export function together(parts: readonly FactorPart[]): number {
   return Math.hypot(...parts.map(({ relative }) => relative));
 }

@@ -4,7 +4,7 @@ import { calibrationLine } from "./calibrationLine.ts";
 import { present, rectangular, together } from "./factorParts.ts";
 import { hysteresisOf } from "./hysteresis.ts";
 import { nonlinearityOf } from "./nonlinearity.ts";
-import { outliersOf } from "./scatter.ts";
+import { outliersOf } from "./outliers.ts";
 
 export interface LineRequest {
   readonly points: readonly CalibrationPoint[];

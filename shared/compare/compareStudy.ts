@@ -1,5 +1,6 @@
 import type { Comparison } from "../model/comparison.ts";
 import type { ComparisonAnswer, ComparisonQuestion } from "../model/comparisonRequest.ts";
+import { judgedThrustClaim } from "./claimVerdict.ts";
 import { compareAll } from "./compareVariants.ts";
 import { otherFactors } from "./factors/confounding.ts";
 import { factorTable, type VariantFacts } from "./factors/factorTable.ts";
@@ -22,12 +23,12 @@ export interface Study {
 
 /**
  * Everything that is asked of a set of variants: every answer of every pair, what the variants differ in and what goes
- * with them, and, where asked for, trend, analysis of variance and how robust the answers are.
+ * with them, what they say of a claim, and, where asked for, trend, analysis of variance and how robust the answers are.
  *
  * Throws   as compareAll, trendOf and anovaOf.
  */
 export function compareStudy({ groups, baseline, question }: Study): ComparisonAnswer {
-  const { trend, anova, robustness, pairs, ...conditions } = question;
+  const { trend, anova, robustness, pairs, claim, ...conditions } = question;
   const variants = groups.map(({ name, runs }) => ({ name, reductions: runs.map(({ reduction }) => reduction) }));
   const all = groups.flatMap(({ name, runs }) => runs.map((run) => ({ ...run, variant: name })));
   const known = groups.map(({ name, runs }) => ({ name, runs: runs.map(({ facts }) => facts) }));
@@ -38,6 +39,7 @@ export function compareStudy({ groups, baseline, question }: Study): ComparisonA
   const sideOf = (name: string) => variants.find((variant) => variant.name === name)!;
   return {
     comparisons,
+    claim: claim ? judgedThrustClaim(comparisons, claim) : null,
     factors,
     runs: all.map(({ facts }) => facts),
     trend: trend ? trendOf(all, trend) : null,

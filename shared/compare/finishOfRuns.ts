@@ -13,17 +13,19 @@ const Question = FinishFitRequest.omit({ fluid: true });
 
 /**
  * The question to `finishFit` that two bollard runs of one propeller ask, the rougher first: coefficients with their
- * doubts, the parts of these that both runs share by the keys of their causes, and the mean rotation rate.
+ * doubts, the parts of these that both runs share by the keys of their causes, and the mean rotation rate; with the gain that somebody claims, if anybody does.
  *
  * Throws   InputProblem `compare.no-torque` for a run whose torque is not known.
  */
 export function finishOfRuns(
   blade: DescribedBlade,
   [before, after]: readonly [FinishedRun, FinishedRun],
+  claimedFactor?: number,
 ): InFluid<FinishFitRequest> {
   const rotationRate = (rotationRateOf(before.reduction) + rotationRateOf(after.reduction)) / 2;
   const finishes = [finishOf(before, after), finishOf(after, before)];
-  return { ...Question.parse({ blade, rotationRate, finishes }), fluid: before.reduction.fluid };
+  const claim = claimedFactor === undefined ? {} : { claimedFactor };
+  return { ...Question.parse({ blade, rotationRate, finishes, ...claim }), fluid: before.reduction.fluid };
 }
 
 function finishOf({ name, reduction }: FinishedRun, other: FinishedRun) {

@@ -5,7 +5,7 @@ import type { UncertaintyPart } from "../numeric/welchSatterthwaite.ts";
 import type { SideStatistics } from "./sideStatistics.ts";
 
 /** Level of the test that tells two spreads apart; see variantRatio for what was measured with it. */
-const SPREADS_DIFFER = 0.1;
+export const SPREADS_DIFFER = 0.1;
 
 /** What the doubt of a ratio rests on and how large it is; see variantRatio for the statistics. */
 export interface RatioDoubts {

@@ -1,5 +1,17 @@
-import type { VariantRatio } from "../model/comparison.ts";
+import type { SpreadChoice, VariantRatio } from "../model/comparison.ts";
 import { formatNumber } from "../quantity/format.ts";
+import { SPREADS_DIFFER } from "./ratioDoubts.ts";
+
+const LEVEL = `${100 * SPREADS_DIFFER} %`;
+
+const CHOICE_WORDS: { readonly [C in SpreadChoice]: string } = {
+  tested: `Two variants have one spread from mounting to mounting unless an F test at the ${LEVEL} level tells theirs apart.`,
+  pooled: "Two variants are taken to have one spread from mounting to mounting, as chosen.",
+  separate: "Each variant has its own spread from mounting to mounting, as chosen.",
+};
+
+/** The choice of spreads that the intervals of a comparison rest on, a sentence. */
+export const spreadChoiceInWords = (choice: SpreadChoice): string => CHOICE_WORDS[choice];
 
 /** Which spread from mounting to mounting serves which variant, and how far the two are alike. */
 export function spreadsInWords({ used, variant, baseline, pValue }: NonNullable<VariantRatio["spreads"]>): string {

@@ -43,6 +43,9 @@ const STEPS = 100;
  * Of the two roots the upper one: it is where a load that is switched on arrives. Without U_f a quadratic; with it, from
  * above the root, Newton's steps on a concave function fall onto it without passing it. Where they run out,
  * `state.converged` turns false.
+ *
+ * Source   Kirchhoff's voltage law with the average-value converter of Erickson & Maksimovic, Fundamentals of Power
+ *          Electronics, 2nd ed. (2001), ch. 3; κ, the switching loss, as its controller states it.
  */
 export function fillBus(chain: Chain, state: SteadyState): boolean {
   const { supplyResistance: R_s, freewheelVoltage: U_f, switchingLoss: kappa, thrusters } = chain;

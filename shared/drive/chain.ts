@@ -78,7 +78,10 @@ export interface Chain {
 const UNSET = 0.5;
 const NO_CHANGE: readonly number[] = [];
 
-// Written out in one literal: put together from pieces, an object of this many fields becomes a slow dictionary.
+/**
+ * A chain to be filled. Written out in one literal: put together from pieces, an object of this many fields becomes a
+ * slow dictionary.
+ */
 export function emptyChain(): Chain {
   return {
     speedConstant: UNSET,
@@ -201,7 +204,7 @@ function fillPropeller(chain: Chain, inputs: ChainInputs, advance: Advance | nul
   chain.lowestPosition = advance === null ? -inputs.noLoadCurrent : chain.advance / advance.end;
 }
 
-/** Thrust of one propeller, N, at angular velocity `omega` of the motor (rad/s). */
+/** Thrust of one propeller, N, at angular velocity `omega` of the motor (rad/s): K_T(J) ρ n² D⁴ with n = ω/(2π g). */
 export function thrustAt(chain: Chain, omega: number): number {
   if (chain.advance === 0) return chain.thrustUnit * chain.thrustCoefficient * omega * omega;
   return (

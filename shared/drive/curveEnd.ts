@@ -10,7 +10,7 @@ export function coefficientAt(atRest: number, change: readonly number[], J: numb
 
 /**
  * 2 K − J K′ at an advance ratio: what the slope over the rotation rate of K n² is in proportion to, as J goes with 1/n.
- * 2 K − J K′ = 2 K(0) + c_1 J + 0 J² − c_3 J³ − 2 c_4 J⁴ − ...
+ * 2 K − J K′ = 2 K(0) + c_1 J + 0 J² − c_3 J³ − 2 c_4 J⁴ − ...   all ratios, 1; by Horner's rule.
  */
 export function slopeOverRate(atRest: number, change: readonly number[], J: number): number {
   let sum = 0;

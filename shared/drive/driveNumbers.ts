@@ -39,7 +39,9 @@ export function driveNumbers(chain: Chain, state: SteadyState): DriveNumbers {
 
 /**
  * Where the power goes: U_oc I_s = supply loss + hotel load + N (standby + part throttle + controller + winding +
- * friction + water in the motor + gear + propeller shaft). All but the supply loss are of one thruster.
+ * friction + water in the motor + gear + propeller shaft), W. All but the supply loss are of one thruster.
+ *
+ * Source   the balance of the model itself; a test adds the parts up.
  */
 export function driveLosses(chain: Chain, state: SteadyState, numbers: DriveNumbers): OperatingPoint["losses"] {
   const { angularVelocity: omega, motorCurrent: I } = state;

@@ -34,6 +34,7 @@ export interface LimitNumbers {
   angularVelocityLimit: number;
 }
 
+/** Limits that limit nothing, to be filled. */
 export function emptyLimits(): LimitNumbers {
   const none = Number.POSITIVE_INFINITY;
   return {

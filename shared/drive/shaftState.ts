@@ -32,6 +32,7 @@ export interface SteadyState {
   excessSlope: number;
 }
 
+/** A state to be filled. */
 export function emptyState(): SteadyState {
   // Not a whole number, so that the engine keeps these fields as floating point from the start; one literal, see chain.ts.
   const unset = 0.5;
@@ -53,7 +54,7 @@ export function emptyState(): SteadyState {
   };
 }
 
-/** Torque of the propeller, N·m, at its own shaft, at angular velocity `omega` of the motor (rad/s). */
+/** Torque of the propeller, N·m, at its own shaft, at angular velocity `omega` of the motor (rad/s): K_Q(J) ρ n² D⁵. */
 export function propellerTorque(chain: Chain, omega: number): number {
   const K =
     chain.advance === 0
@@ -74,6 +75,8 @@ export function wetTorque({ wetTorque: k, wetExponent }: Chain, omega: number): 
  *   R_m = (R_w + h P_f)/(1 − h I²),   P_f = (I_0 + b ω) ω/K_v,   V = ω/K_v + I (R_m + R_c)
  *
  * Beyond the current of thermal runaway the voltage is infinite.
+ *
+ * Source   relations as `motorConstants.ts`, heat as `windingTemperature.ts`; slopes by differentiating them.
  */
 export function evaluateShaft(chain: Chain, state: SteadyState): void {
   if (state.position < 0) {
@@ -122,12 +125,12 @@ export function thrustOf(chain: Chain, state: SteadyState): number {
   return state.angularVelocity === 0 ? 0 : thrustAt(chain, state.angularVelocity);
 }
 
-/** Core and friction loss, W. */
+/** Core and friction loss, W: (I_0 + b ω) ω/K_v, what the no-load current brings the rotor. */
 export function frictionLossOf(chain: Chain, { angularVelocity: omega }: SteadyState): number {
   return ((chain.noLoadCurrent + chain.noLoadCurrentSlope * omega) * omega) / chain.speedConstant;
 }
 
-/** Temperature of the winding, K; where its heat is not followed, that of its stated resistance. */
+/** Temperature of the winding, K: T_w + R_th (I² R_m + P_f); where its heat is not followed, that of its stated resistance. */
 export function windingTemperatureOf(chain: Chain, state: SteadyState): number {
   if (chain.thermalResistance === 0) return chain.surroundings;
   const { motorCurrent: I, motorResistance: R } = state;

@@ -11,7 +11,11 @@ export interface RunningCurve {
   /** V_A, m/s. */ readonly advanceSpeed: number;
 }
 
-/** Thrust, N, at a rotation rate (rev/s): K_T(J) ρ n² D⁴. */
+/**
+ * Thrust, N, as a function of the rotation rate (rev/s): K_T(J) ρ n² D⁴ with J = V_A/(n D).
+ *
+ * Source   ITTC Symbols and Terminology List (2021).
+ */
 export function thrustOfRate(running: RunningCurve): (rotationRate: number) => number {
   const { diameter: D, density: rho, advanceSpeed: V } = running;
   const K_T = thrustCoefficientOf(running.curve);

@@ -66,7 +66,7 @@ function fromRatio(header: string): HeaderText | undefined {
 function fromMark(header: string): HeaderText | undefined {
   const match = AFTER_MARK.exec(header);
   if (!match) return undefined;
-  const [, name, unit] = match as unknown as [string, string, string];
+  const [, name = "", unit = ""] = match;
   return isUnit(unit.trim()) ? { name: name.trim(), unit: unit.trim() } : undefined;
 }
 
@@ -74,7 +74,7 @@ function fromJoint(header: string): HeaderText | undefined {
   for (const pattern of [AFTER_JOINT, AFTER_CAPITAL]) {
     const match = pattern.exec(header);
     if (!match) continue;
-    const [, name, unit] = match as unknown as [string, string, string];
+    const [, name = "", unit = ""] = match;
     if (fitsName(name, unit)) return { name: name.trim(), unit };
   }
   return undefined;

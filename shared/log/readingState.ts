@@ -15,6 +15,7 @@ export interface ReadingState {
 /** Decimals of a column in which no number was read. */
 export const UNSEEN = -1000;
 
+/** What is known before the first row of a log of so many columns. */
 export function readingState(width: number, ledger: RepairLedger): ReadingState {
   return {
     store: new RowStore(width),

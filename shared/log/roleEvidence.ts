@@ -1,4 +1,5 @@
 import type { LogShape } from "../model/log.ts";
+import { ColumnRole } from "../model/recipe.ts";
 import { formatNumber } from "../quantity/format.ts";
 import type { ColumnStatistics } from "./columnStatistics.ts";
 import { isUnit } from "./headerText.ts";
@@ -17,18 +18,7 @@ export interface Evidence {
   readonly isNamed: boolean;
 }
 
-const ROLES: readonly NamedRole[] = [
-  "time",
-  "command",
-  "thrust",
-  "torque",
-  "rotationRate",
-  "voltage",
-  "current",
-  "electricalPower",
-  "temperature",
-  "advanceSpeed",
-];
+const ROLES: readonly NamedRole[] = ColumnRole.exclude(["ignore"]).options;
 
 /** Evidence below this is too little to give a column a role. */
 const ENOUGH = 2;

@@ -3,6 +3,7 @@ import { Anova, AnovaRequest } from "./anova.ts";
 import { Comparison, SpreadChoice } from "./comparison.ts";
 import { FactorName, FactorTable, RunFacts } from "./factor.ts";
 import { Robustness } from "./robustness.ts";
+import { JudgedClaim, ThrustClaim } from "./thrustClaim.ts";
 import { Trend, TrendRequest } from "./trend.ts";
 import { ResultWarning } from "./uncertain.ts";
 
@@ -35,6 +36,9 @@ export const ComparisonQuestion = z.strictObject({
   thrust: z.number().positive().exactOptional().describe("N at which thrusts are held equal; absent: the middle"),
   throttle: z.number().positive().exactOptional().describe("Command held equal, in its own unit; absent: the middle"),
   spreads: SpreadChoice.default("tested"),
+  claim: ThrustClaim.exactOptional().describe(
+    "A claimed gain to judge; absent: the one that the project states, if any",
+  ),
   trend: TrendRequest.exactOptional(),
   anova: AnovaRequest.exactOptional(),
   robustness: z.boolean().default(false).describe("Ask each pair again without each run, with other fits and plateaus"),
@@ -56,7 +60,12 @@ export const ComparisonRequest = z
         "Makes a group of each value, or of runs with the same tags; runs that do not state it are left out and told",
       ),
     filter: RunFilter.exactOptional().describe("Runs that groupBy takes; absent: all runs with a propeller"),
-    baseline: z.string().exactOptional().describe("Name of the group to compare with; absent: the first"),
+    baseline: z
+      .string()
+      .exactOptional()
+      .describe(
+        "Name of the group to compare with; absent: the first of groups; where groupBy makes them the one that the project chose, else the one measured first",
+      ),
     ...ComparisonQuestion.shape,
   })
   .meta({ id: "ComparisonRequest" });
@@ -65,6 +74,7 @@ export type ComparisonRequest = z.infer<typeof ComparisonRequest>;
 export const ComparisonAnswer = z
   .strictObject({
     comparisons: z.array(Comparison),
+    claim: JudgedClaim.nullable().describe("What the runs say of a claimed gain; null where nobody claims one"),
     factors: FactorTable,
     runs: z.array(RunFacts).describe("What is known of each run that was compared"),
     trend: Trend.nullable(),

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { DrivePropeller } from "./drivePropeller.ts";
 import { si } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
+import { hotelLoad } from "./hotelLoad.ts";
 import { Controller } from "./parts/controller.ts";
 import { Gear } from "./parts/gear.ts";
 import { Motor } from "./parts/motor.ts";
@@ -36,16 +37,7 @@ export const DriveTrain = z
     gear: Gear.exactOptional().describe("Absent: the propeller sits on the motor shaft"),
     propeller: DrivePropeller,
     thrusters: z.int().min(1).max(64).default(1).describe("Equal thrusters at one throttle on the same supply"),
-    hotelPower: si(z.number().min(0), {
-      symbol: "P_h",
-      unit: "W",
-      text: "Constant power drawn by the rest of the vehicle",
-    }).default(0),
-    hotelPowerUncertainty: si(z.number().min(0), {
-      symbol: "u(P_h)",
-      unit: "W",
-      text: "Standard uncertainty of the hotel load",
-    }).default(0),
+    ...hotelLoad,
     water: FluidState.describe("The water they work in"),
     depth: si(z.number().min(0).max(11000), {
       symbol: "h",

@@ -85,11 +85,11 @@ export const FinishFitRequest = z
       .max(2)
       .describe("One or two finishes of the same blade, the rougher first"),
     modelUncertainty: ModelUncertainty,
-    claimedFactor: si(z.number().min(1.01).max(10), {
+    claimedFactor: si(z.number().min(0.1).max(100), {
       symbol: "x",
       unit: "1",
       text: "Thrust ratio at equal rotation rate that someone claims a finish can bring",
-    }).default(2),
+    }).exactOptional(),
     draws: z.int().min(0).max(500).default(0).describe("Monte Carlo draws to check the straight-line uncertainties by"),
   })
   .meta({ id: "FinishFitRequest" });
@@ -106,6 +106,13 @@ const FittedFinish = z.strictObject({
     unit: "m",
     text: "Roughness height that would give this drag; null where a smooth section has as much or no roughness does",
   }),
+  roughnessInterval95: z
+    .tuple([z.number(), z.number().nullable()])
+    .readonly()
+    .nullable()
+    .describe(
+      "95 % interval of that roughness, m, from the doubts of measurement and blade elements; how roughness makes drag adds its own, which is not known. First end 0: a smooth section is inside; second null: beyond the 1 mm that is computed; null altogether: all of it lies beyond",
+    ),
   chiSquared: z.number().min(0).describe("Weighted residual sum of squares"),
   degreesOfFreedom: z.int().min(0).describe("Measured numbers beyond the two unknowns"),
   converged: z.boolean(),
@@ -235,7 +242,9 @@ export const FinishFit = z
     finishes: z.array(FinishResult).min(1).max(2),
     change: FinishChange.nullable().describe("Null unless two finishes were fitted"),
     smoothGain: SmoothGain.nullable().describe("Null where the smooth blade could not be computed"),
-    claim: FinishClaim.nullable().describe("Null where the smooth blade could not be computed"),
+    claim: FinishClaim.nullable().describe(
+      "Null where nobody claims a gain, or the smooth blade could not be computed",
+    ),
     picture: FinishPicture.nullable().describe("Null where the smooth blade could not be computed"),
     sentence: z.string().describe("The whole answer in plain words"),
     warnings: z.array(ResultWarning),

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { Name, Note } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
 import { Prediction } from "./prediction.ts";
+import { ThrustClaim } from "./thrustClaim.ts";
 import { VehicleBuild } from "./vehicle/vehicleBuild.ts";
 
 export const Project = z
@@ -10,6 +11,14 @@ export const Project = z
     note: Note.default(""),
     water: FluidState.describe("The water the vehicle works in"),
     invented: z.boolean().default(false).describe("The project holds demonstration data that nobody measured"),
+    thrustClaim: ThrustClaim.exactOptional().describe("A gain that somebody claims; absent: none is judged"),
+    baselineVariant: z
+      .string()
+      .trim()
+      .min(1)
+      .max(60)
+      .exactOptional()
+      .describe("Variant that the others are measured against; absent: the one measured first"),
     predictions: z
       .array(Prediction)
       .max(20)

@@ -111,6 +111,10 @@ export const Recipe = z
       .exactOptional()
       .describe("Magnet pole pairs, where the log counts electrical turns"),
     fluid: FluidState.describe("What the propeller turned in during the run"),
+    fluidAssumed: z
+      .literal(true)
+      .exactOptional()
+      .describe("Nobody stated the fluid: what stands there was taken as likely, and every result says so"),
     corrections: z
       .partialRecord(ColumnRole, ChannelCorrection)
       .default({})

@@ -4,6 +4,7 @@ import { SupplyAssembly } from "./driveTrain.ts";
 import { AsternEstimate } from "./driveTrainPoint.ts";
 import { Name, si } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
+import { hotelLoad } from "./hotelLoad.ts";
 import { Controller } from "./parts/controller.ts";
 import { Gear } from "./parts/gear.ts";
 import { Motor } from "./parts/motor.ts";
@@ -99,16 +100,7 @@ export const ShortlistRequirement = z
     windingTemperature: amount("T_max", "K", "Greatest winding temperature, besides the rating of the motor"),
     tipSpeed: amount("V_tip", "m/s", "Greatest speed of the blade tips, π n D: a stand-in for noise"),
     water: FluidState.describe("The water they work in"),
-    hotelPower: si(z.number().min(0), {
-      symbol: "P_h",
-      unit: "W",
-      text: "Constant power drawn by the rest of the vehicle",
-    }).default(0),
-    hotelPowerUncertainty: si(z.number().min(0), {
-      symbol: "u(P_h)",
-      unit: "W",
-      text: "Standard uncertainty of the hotel load",
-    }).default(0),
+    ...hotelLoad,
     confidence: z
       .number()
       .min(0.5)

@@ -9,12 +9,12 @@ const number = (symbol: string, unit: string, text: string) => si(z.number(), { 
 const count = (text: string) => z.int().min(0).describe(text);
 
 /** When a demand is held against: a state of running, or the parts by themselves. */
-export const DUTIES = ["ahead", "astern", "atSpeed", "parts"] as const;
+const DUTIES = ["ahead", "astern", "atSpeed", "parts"] as const;
 export const Duty = z.enum(DUTIES);
 export type Duty = z.infer<typeof Duty>;
 
 /** What can stand in the way of a demand besides the limits that bound a throttle. */
-export const OTHER_DEMANDS = [
+const OTHER_DEMANDS = [
   "voltage",
   "greatest current",
   "greatest temperature",

@@ -30,8 +30,15 @@ export interface BalancedPoint {
 /** Relative standard uncertainties of hobby meters: only their proportions count where readings come without any. */
 const USUAL_PRECISION: Measured = [0.003, 0.01, 0.003, 0.01];
 
+/** Four numbers in the order of `measured`, made one by one. */
+const ofEach = (make: (at: 0 | 1 | 2 | 3) => number): Measured => [make(0), make(1), make(2), make(3)];
+
 const MEASURED_ORDER = ["voltage", "current", "rotationRate", "torque"] as const;
 
+/**
+ * A reading with the balances that it can serve and the standard uncertainties it is weighed by: those stated, or where
+ * none are, those usual for hobby meters, of which only the proportions count. Units as in `MotorReading`.
+ */
 export function balancedPoint(
   reading: MotorReading,
   index: number,
@@ -43,10 +50,8 @@ export function balancedPoint(
     reading.currentUncertainty,
     reading.rotationRateUncertainty,
     reading.torqueUncertainty,
-  ];
-  const uncertainty = measured.map((value, i) =>
-    open.weighted ? (stated[i] ?? 0) : USUAL_PRECISION[i]! * Math.abs(value),
-  ) as unknown as Measured;
+  ] as const;
+  const uncertainty = ofEach((i) => (open.weighted ? (stated[i] ?? 0) : USUAL_PRECISION[i] * Math.abs(measured[i])));
   return { index, reading, equations: equationsOf(reading, open), measured, uncertainty };
 }
 
@@ -141,7 +146,7 @@ function carriedBy(point: BalancedPoint, values: Measured, unknowns: MotorUnknow
   return point.uncertainty.map((u, at) => {
     // One part in a million of the reading: the balances are smooth and nearly straight.
     const h = 1e-6 * (Math.abs(values[at]!) || u || 1);
-    const moved = (by: number) => values.map((value, i) => (i === at ? value + by : value)) as unknown as Measured;
+    const moved = (by: number) => ofEach((i) => (i === at ? values[i] + by : values[i]));
     const above = differences(point, moved(h), unknowns, referenceSpeed);
     const below = differences(point, moved(-h), unknowns, referenceSpeed);
     return above.map((one, i) => ((one - below[i]!) / (2 * h)) * u);

@@ -1,7 +1,13 @@
 import { MOTOR_CONSTANTS } from "../model/motorIdentification.ts";
 import type { MotorUncertainties } from "../model/parts/motor.ts";
 
-/** Covariance of K_v, R, I_0 and b (SI, in this order) from standard uncertainties and correlations. */
+/**
+ * Covariance of K_v, R, I_0 and b, in this order, each in its SI unit, from standard uncertainties and correlations.
+ *
+ *   C_ij = r_ij u_i u_j;   0 for a pair of which nothing is stated
+ *
+ * Source   JCGM 100:2008, 5.2.2.
+ */
 export function covarianceOf(uncertainties: MotorUncertainties): number[][] {
   const { correlations = [] } = uncertainties;
   const u = (name: (typeof MOTOR_CONSTANTS)[number]) => uncertainties[name] ?? 0;

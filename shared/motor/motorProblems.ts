@@ -1,8 +1,7 @@
 import { formatNumber } from "../quantity/format.ts";
 import { requireUnit } from "../quantity/unit.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
-import { freeRunningCurrent, stallCurrent } from "./dcMotor.ts";
-import type { MotorConstants } from "./motorConstants.ts";
+import { freeRunningCurrent, type MotorConstants, stallCurrent } from "./motorConstants.ts";
 
 /** rad/(V·s) of one rpm/V. */
 const RPM_PER_VOLT = requireUnit("rpm/V", "speedConstant").factor;
@@ -71,7 +70,7 @@ function speedText(speedConstant: number, voltage: number | null): string {
 
 function noLoadAboveStall(motor: MotorConstants, voltage: number | null): Warning | null {
   if (voltage === null || !(motor.resistance > 0)) return null;
-  const [free, stall] = [freeRunningCurrent({ motor, voltage }), stallCurrent({ motor, voltage })];
+  const [free, stall] = [freeRunningCurrent(motor, voltage), stallCurrent(motor, voltage)];
   if (free < stall) return null;
   return warning({
     code: "motor.no-load-above-stall",

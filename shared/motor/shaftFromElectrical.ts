@@ -1,7 +1,7 @@
 import { finite, nonNegative, positive } from "../quantity/domain.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
-import { inducedVoltage, type MotorConstants, torqueFromCurrent } from "./motorConstants.ts";
+import { inducedVoltage, type MotorConstants, torqueConstant, torqueFromCurrent } from "./motorConstants.ts";
 
 export interface ElectricalReading {
   /** U, voltage at the controller's input, V. */ readonly voltage: number;
@@ -62,6 +62,8 @@ export interface ShaftPartials {
  * the law of propagation of uncertainty (JCGM 100:2008, 5.1). From the implicit balance f = R I² + E I − U I_bus = 0
  * with S = ∂f/∂I = E + 2 R I: ∂I/∂(U I_bus) = 1/S, ∂I/∂E = −I/S, ∂I/∂R = −I²/S.
  *
+ * Source   the relations of `shaftFromElectrical`, differentiated.
+ * Error    first order.
  * Throws   OutOfDomain as shaftFromElectrical, and at rest without power, where the current has no derivative.
  */
 export function shaftSensitivities(reading: ElectricalReading): {
@@ -87,7 +89,7 @@ export function shaftSensitivities(reading: ElectricalReading): {
 function torquePartials(reading: ElectricalReading, omega: number): ShaftPartials {
   const { voltage: U, current: I, motor, controllerResistance } = reading;
   const Kv = motor.speedConstant;
-  const Kt = 1 / Kv;
+  const Kt = torqueConstant(motor);
   const Im = motorCurrentOf(reading, omega);
   const S = inducedVoltage(motor, omega) + 2 * Im * (motor.resistance + controllerResistance);
   if (!(S > 0)) {

@@ -39,7 +39,7 @@ export interface WindingInSurroundings {
   /** R_th, from winding to surroundings, K/W. */ readonly thermalResistance: number;
 }
 
-/** Resistance, Ω, at the temperature of the surroundings, of a winding of `resistance` (Ω) at its own. */
+/** Resistance, Ω, at the temperature of the surroundings (K), of a winding of `resistance` (Ω) at its own. Source as `copperCoefficientAt`. */
 export function coldResistance(
   { resistanceTemperature, surroundings }: Omit<WindingInSurroundings, "resistance">,
   resistance: number,
@@ -62,6 +62,8 @@ export function resistancePerHeat(
  *   R = R_w + h (I² R + P),   so R = (R_w + h P)/(1 − h I²),   h = α R_th R_0
  *
  * At h I² = 1 each kelvin brings its own heat: the temperature runs away.
+ *
+ * Source   the steady balance of `steadyWinding`, solved for R; any text on heat transfer for R_th.
  */
 export function heatedResistance(cold: number, perHeat: number, otherHeat: number, current: number): number {
   const held = 1 - perHeat * current * current;

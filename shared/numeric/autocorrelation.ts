@@ -1,35 +1,7 @@
-import { OutOfDomain } from "../quantity/problem.ts";
 import { moments } from "./moments.ts";
 
 /** Products that a sum over lags may take before the series is halved, so that a slow drift does not cost n². */
 export const MOST_PRODUCTS = 2 ** 22;
-
-/**
- * Autocorrelation coefficient r_k of evenly spaced `values` at `lag`, from -1 to 1.
- *
- *   r_k = Σ (x_i - m)(x_{i-k} - m) / Σ (x_i - m)²
- *
- * Missing cells (NaN) are left out and the gap is closed.
- *
- * Source   NIST/SEMATECH e-Handbook of Statistical Methods (2012), 1.3.5.12; checked against NIST StRD.
- * Range    lag 0 to count - 1, a whole number.
- * Throws   OutOfDomain for another lag, for no numbers, or where all are equal and no correlation is defined.
- */
-export function autocorrelation(values: ArrayLike<number>, lag: number): number {
-  const deviations = deviationsFromMean(values);
-  if (!Number.isInteger(lag) || lag < 0 || lag >= deviations.length) {
-    throw new OutOfDomain({
-      found: `a lag of ${lag} in ${deviations.length} numbers`,
-      needed: `a whole number from 0 to ${deviations.length - 1}`,
-      mend: "",
-    });
-  }
-  const total = laggedProduct(deviations, 0);
-  if (total === 0) {
-    throw new OutOfDomain({ found: "numbers that are all equal", needed: "numbers that vary", mend: "" });
-  }
-  return laggedProduct(deviations, lag) / total;
-}
 
 export interface EffectiveSampleSize {
   /** Independent samples the series is worth, from 1 to its count. */
@@ -110,4 +82,17 @@ export function laggedProduct(deviations: Float64Array, lag: number): number {
   let sum = 0;
   for (let i = lag; i < deviations.length; i++) sum += deviations[i]! * deviations[i - lag]!;
   return sum;
+}
+
+/**
+ * Autocorrelation coefficient of evenly spaced `deviations` from their mean at `lag`, a whole number below their count;
+ * from -1 to 1.
+ *
+ *   r_k = Σ d_i d_(i-k) / Σ d_i²
+ *
+ * Source   NIST/SEMATECH e-Handbook of Statistical Methods (2012), 1.3.5.12; checked against NIST StRD.
+ * Range    deviations that are not all zero: of these no correlation is defined.
+ */
+export function autocorrelation(deviations: Float64Array, lag: number): number {
+  return laggedProduct(deviations, lag) / laggedProduct(deviations, 0);
 }

@@ -47,8 +47,10 @@ export interface JudgedPart extends UncertaintyPart {
  *   1/ν = (Σ w_i / √c_i)² + Σ w_i² (1/ν_i - 1/c_i),   w_i = u_i²/Σ u²
  *
  * with c_i the degrees of freedom of what is shared, by itself; which is ν where all have the same and share all of it.
- * From the relative standard deviation sqrt(2/ν_i) of each squared uncertainty (JCGM 100:2008, G.3.3): what is shared
- * is added without cancelling, the rest in squares.
+ *
+ * Source   the relative standard deviation sqrt(2/ν_i) of each squared uncertainty, JCGM 100:2008, G.3.3: what is shared
+ *          is added without cancelling, the rest in squares. The split by c_i is derived here, no source.
+ * Range    u_i of 0 or more, ν_i greater than 0, c_i not less than ν_i.
  */
 export function judgedTogether(parts: readonly JudgedPart[]): UncertaintyPart {
   const standardUncertainty = Math.hypot(...parts.map((part) => part.standardUncertainty));

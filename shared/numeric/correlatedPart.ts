@@ -1,4 +1,4 @@
-import { laggedProduct } from "./autocorrelation.ts";
+import { autocorrelation } from "./autocorrelation.ts";
 
 /** How much of one series hangs together, against all of them. */
 export interface CorrelatedPart {
@@ -44,7 +44,14 @@ export function correlatedParts(deviations: readonly Float64Array[], rho: readon
   });
 }
 
-/** Readings that one of `count` independent ones is worth for their mean, τ = 1 + 2 Σ (1 - k/n) ρ_k. */
+/**
+ * Readings that one of `count` independent ones is worth for their mean, 1.
+ *
+ *   τ = 1 + 2 Σ (1 - k/n) ρ_k
+ *
+ * Source   variance of a mean of correlated readings: Brockwell & Davis, Introduction to Time Series and Forecasting
+ *          (2002), 2.4, from memory.
+ */
 export function timeOfMean(count: number, rho: readonly number[]): number {
   let time = 1;
   for (let k = 1; k < Math.min(rho.length, count); k++) time += 2 * (1 - k / count) * rho[k]!;
@@ -60,7 +67,7 @@ const MOST_PUT_BACK = 0.5;
  */
 function factorSeen(deviations: Float64Array, rho: readonly number[]): number {
   const n = deviations.length;
-  const r = laggedProduct(deviations, 1) / laggedProduct(deviations, 0);
+  const r = autocorrelation(deviations, 1);
   const lacking = (n - 1) / n - r;
   const whole = rho[1]! * (n - 1);
   const putBack = (timeOfMean(n, rho) - 1) * lacking;

@@ -3,12 +3,20 @@ import { OutOfDomain } from "../quantity/problem.ts";
 /** A source of numbers evenly spread over [0, 1). */
 export type Uniform = () => number;
 
-/** One draw from the normal distribution with mean 0 and standard deviation 1. Box & Muller, Ann. Math. Stat. 29 (1958) 610. */
+/**
+ * One draw from the normal distribution with mean 0 and standard deviation 1.
+ *
+ * Source   Box & Muller, Annals of Mathematical Statistics 29 (1958) 610.
+ */
 export function normalDraw(uniform: Uniform): number {
   return Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
 }
 
-/** One draw from the rectangular distribution with mean 0 and standard deviation 1. JCGM 101:2008, 6.4.2. */
+/**
+ * One draw from the rectangular distribution with mean 0 and standard deviation 1, from −√3 to √3.
+ *
+ * Source   JCGM 101:2008, 6.4.2.
+ */
 export function rectangularDraw(uniform: Uniform): number {
   return Math.sqrt(3) * (2 * uniform() - 1);
 }

@@ -1,4 +1,4 @@
-import { OutOfDomain } from "../quantity/problem.ts";
+import { finiteAt } from "./finiteAt.ts";
 
 export interface Maximum {
   readonly at: number;
@@ -43,15 +43,4 @@ export function goldenMaximum(
   }
   const converged = b - a <= tolerance;
   return fx >= fy ? { at: x, value: fx, converged } : { at: y, value: fy, converged };
-}
-
-function finiteAt(f: (x: number) => number, x: number): number {
-  const value = f(x);
-  if (Number.isFinite(value)) return value;
-  throw new OutOfDomain({
-    code: "numeric.not-finite",
-    found: `the function at ${x} is ${value}`,
-    needed: "a finite number",
-    mend: "",
-  });
 }

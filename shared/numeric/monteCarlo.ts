@@ -61,7 +61,12 @@ function movementOf(turns: readonly (readonly number[])[]): number {
   return (2 * Math.max(...spreads)) / Math.sqrt(turns.length);
 }
 
-/** How far the stated numbers of `values` may still move: twice their standard deviation, from ten equal parts. */
+/**
+ * How far the stated numbers of `values` may still move, in their unit: twice the standard deviation of their average over
+ * ten equal parts, the greatest of the four.
+ *
+ * Source   JCGM 101:2008, 7.9.4, which adds parts until this is within the tolerance.
+ */
 export function movementLeft(values: ArrayLike<number>): number {
   const parts = 10;
   const size = Math.floor(values.length / parts);

@@ -1,4 +1,5 @@
 import { OutOfDomain } from "../quantity/problem.ts";
+import { finiteAt } from "./finiteAt.ts";
 
 export interface RootOptions {
   /** Width of the last bracket over the size of the root. */
@@ -33,7 +34,7 @@ export function bracketedRoot(
 ): Root {
   const floor = 2 * Number.EPSILON * Math.max(Math.abs(low), Math.abs(high));
   // Brent's letters: b is the best guess, a the one before, c the end on the other side of the root.
-  let [a, b, fa, fb] = [low, high, valueAt(f, low), valueAt(f, high)];
+  let [a, b, fa, fb] = [low, high, finiteAt(f, low), finiteAt(f, high)];
   if (fa !== 0 && Math.sign(fa) === Math.sign(fb)) throw noSignChange(low, high, fa, fb);
   let [c, fc] = [a, fa];
   let step = b - a;
@@ -58,7 +59,7 @@ export function bracketedRoot(
     step = accepted ? trial : half;
     [a, fa] = [b, fb];
     b += Math.abs(step) > tolerance ? step : Math.sign(half) * tolerance;
-    fb = valueAt(f, b);
+    fb = finiteAt(f, b);
   }
 }
 
@@ -79,17 +80,6 @@ function interpolationStep({ a, b, c, fa, fb, fc }: Bracket): number {
   const r = fb / fc;
   const p = s * ((c - b) * q * (q - r) - (b - a) * (r - 1));
   return -p / ((q - 1) * (r - 1) * (s - 1));
-}
-
-function valueAt(f: (x: number) => number, x: number): number {
-  const value = f(x);
-  if (Number.isFinite(value)) return value;
-  throw new OutOfDomain({
-    code: "numeric.not-finite",
-    found: `the function at ${x} is ${value}`,
-    needed: "a finite number",
-    mend: "",
-  });
 }
 
 function noSignChange(low: number, high: number, atLow: number, atHigh: number): OutOfDomain {

@@ -65,9 +65,9 @@ const bitsOf = (whole: bigint) => whole.toString(2).length;
 function nearestProduct(text: string, factor: number): number {
   const match = /^([+-]?)(\d*)\.?(\d*)(?:e([+-]?\d+))?$/i.exec(text);
   if (!match) return Number.NaN;
-  const [, sign, before, after, power] = match as unknown as [string, string, string, string, string | undefined];
+  const [, sign, before = "", after = "", power = 0] = match;
   const { whole, exponent } = parts(factor);
-  const { over, under } = ratioOf(BigInt(before + after) * whole, exponent, Number(power ?? 0) - after.length);
+  const { over, under } = ratioOf(BigInt(before + after) * whole, exponent, Number(power) - after.length);
   const shift = bitsOf(over) - bitsOf(under) - 60;
   const [a, b] = shift > 0 ? [over, under << BigInt(shift)] : [over << BigInt(-shift), under];
   // 60 bits and one that says whether anything follows: enough for `Number` to round as if it saw all of it.

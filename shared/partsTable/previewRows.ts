@@ -69,11 +69,19 @@ function doubtsOf(
   { kind, voltage, choice, stored }: RowUse,
 ): Pick<PartsTableRow, "doubts" | "readings" | "open"> {
   if (kind !== "motors") return NO_DOUBT;
-  const motor = document as unknown as MotorConstants;
+  const motor = constantsOf(document);
   const doubts = motorProblems(motor, voltage);
   const known = stored && CONSTANTS.every((name) => stored.document[name] === document[name]);
   return { doubts, readings: speedConstantReadings(motor), open: doubts.length > 0 && !known && choice?.keep !== true };
 }
+
+/** The constants of a motor's document, which the schema of motors has let pass. */
+const constantsOf = (motor: Plain): MotorConstants => ({
+  speedConstant: Number(motor["speedConstant"]),
+  resistance: Number(motor["resistance"]),
+  noLoadCurrent: Number(motor["noLoadCurrent"]),
+  noLoadCurrentSlope: Number(motor["noLoadCurrentSlope"]),
+});
 
 const CONSTANTS = ["speedConstant", "resistance", "noLoadCurrent", "noLoadCurrentSlope"] as const;
 

@@ -28,20 +28,6 @@ export function thrustCoefficient({ thrust, ...running }: Running & { readonly t
 }
 
 /**
- * Torque coefficient.
- *
- *   K_Q = Q / (ρ n² D⁵)
- *
- * Source   as `thrustCoefficient`.
- * Range    torque of either sign, N·m; density, rotation rate (rev/s) and diameter greater than 0.
- * Throws   OutOfDomain for other input.
- */
-export function torqueCoefficient({ torque, ...running }: Running & { readonly torque: number }): number {
-  const { rho, n, D } = checked(running);
-  return finite(torque, "torque", "N·m") / (rho * n ** 2 * D ** 5);
-}
-
-/**
  * Power coefficient, of the power delivered to the shaft.
  *
  *   C_P = P / (ρ n³ D⁵) = 2π K_Q
@@ -99,7 +85,12 @@ export function bladeReynolds({
   return (c * Math.hypot(V, positive(radius, "radius", "") * Math.PI * n * D)) / nu;
 }
 
-/** Area swept by the blades, hub included, m²: A = π D²/4 of the diameter in m. Throws OutOfDomain unless D > 0. */
+/**
+ * Area swept by the blades, hub included, m²: A = π D²/4 of the diameter in m.
+ *
+ * Source   definition: ITTC Symbols and Terminology List (2021), disc area A_0.
+ * Throws   OutOfDomain unless D > 0.
+ */
 export function discArea(diameter: number): number {
   return (Math.PI * positive(diameter, "diameter", "m") ** 2) / 4;
 }

@@ -13,6 +13,8 @@ const STEP = 0.02;
  * With the diameter known n = V/(J D), so that thrust (K_T, m = 2) or shaft power (K_Q, m = 3) becomes this condition;
  * with the rotation rate known D = V/(n J), and m is 4 or 5.
  *
+ * Source   definitions of J, K_T and K_Q: ITTC Symbols and Terminology List (2021); root by Brent's method.
+ * Range    a coefficient that falls with J from a positive value at rest.
  * Error    1e-12 of the ratio (Brent), however slow the propeller moves.
  * Returns  null where no advance ratio does it.
  */

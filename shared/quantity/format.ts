@@ -26,6 +26,11 @@ export function formatQuantity(si: number, unit: ShownUnit, significant = 3): st
   return withUnit(formatNumber(shown(si, unit), significant), unit);
 }
 
+/** A part (1) in per cent, for a sentence: "2.5 %". */
+export function formatPercent(part: number, significant = 2): string {
+  return `${formatNumber(100 * part, significant)} %`;
+}
+
 /**
  * Decimals that an uncertainty deserves, by the rounding rule of the Particle Data Group (Review of Particle Physics,
  * Introduction 5.3): three leading digits of 100 to 354 keep two, 355 to 949 keep one, 950 to 999 become 1000 and keep two.
@@ -38,7 +43,7 @@ export function decimalsFor(uncertainty: number): number {
 
 /**
  * Value and half-width of its 95 % interval, to the digits the uncertainty deserves: "24.93 ± 0.12 N".
- * A lopsided interval is given by its ends: "2.08 (1.91 to 2.27)".
+ * A lopsided interval is given by its ends, "2.08 (1.91 to 2.27)", as is one that ends at zero because nothing lies below.
  */
 export function formatUncertain(quantity: Uncertain, unit: ShownUnit = PLAIN): string {
   const value = shown(quantity.value, unit);
@@ -46,7 +51,7 @@ export function formatUncertain(quantity: Uncertain, unit: ShownUnit = PLAIN): s
   const half = Math.max(high - value, value - low);
   if (!(half > 0)) return withUnit(formatNumber(value, 4), unit);
   const decimals = Math.max(0, decimalsFor(half));
-  const lopsided = Math.abs(high + low - 2 * value) > 0.1 * (high - low);
+  const lopsided = Math.abs(high + low - 2 * value) > 0.1 * (high - low) || (low === 0 && high > 2 * value);
   if (lopsided)
     return withUnit(`${fixed(value, decimals)} (${fixed(low, decimals)} to ${fixed(high, decimals)})`, unit);
   return withUnit(`${fixed(value, decimals)} ± ${fixed(half, decimals)}`, unit);

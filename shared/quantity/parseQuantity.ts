@@ -40,7 +40,7 @@ export function parseQuantity(text: string, dimension: Dimension, options: Parse
       mend: `For example ${example(dimension)}`,
     });
   }
-  const [, digits, rest] = match as unknown as [string, string, string];
+  const [, digits = "", rest = ""] = match;
   const unitText = rest.trim();
   const value = Number(digits.replace(",", ".").replace(/\u2212/g, "-"));
   if (/^[.,]/.test(unitText)) {

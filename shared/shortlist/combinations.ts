@@ -39,12 +39,6 @@ export function placesOf(number: number, sizes: Sizes, places: Places = emptyPla
   return places;
 }
 
-/** Number of the combination at `places`: the inverse of `placesOf`. */
-export function numberOf({ motor, controller, supply, gear, propeller }: Places, sizes: Sizes): number {
-  const upToSupply = (motor * sizes.controllers + controller) * sizes.supplies + supply;
-  return (upToSupply * sizes.gears + gear) * sizes.propellers + propeller;
-}
-
 function emptyPlaces(): Places {
   return { motor: 0, controller: 0, supply: 0, gear: 0, propeller: 0 };
 }

@@ -84,6 +84,7 @@ export interface DemandTable {
   readonly partsBase: number;
 }
 
+/** The slots of a requirement, in the order in which a tally keeps them. */
 export function demandTable(requirement: ShortlistRequirement): DemandTable {
   const duties = askedDuties(requirement);
   const ofDuty = duties.flatMap(({ duty }) => DUTY_DEMANDS.map((demand) => ({ ...demand, duty })));

@@ -1,4 +1,5 @@
 import type { FailureCount, PartTally, Shortlist } from "../model/shortlistResult.ts";
+import { formatPercent } from "../quantity/format.ts";
 import { combinationCount } from "./combinations.ts";
 import { combinationName } from "./details.ts";
 import type { PartRecords } from "./partRecords.ts";
@@ -10,7 +11,6 @@ import {
   countInWords,
   differenceInWords,
   missedInWords,
-  percent,
 } from "./words.ts";
 
 /** Slot that most combinations of a row of counts fail; -1 where none does. */
@@ -65,7 +65,9 @@ function failureInWords(failure: Omit<FailureCount, "sentence">, missed: string,
   if (alone > 0) parts.push(`${countInWords(alone)} of them by that alone`);
   if (least !== null) {
     const by =
-      unit === "" ? percent(least.share) : `${differenceInWords(least.amount, unit)} (${percent(least.share)})`;
+      unit === ""
+        ? formatPercent(least.share)
+        : `${differenceInWords(least.amount, unit)} (${formatPercent(least.share)})`;
     parts.push(`the nearest by ${by}`);
   }
   if (uncertain > 0)

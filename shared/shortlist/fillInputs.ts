@@ -2,6 +2,7 @@ import type { ControllerInputs, GearInputs, Inputs, MotorInputs, SupplyInputs } 
 
 // Written out field by field: copying by name costs ten times as much, and this runs for every combination.
 
+/** The motor of a combination into the inputs of its operating point; the three below do the same of other parts. */
 export function putMotor(inputs: Inputs, motor: MotorInputs): void {
   inputs.speedConstant = motor.speedConstant;
   inputs.motorResistance = motor.motorResistance;

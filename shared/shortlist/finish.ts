@@ -23,7 +23,18 @@ const FRONT_POINTS = 300;
 const METHOD =
   "The score is a weighted sum: for each criterion 0 is the worst and 1 the best of the combinations that meet the requirement, with a straight line between; the weights are divided by their sum. Thrust over power and tip speed are those at the demanded thrust. What a part does not state scores 0; an endurance without end scores 1.";
 
-/** The whole answer, from what is known of all combinations and the best of them. */
+/**
+ * Every combination of a parts box against a requirement, told: those that meet it, ranked; why the others fail; the
+ * nearest misses; what became of each part; fronts of two quantities. From the tally of `searchStretch` over all
+ * combinations and the best by `rankStretch`: nothing is kept of a combination but a bit, unless it is told of.
+ *
+ *   score = Σ w_i s_i,   s_i = (x_i − worst_i)/(best_i − worst_i)   over those that meet,   Σ w_i = 1
+ *
+ * Source   operating point as shared/drive; weighted sum of normalised criteria, common practice, no source.
+ * Assumes  as shared/drive: all thrusters alike, at one throttle, in the steady state.
+ * Range    up to 50 million combinations.
+ * Error    counts are exact: every combination is judged (see `searchStretch`). Probabilities are first order.
+ */
 export function finishedShortlist(
   request: ShortlistRequest,
   records: PartRecords,

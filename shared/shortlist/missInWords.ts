@@ -1,8 +1,8 @@
 import type { CombinationName, DemandMargin } from "../model/shortlistResult.ts";
-import { formatNumber } from "../quantity/format.ts";
+import { formatNumber, formatPercent } from "../quantity/format.ts";
 import type { DemandTable } from "./demandSlots.ts";
 import type { HeldSlot, Reach } from "./details.ts";
-import { combinationInWords, DUTY_WORDS, marginInWords, percent, probabilityInWords } from "./words.ts";
+import { combinationInWords, DUTY_WORDS, marginInWords, probabilityInWords } from "./words.ts";
 
 export interface MissToTell {
   readonly combination: CombinationName;
@@ -24,7 +24,7 @@ export function missInWords(table: DemandTable, { combination, reaches, failing 
     if (!(shortOf > 0)) return [];
     const state = DUTY_WORDS[duty];
     return [
-      `${formatNumber(shortOf, 2)} N short ${state} within its limits: ${percent(shortOf / demanded)} too little`,
+      `${formatNumber(shortOf, 2)} N short ${state} within its limits: ${formatPercent(shortOf / demanded)} too little`,
     ];
   });
   const worst = [...failing].sort((a, b) => (a.margin.share ?? 0) - (b.margin.share ?? 0)).slice(0, TOLD);

@@ -32,11 +32,16 @@ export function recordsOf(requirement: ShortlistRequirement, box: PartsBox): Par
     gears: gears.map((gear) => gearRecord(making, gear)),
     propellers: propellers.map((propeller) => propellerRecord(making, propeller)),
   };
-  const sizes = Object.fromEntries(Object.entries(records).map(([kind, list]) => [kind, list.length]));
   return {
     ...records,
     table: making.table,
-    sizes: sizes as unknown as PartRecords["sizes"],
+    sizes: {
+      motors: records.motors.length,
+      controllers: records.controllers.length,
+      supplies: records.supplies.length,
+      gears: records.gears.length,
+      propellers: records.propellers.length,
+    },
     common: { density: request.density, hotelPower: requirement.hotelPower, thrusters: requirement.thrusters },
     commonDoubts: { inputs: doubt("hotelPower", requirement.hotelPowerUncertainty), correlations: [] },
     warnings,

@@ -77,6 +77,7 @@ export function partBases({ motors, controllers, supplies, gears }: Sizes) {
 
 const emptyRange = (): Range => ({ least: Infinity, greatest: -Infinity, endless: false });
 
+/** Ranges that no combination has widened yet. */
 export function emptyRanges(): Record<Criterion, Range> {
   return {
     thrustPerPower: emptyRange(),

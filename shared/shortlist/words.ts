@@ -1,7 +1,7 @@
 import type { Criterion } from "../model/shortlist.ts";
 import type { CombinationName, Duty } from "../model/shortlistResult.ts";
 import { CELSIUS_ZERO } from "../quantity/constants.ts";
-import { formatNumber } from "../quantity/format.ts";
+import { formatNumber, formatPercent } from "../quantity/format.ts";
 import type { DemandSlot } from "./demandSlots.ts";
 
 /** A state of running, as it ends a sentence. */
@@ -49,20 +49,20 @@ function timeInWords(seconds: number, number: (value: number) => string): string
   return seconds >= 90 ? `${number(seconds / 60)} min` : `${number(seconds)} s`;
 }
 
-export const percent = (share: number): string => `${formatNumber(100 * share, 2)} %`;
-
 /** A probability in per cent that is never rounded up to certainty. */
 export function probabilityInWords(probability: number): string {
   if (probability > 0.999 && probability < 1) return "over 99.9 %";
-  return probability >= 0.99 ? `${formatNumber(100 * probability, 3)} %` : percent(probability);
+  return probability >= 0.99 ? formatPercent(probability, 3) : formatPercent(probability);
 }
 
 /** Whole number with spaces at the thousands. */
 export const countInWords = (count: number): string => String(count).replaceAll(/\B(?=(\d{3})+$)/g, "\u202f");
 
+/** "1 combination", "12 000 combinations". */
 export const combinationsInWords = (count: number): string =>
   `${countInWords(count)} combination${count === 1 ? "" : "s"}`;
 
+/** "Slow with Small, Four and Fine": the parts by their names. */
 export function combinationInWords({ motor, controller, supply, gear, propeller }: CombinationName): string {
   const between = [controller ?? "no controller", supply, ...(gear === null ? [] : [gear])];
   return `${motor} with ${between.join(", ")} and ${propeller}`;
@@ -90,12 +90,12 @@ export function marginInWords(slot: DemandSlot, { allowed, actual, share }: Held
     const supply = amountInWords(actual, slot.unit);
     const needed = amountInWords(allowed, slot.unit);
     return share < 0
-      ? `needs ${difference} more${state}: ${needed} from a supply of ${supply} (${percent(-share)})`
+      ? `needs ${difference} more${state}: ${needed} from a supply of ${supply} (${formatPercent(-share)})`
       : `voltage${state} ${difference} to spare: ${needed} needed from a supply of ${supply}`;
   }
   const above = slot.bound === "at most" ? share < 0 : share >= 0;
   const limit = amountInWords(allowed, slot.unit);
-  return `${slot.words}${state} ${difference} ${above ? "above" : "below"} ${limit} (${percent(Math.abs(share))})`;
+  return `${slot.words}${state} ${difference} ${above ? "above" : "below"} ${limit} (${formatPercent(Math.abs(share))})`;
 }
 
 /** A sentence of a clause: first letter large, a full stop at the end. */

@@ -1,4 +1,3 @@
-import { nonNegative, positive } from "../quantity/domain.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
 
@@ -7,40 +6,27 @@ export interface Supply {
   /** R_s, resistance of pack, tether and leads together, Ω. */ readonly resistance: number;
 }
 
-/** Greatest power a supply can give, U_oc²/(4 R_s), W, at half the open-circuit voltage; infinite without resistance. */
+/**
+ * Greatest power a supply can give, U_oc²/(4 R_s), W, at half the open-circuit voltage; infinite without resistance.
+ *
+ * Source   maximum power transfer, any circuits text.
+ */
 export function greatestSupplyPower({ openCircuitVoltage, resistance }: Supply): number {
   return openCircuitVoltage ** 2 / (4 * resistance);
 }
 
 /**
- * Voltage and current of a supply that delivers a given power.
+ * Voltage of a supply that delivers a given power, V; null where it collapses. Positional and without checks, for inner
+ * loops: open-circuit voltage (V), resistance (Ω, 0 or more), power (W).
  *
- *   U² − U_oc U + R_s P = 0,   U = (U_oc + sqrt(U_oc² − 4 R_s P))/2,   I = P/U
+ *   U² − U_oc U + R_s P = 0,   U = (U_oc + sqrt(U_oc² − 4 R_s P))/2
  *
  * Of the two roots the one above U_oc/2 is taken: it is where a load that is switched on arrives.
  *
  * Source   Kirchhoff's voltage law; maximum power transfer, any circuits text.
  * Assumes  a linear source: constant open-circuit voltage and resistance at this state of charge and temperature.
- * Throws   OutOfDomain for inputs that are not physical, and with code `supply.collapse` for more power than the
- *          supply can give.
  *
- * @example busVoltage({ supply: { openCircuitVoltage: 16, resistance: 0.15 }, power: 100 }).voltage // 15 V
- */
-export function busVoltage({ supply, power }: { readonly supply: Supply; readonly power: number }): {
-  readonly voltage: number;
-  readonly current: number;
-} {
-  const U = positive(supply.openCircuitVoltage, "open-circuit voltage", "V");
-  const R = nonNegative(supply.resistance, "supply resistance", "Ω");
-  const P = nonNegative(power, "power", "W");
-  const voltage = voltageUnderPower(U, R, P);
-  if (voltage === null) throw supplyCollapse(supply, `${formatNumber(P)} W`);
-  return { voltage, current: P / voltage };
-}
-
-/**
- * The same voltage for numbers that have been checked, V; null where the supply collapses. Positional, for inner loops:
- * open-circuit voltage (V), resistance (Ω), power (W).
+ * @example voltageUnderPower(16, 0.15, 100) // 15 V
  */
 export function voltageUnderPower(openCircuitVoltage: number, resistance: number, power: number): number | null {
   const discriminant = openCircuitVoltage * openCircuitVoltage - 4 * resistance * power;

@@ -14,7 +14,7 @@ import { enduranceFound } from "./check/enduranceFound.ts";
 import { requirementCheck } from "./check/requirementCheck.ts";
 import { enduranceAnswer } from "./endurance/enduranceAnswer.ts";
 import { layoutAnswer } from "./layout/layoutAnswer.ts";
-import { reserveWarnings } from "./motion/depthReserve.ts";
+import { depthReserve, noIntervalAside, reserveWarnings } from "./motion/depthReserve.ts";
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
 import { speedOverTether } from "./motion/speedOverTether.ts";
@@ -22,6 +22,7 @@ import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/
 import { tetherBook } from "./motion/tetherBook.ts";
 import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
+import { axisOf } from "./motion/wayForces.ts";
 import type { VehicleDoubts } from "./propulsion/doubt.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
 import { propulsionModel } from "./propulsion/propulsionModel.ts";
@@ -72,17 +73,19 @@ export function vehicleAnswer(
   const solved = Object.fromEntries(
     WAYS.options.map((way) => [way, solvedWay({ model, way, doubts, pullFor })]),
   ) as Record<MotionWay, SolvedWay | null>;
-  const motions = motionsOf(solved, doubts);
   const { ahead, up, down } = solved;
+  const reserve = depthReserve({ model, doubts, up, down });
+  const why = noIntervalAside(reserve);
+  const motions = motionsOf(solved, doubts, why);
   const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
   const shape = shapeOfTether(vehicle, numbers, ahead?.speed?.value ?? 0);
   const endurance = enduranceAnswer({ facts, model, tether, packs });
-  const asked = { vehicle, model, doubts, pullFor, tether, endurance: enduranceFound(vehicle, endurance) };
+  const asked = { vehicle, model, doubts, pullFor, tether, why, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
   const warnings = [
     ...missionWarnings(endurance.mission),
-    ...reserveWarnings({ model, doubts, up, down }),
+    ...reserveWarnings(reserve),
     ...facts.warnings,
     ...fluidWarnings(vehicle.water),
     ...motions.flatMap((one) => one.warnings),
@@ -95,10 +98,10 @@ export function vehicleAnswer(
     sentence: answerSentence(motions[0]!, check?.sentence ?? vertical.sentence, endurance.mission),
     density: numbers.density,
     ...{ supply: facts.supply, drag: facts.axisDrag, layoutRequest, layout, motions },
-    headings: ahead && headingPolar({ model, doubts, ahead, vehicle, tether }),
+    headings: ahead && headingPolar({ model, doubts, ahead, vehicle, tether, why }),
     vertical,
-    changes: ahead ? designChanges(doubts, model, ahead, pullFor) : [],
-    tetherLimit: ahead && speedOverTether({ vehicle, doubts, ahead, tether }),
+    changes: ahead ? designChanges({ doubts, model, ahead, pullFor, why }) : [],
+    tetherLimit: ahead && speedOverTether({ vehicle, doubts, ahead, tether, why }),
     ...{ tether: shape, endurance, requirement: check, grounds: [...facts.grounds], assumptions: [...ASSUMPTIONS] },
     converged: layout.converged && Object.values(solved).every((one) => one === null || one.steady.converged),
     warnings: mergedWarnings(warnings),
@@ -111,10 +114,15 @@ function shapeOfTether(vehicle: Vehicle, numbers: VehicleNumbers, speed: number)
   return out && solveTether(tetherRequest(out, [speed, 0, 0], vehicle.scenario.currentFrom));
 }
 
-function motionsOf(solved: Readonly<Record<MotionWay, SolvedWay | null>>, doubts: VehicleDoubts): SteadyMotion[] {
+function motionsOf(
+  solved: Readonly<Record<MotionWay, SolvedWay | null>>,
+  doubts: VehicleDoubts,
+  why: string | null,
+): SteadyMotion[] {
   return WAYS.options.map((way) => {
     const one = solved[way];
-    return one === null ? notCommanded(way) : steadyMotion(doubts, one, solved[OPPOSITE[way]]);
+    if (one === null) return notCommanded(way);
+    return steadyMotion(doubts, one, solved[OPPOSITE[way]], axisOf(way) === "heave" ? null : why);
   });
 }
 

@@ -13,7 +13,7 @@ const point = (thrust: number, torque: number) => ({
 });
 const AS_PRINTED = { name: "as printed", measured: [point(0.28, 0.0475)] };
 const SANDED = { name: "sanded", measured: [point(0.355, 0.0455)] };
-const FIT = { blade: BLADE, fluid: FRESH, rotationRate: 50, finishes: [AS_PRINTED, SANDED] };
+const FIT = { blade: BLADE, fluid: FRESH, rotationRate: 50, finishes: [AS_PRINTED, SANDED], claimedFactor: 2 };
 
 async function geometry(ask: Awaited<ReturnType<typeof startedApp>>["ask"]) {
   const series = { family: "wageningen-b", blades: 3, areaRatio: 0.5, pitchRatio: 0.9 };

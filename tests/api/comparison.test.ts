@@ -35,6 +35,9 @@ test("groups made by a property, with every part of the answer that was asked fo
   expect(answer.comparisons[0]!.thrustCoefficientRatio.spreads!.used).toBe("separate");
   expect(answer.factors.compared).toContain("finish");
   expect(answer.robustness).toHaveLength(1);
+  // The demonstration states a claim, and nobody chose a baseline: the finish measured first is it.
+  expect(answer.comparisons[0]!.baseline.name).toBe("as printed");
+  expect(answer.claim).toMatchObject({ factor: 2, verdicts: [{ variant: "sanded", verdict: "refuted" }] });
   expect(answer.anova!.rows[0]!.pValue!).toBeLessThan(0.01);
   expect(answer.runs.length).toBe(answer.comparisons[0]!.baseline.runs + answer.comparisons[0]!.variant.runs);
 });
@@ -51,7 +54,9 @@ test("runs made with another motor or instrument are named as confounded", async
     { name: "sanded", runs: named("sanded") },
     { name: "pitch 1.2", runs: named("pitch 1.2") },
   ];
-  const { body } = await ask("POST", at, { groups, baseline: "sanded" });
+  const claim = { factor: 0.5, source: "nobody" };
+  const { body } = await ask("POST", at, { groups, baseline: "sanded", claim });
+  expect(body.claim).toMatchObject({ ...claim, verdicts: [{ verdict: "supported" }] });
   const told = body.comparisons[0].warnings.map(
     ({ code, where }: { code: string; where: string }) => `${code} ${where}`,
   );

@@ -108,11 +108,17 @@ test("the reduction follows an edit of the recipe and of the propeller", async (
   const { runs, path, ask, store, projectId, propeller } = await withPropeller();
   const { run } = (await upload(runs, "log.csv", LOG)).body;
   const coefficient = async () => (await ask("GET", `${path}/${run.id}/reduction`)).body.thrustCoefficient.value;
+  const told = async () => (await ask("GET", `${path}/${run.id}/reduction`)).body.warnings;
+  const assumed = expect.objectContaining({ code: "bench.fluid-assumed" });
   const before = await coefficient();
+  expect(await told()).toContainEqual(assumed);
   const corrections = { thrust: { factor: 2, offset: 0, relativeUncertainty: 0 } };
-  const recipe = { ...run.document.recipe, corrections };
+  const { fluidAssumed, ...recipeBefore } = run.document.recipe;
+  expect(fluidAssumed).toBe(true);
+  const recipe = { ...recipeBefore, corrections };
   await ask("PUT", `${path}/${run.id}`, { version: 1, document: { ...run.document, recipe } });
   expect((await coefficient()) / before).toBeCloseTo(2, 6);
+  expect(await told()).not.toContainEqual(assumed);
   store.parts(projectId, "propellers").write(propeller.id, 1, { ...PROPELLER, diameter: 0.152 });
   expect((await coefficient()) / before).toBeCloseTo(2 / 16, 6);
 });

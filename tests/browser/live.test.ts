@@ -31,8 +31,8 @@ afterAll(async () => {
   await workbench.stop();
 });
 
-/** The bench with a stand on a serial port. */
-async function bench(options: BrowserContextOptions = {}) {
+/** A window with the bench, and a stand on its serial port. */
+async function newBench(options: BrowserContextOptions = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
   page.setDefaultTimeout(30_000);
@@ -42,6 +42,15 @@ async function bench(options: BrowserContextOptions = {}) {
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   return { context, page, complaints };
+}
+
+/** The window of the tests that begin and end a recording in it, one after the other. */
+let common: Awaited<ReturnType<typeof newBench>> | undefined;
+
+async function bench() {
+  common ??= await newBench();
+  await common.page.getByRole("button", { name: "Record live" }).waitFor();
+  return common;
 }
 
 const answer = (page: Page) => page.locator("main [role=status]").first().innerText();
@@ -94,7 +103,7 @@ async function kept(page: Page) {
 }
 
 test("lines of a serial port make the picture and the coefficient grow, and the kept run is the one that the file gives", async () => {
-  const { page, complaints, context } = await bench();
+  const { page, complaints } = await bench();
   await begin(page, "From a port", "Connect a serial port");
   await choosePropeller(page);
   await expect.poll(() => page.evaluate(() => (window as unknown as { stand: FakeStand }).stand.baudRate)).toBe(115200);
@@ -138,11 +147,10 @@ test("lines of a serial port make the picture and the coefficient grow, and the 
   });
   expect(await (await fetch(`${runs}/${id}/reduction`)).json()).toEqual(reduction);
   expect(complaints).toEqual([]);
-  await context.close();
 });
 
 test("lines that a program posts while the page is open are shown as they come", async () => {
-  const { page, context } = await bench();
+  const { page } = await bench();
   await begin(page, "From a program", "Wait for lines of a program");
   await choosePropeller(page);
   await page.getByText("Lines from a program").click();
@@ -161,11 +169,10 @@ test("lines that a program posts while the page is open are shown as they come",
   await page.keyboard.press("Control+z");
   await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
   expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.6)));
-  await context.close();
 });
 
 test("a port that is lost is told, and connecting again goes on with the same recording", async () => {
-  const { page, context } = await bench();
+  const { page } = await bench();
   await begin(page, "Pulled cable", "Connect a serial port");
   await stand(page, "write", part(0, 0.2));
   await expect.poll(() => lines(page), PATIENT).toContain("Last line");
@@ -177,11 +184,10 @@ test("a port that is lost is told, and connecting again goes on with the same re
   const spaced = (part(0, 0.4).split("\n").length - 1).toLocaleString("en").replace(",", "\u202f");
   await expect.poll(() => lines(page), PATIENT).toContain(`${spaced} lines kept by the workbench`);
   expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.4)));
-  await context.close();
 });
 
 test("while the workbench does not answer lines wait in the browser, through a reload of the page, and none is lost or doubled", async () => {
-  const { page, context } = await bench();
+  const { page } = await bench();
   await begin(page, "Dropped connection", "Connect a serial port");
   await stand(page, "write", part(0, 0.2));
   await expect.poll(() => lines(page), PATIENT).toMatch(/[1-9]\d* lines kept by the workbench/);
@@ -200,11 +206,10 @@ test("while the workbench does not answer lines wait in the browser, through a r
     .poll(async () => (await lines(page)).match(/(\S+) lines received, \1 lines kept/), PATIENT)
     .not.toBeNull();
   expect((await kept(page)).stored.document.file.sha256).toBe(sha256(part(0, 0.4)));
-  await context.close();
 });
 
 test("where another program wrote into the recording meanwhile, unsent lines are never mixed in: they can be saved, and only then removed", async () => {
-  const { page, context } = await bench();
+  const { page } = await bench();
   await begin(page, "Two writers", "Connect a serial port");
   await stand(page, "write", part(0, 0.1));
   await expect
@@ -231,11 +236,10 @@ test("where another program wrote into the recording meanwhile, unsent lines are
   await page.getByRole("heading", { level: 1, name: /so far/ }).waitFor();
   expect(await lines(page)).not.toMatch(/could not be sent/);
   expect((await kept(page)).stored.document.file.sha256).toBe(sha256(`${part(0, 0.1)}9,9,9\n`));
-  await context.close();
 });
 
 test("a recording that a program ends is on show as the run that it became, and lines after its end can be saved", async () => {
-  const { page, context } = await bench();
+  const { page } = await bench();
   await begin(page, "Ended elsewhere", "Connect a serial port");
   await stand(page, "write", part(0, 0.4));
   await expect
@@ -258,16 +262,15 @@ test("a recording that a program ends is on show as the run that it became, and 
   expect(await text(await saved.createReadStream())).toBe(part(0.4, 0.5));
   await left.getByRole("button", { name: "Remove them from this browser" }).click();
   await left.waitFor({ state: "detached" });
-  await context.close();
 });
 
 test("a recording that was left behind is offered when the bench is opened again", async () => {
-  const first = await bench();
+  const first = await newBench();
   await begin(first.page, "Left behind", "Connect a serial port");
   await stand(first.page, "write", part(0, 0.1));
   await expect.poll(() => lines(first.page), PATIENT).toMatch(/[1-9]\d* lines kept by the workbench/);
   await first.context.close();
-  const { page, context } = await bench();
+  const { page, context } = await newBench();
   await page
     .getByRole("navigation", { name: "Recordings" })
     .getByRole("button", { name: /Left behind/ })
@@ -291,22 +294,20 @@ test("a browser without serial ports says so and offers the program", async () =
   await page.close();
 });
 
-test.each(["light", "dark"] as const)(
-  "the screen of a recording meets WCAG 2.2 AA by the rules of axe, %s",
-  async (colorScheme) => {
-    const { page, context } = await bench({ colorScheme, bypassCSP: true });
-    await begin(page, `Look ${colorScheme}`, "Connect a serial port");
-    await choosePropeller(page);
-    await stand(page, "write", part(0, 0.5));
-    await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
-    await page.getByText("Lines from a program").click();
-    expect(await violationsOf(page)).toEqual([]);
-    expect(await page.locator("main").innerText()).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
-    await page.setViewportSize({ width: 390, height: 900 });
-    // The picture is drawn anew for the narrow window first.
-    await expect
-      .poll(() => page.evaluate(() => document.documentElement.scrollWidth), PATIENT)
-      .toBeLessThanOrEqual(390);
-    await context.close();
-  },
-);
+test("the screen of a recording meets WCAG 2.2 AA by the rules of axe, light and dark, and fits a telephone", async () => {
+  const { page, context } = await newBench({ colorScheme: "light", bypassCSP: true });
+  await begin(page, "Looked at", "Connect a serial port");
+  await choosePropeller(page);
+  await stand(page, "write", part(0, 0.5));
+  await expect.poll(() => answer(page), PATIENT).toMatch(/thrust coefficient so far/);
+  await page.getByText("Lines from a program").click();
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await violationsOf(page), colorScheme).toEqual([]);
+  }
+  expect(await page.locator("main").innerText()).not.toMatch(/\bNaN\b|\bundefined\b|\bnull\b|Infinity/);
+  await page.setViewportSize({ width: 390, height: 900 });
+  // The picture is drawn anew for the narrow window first.
+  await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth), PATIENT).toBeLessThanOrEqual(390);
+  await context.close();
+});

@@ -10,7 +10,7 @@ import { answered, chooseFiles, servedPages } from "./setUp.ts";
 /** Long enough for progress to be told, and for a picture to hold many samples in each of its steps. */
 const ROWS = 150_000;
 
-const { open } = servedPages();
+const { open, keep } = servedPages();
 const folder = mkdtempSync(join(tmpdir(), "bollard-long-"));
 const path = join(folder, "long.csv");
 
@@ -19,18 +19,15 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const long = (name: string) => ({ name, mimeType: "text/csv", buffer: readFileSync(path) });
 
-/** The long log on the bench, with a propeller of the demonstration. */
-async function benchWithLongLog(name: string): Promise<Page> {
-  const { page } = await open("bench");
-  await chooseFiles(page, long(name));
-  await page.getByText(`Columns of ${name}`).waitFor();
-  return page;
-}
-
 const fineness = (page: Page) => page.locator("#bench-picture > p[role=status]").textContent();
 
+/** The long log on the bench, for the tests that look at it one after the other. */
+let page: Page;
+
 test("a zoom asks for the samples of its stretch, says when they are as logged, and goes back to the whole", async () => {
-  const page = await benchWithLongLog("zoomed.csv");
+  ({ page } = await keep("bench"));
+  await chooseFiles(page, long("long.csv"));
+  await page.getByText("Columns of long.csv").waitFor();
   await expect.poll(() => fineness(page)).toMatch(/^Extremes of each step of 120\sms/);
   const picture = page.getByRole("application", { name: /^Log over time/ });
   await answered(page);
@@ -49,15 +46,33 @@ test("a zoom asks for the samples of its stretch, says when they are as logged, 
 });
 
 test("a wheel of zooms gives up the readings it overtakes and ends at the last", async () => {
-  const page = await benchWithLongLog("wheeled.csv");
-  await page.locator("#bench-picture canvas").first().waitFor();
-  await answered(page);
   const asked: string[] = [];
   page.on("request", (request) => /\/trace\?.*from=/.test(request.url()) && asked.push(request.url()));
   await page.getByRole("application", { name: /^Log over time/ }).focus();
   for (let step = 0; step < 8; step++) await page.keyboard.press("+");
   await expect.poll(() => fineness(page)).toMatch(/^(Samples as logged\.|Extremes of each step of (?!120\s))/);
   expect(asked.length).toBeLessThan(8);
+});
+
+test("the reduction of a long log tells its progress, ends at once when given up, and is begun again", async () => {
+  // The answer is held back, so that giving up does not race with the work itself.
+  let held = 0;
+  await page.route(/\/reduction\/progress$/, () => {
+    held += 1;
+  });
+  const propeller = page.getByLabel("Propeller of this run");
+  await propeller.selectOption(await propeller.locator("option").nth(1).getAttribute("value"));
+  await page.getByRole("progressbar").waitFor();
+  await expect.poll(() => held).toBe(1);
+  await Promise.all([
+    page.waitForEvent("requestfailed", (request) => /\/reduction\/progress$/.test(request.url())),
+    page.getByRole("button", { name: "Cancel" }).click(),
+  ]);
+  await page.getByText("The reduction was stopped.").first().waitFor();
+  await page.unroute(/\/reduction\/progress$/);
+  await page.getByRole("button", { name: "Reduce this log" }).click();
+  await page.locator("#bench-coefficients").waitFor();
+  await expect.poll(() => page.getByRole("progressbar").count()).toBe(0);
 });
 
 test("the import of a long log is given up while it is sent: nothing is kept, and it can be sent again", async () => {
@@ -80,26 +95,4 @@ test("the import of a long log is given up while it is sent: nothing is kept, an
   await page.getByText("Columns of given-up.csv").waitFor();
   await expect.poll(() => runs.count()).toBe(before + 1);
   expect(complaints).toEqual([]);
-});
-
-test("the reduction of a long log tells its progress, ends at once when given up, and is begun again", async () => {
-  const page = await benchWithLongLog("reduced.csv");
-  // The answer is held back, so that giving up does not race with the work itself.
-  let held = 0;
-  await page.route(/\/reduction\/progress$/, () => {
-    held += 1;
-  });
-  const propeller = page.getByLabel("Propeller of this run");
-  await propeller.selectOption(await propeller.locator("option").nth(1).getAttribute("value"));
-  await page.getByRole("progressbar").waitFor();
-  await expect.poll(() => held).toBe(1);
-  await Promise.all([
-    page.waitForEvent("requestfailed", (request) => /\/reduction\/progress$/.test(request.url())),
-    page.getByRole("button", { name: "Cancel" }).click(),
-  ]);
-  await page.getByText("The reduction was stopped.").first().waitFor();
-  await page.unroute(/\/reduction\/progress$/);
-  await page.getByRole("button", { name: "Reduce this log" }).click();
-  await page.locator("#bench-coefficients").waitFor();
-  await expect.poll(() => page.getByRole("progressbar").count()).toBe(0);
 });

@@ -21,6 +21,16 @@ describe("a vehicle is described", () => {
       await dialog.getByLabel("Thrusters", { exact: true }).selectOption({ label: "Two ahead and one upright" });
       await dialog.getByLabel("Name").fill("Grebe");
       await dialog.getByRole("button", { name: "Save" }).click();
+      // Nothing is guessed in silence: sizes and mass are asked for.
+      await dialog.getByText("Needed: length, width and height").waitFor();
+      for (const [label, size] of [
+        ["Length over all", "450 mm"],
+        ["Width", "350 mm"],
+        ["Height", "250 mm"],
+        ["Mass with the water it encloses", "12 kg"],
+      ] as const)
+        await dialog.getByLabel(label).fill(size);
+      await dialog.getByRole("button", { name: "Save" }).click();
       await dialog.waitFor({ state: "detached" });
       await expect.poll(() => vehicles.locator("option:checked").innerText()).toBe("Grebe");
 

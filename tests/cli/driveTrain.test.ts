@@ -124,8 +124,8 @@ describe("a drive train from a file", () => {
       words: () => ["--train", trainFile(TRAIN), "--kv", "900rpm/V"],
       says: /--kv was given beside --train/,
     },
-    { what: "no such file", words: () => ["--train", "/nowhere/train.json"], says: /can not be read/ },
-    { what: "no JSON", words: () => ["--train", trainFile("{ supply")], says: /is not JSON/ },
+    { what: "no such file", words: () => ["--train", "/nowhere/train.json"], says: /no file of this name/ },
+    { what: "no JSON", words: () => ["--train", trainFile("{ supply")], says: /is not complete JSON/ },
     { what: "a missing motor", words: () => ["--train", trainFile({ ...TRAIN, motor: undefined })], says: /motor/ },
     {
       what: "a doubt that is not followed",

@@ -1,8 +1,11 @@
-import { readFileSync } from "node:fs";
-import { resolve } from "node:path";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { VERBS } from "../../server/cli/verbs.ts";
+import { temporaryFolder } from "../api/temporaryFolder.ts";
+import { TWO_THRUSTERS } from "../unit/vehicleExample.ts";
 import { runCli } from "./runCli.ts";
+import { startedCli } from "./startedCli.ts";
 
 test("--help lists every verb", async () => {
   const { code, stdout } = await runCli("--help");
@@ -17,6 +20,23 @@ test.each(Object.keys(VERBS))("%s --help shows usage, options and an example", a
   expect(stdout).toContain("--help");
   expect(stdout).toContain("Examples:");
 });
+
+test.each([
+  { words: () => ["vehicle", "--help"], ends: 0 },
+  { words: () => ["vehicle", "--file", vehicleThatIsTooSlow()], ends: 1 },
+  { words: () => ["vehicle", "--file", "/nowhere/vehicle.json"], ends: 2 },
+])("as a program of its own it says what it says in these tests, and ends with $ends", async ({ words, ends }) => {
+  const said = words();
+  const started = await startedCli(...said);
+  expect(started.code).toBe(ends);
+  expect(started).toEqual(await runCli(...said));
+});
+
+function vehicleThatIsTooSlow(): string {
+  const path = join(temporaryFolder(), "slow.json");
+  writeFileSync(path, JSON.stringify({ ...TWO_THRUSTERS, requirement: { speed: 30 } }));
+  return path;
+}
 
 test("no verb at all exits with 2 and shows what there is", async () => {
   const { code, stdout } = await runCli();
@@ -43,7 +63,7 @@ test("the README shows each verb of the main job", () => {
 
 test.each(COMMANDS)("the README's command works: %s", async (command) => {
   const words = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!);
-  const { code, stdout, stderr } = await runCli(...words);
+  const { code, stdout, stderr } = await startedCli(...words);
   expect(stderr).toBe("");
   expect(code).toBe(0);
   expect(stdout).not.toMatch(/NaN|undefined/);

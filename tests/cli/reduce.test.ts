@@ -56,6 +56,17 @@ test("reduce gives the coefficient a hand-typed table was written with, as JSON 
   expect(Array.isArray(result.warnings)).toBe(true);
 });
 
+test("plateaus stand under the heads of their columns, and water that nobody stated is told", async () => {
+  const path = logFile("heads.csv", notebook(0.2));
+  const { stdout } = await runCli("reduce", path, "--diameter", "76mm");
+  const lines = stdout.split("\n");
+  const head = lines.find((line) => line.startsWith("plateau "))!;
+  const first = lines[lines.indexOf(head) + 1]!;
+  for (const name of ["lines", "rotation rate", "thrust"]) expect(first[head.indexOf(name)], name).toMatch(/\d/);
+  expect(stdout).toMatch(/Nobody stated what the propeller turned in: fresh water, 18 °C was taken/);
+  expect((await runCli("reduce", path, ...WATER)).stdout).not.toContain("Nobody stated");
+});
+
 test("a role stated with --column is used, and its unit can be stated with --unit", async () => {
   const path = logFile("odd-names.csv", notebook(0.2).replace("Speed (rpm);Scale (gf)", "Alpha;Beta"));
   const words = ["--column", "rpm=Alpha", "--column", "thrust=Beta", "--unit", "rpm=rpm", "--unit", "thrust=gf"];

@@ -1,7 +1,5 @@
-import { spawn } from "node:child_process";
-import { resolve } from "node:path";
-
-const ROOT = resolve(import.meta.dirname, "../..");
+import { vi } from "vitest";
+import { commandLine } from "../../server/cli/commandLine.ts";
 
 export interface CliResult {
   readonly code: number;
@@ -9,19 +7,21 @@ export interface CliResult {
   readonly stderr: string;
 }
 
-/** Runs the command line as `npm run --silent cli -- ...` does, and waits for it. */
-export function runCli(...words: readonly string[]): Promise<CliResult> {
-  return new Promise((done, fail) => {
-    const child = spawn(process.execPath, ["server/launch.mjs", "cli", ...words], { cwd: ROOT });
-    let stdout = "";
-    let stderr = "";
-    child.stdout.setEncoding("utf8").on("data", (text: string) => {
-      stdout += text;
-    });
-    child.stderr.setEncoding("utf8").on("data", (text: string) => {
-      stderr += text;
-    });
-    child.on("error", fail);
-    child.on("close", (code) => done({ code: code ?? -1, stdout, stderr }));
-  });
+/**
+ * What the command line writes and returns for these words, without the start of a process for every sentence. That it
+ * starts as a program is for the tests that use `startedCli`.
+ */
+export async function runCli(...words: readonly string[]): Promise<CliResult> {
+  const said = { stdout: "", stderr: "" };
+  const shown = (["stdout", "stderr"] as const).map((stream) =>
+    vi.spyOn(process[stream], "write").mockImplementation((text) => {
+      said[stream] += text;
+      return true;
+    }),
+  );
+  try {
+    return { code: await commandLine(words), ...said };
+  } finally {
+    for (const one of shown) one.mockRestore();
+  }
 }

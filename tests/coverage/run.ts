@@ -1,10 +1,11 @@
 import { type Calibrated, coverageOf, drawnRun } from "./drawnRun.ts";
+import { coverageOfFinish, SURFACES } from "./finishCoverage.ts";
 import { coverageOfRatio, MOUNTED } from "./ratioCoverage.ts";
 import { coverageOfKind, STAND_KINDS, TRIED_NAMES } from "./standKinds.ts";
 
 /**
  * `npm run coverage-study [runs] [runs of each kind]`: how often the stated 95 % intervals hold the truth, in seeds 1 to
- * `runs` of stands of all sorts, and by kind of stand; before these, the ratio of two variants.
+ * `runs` of stands of all sorts, and by kind of stand; before these, the ratio of two variants and the surface of a measured blade.
  */
 const count = Number(process.argv[2] ?? 1000);
 const ofEachKind = Number(process.argv[3] ?? 300);
@@ -56,7 +57,18 @@ function studyRatios(): void {
   }
 }
 
+/** Of section drag and roughness read from a measured blade, near the bounds of what a surface can be. Told, not counted as missed. */
+function studyFinishes(): void {
+  console.log(`Surface of a measured blade, ${count} measurements each, chance leaves ± ${percent(openIn(count))} %`);
+  for (const [i, surface] of SURFACES.entries()) {
+    const { drag, roughness, plainBelowNought } = coverageOfFinish(surface, count, 2000 + i);
+    const told = `drag ${percent(drag)} %, roughness ${percent(roughness)} % covered`;
+    console.log(`${surface.name.padEnd(24)} ${told}; ± 1.96 u below nought in ${percent(plainBelowNought)} %`);
+  }
+}
+
 studyRatios();
+studyFinishes();
 study("asStated", "Calibrations, diameter and temperature off by draws from what is stated");
 study("exactly", "Everything calibrated exactly: what the readings alone show");
 studyKinds();

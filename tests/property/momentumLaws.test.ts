@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  bladeReynolds,
-  discArea,
-  powerCoefficient,
-  thrustCoefficient,
-  torqueCoefficient,
-} from "../../shared/propeller/coefficients.ts";
+import { bladeReynolds, discArea, powerCoefficient, thrustCoefficient } from "../../shared/propeller/coefficients.ts";
 import {
   idealBollardPower,
   idealBollardThrust,
@@ -93,18 +87,6 @@ test("ideal efficiency is that of the loading coefficient, and falls with thrust
 });
 
 const running = fc.record({ density, rotationRate: between(1, 500), diameter });
-
-test("the power coefficient is 2π times the torque coefficient", () => {
-  fc.assert(
-    fc.property(running, between(0.001, 50), (at, torque) => {
-      const angularPower = 2 * Math.PI * at.rotationRate * torque;
-      expectSame(
-        powerCoefficient({ ...at, shaftPower: angularPower }),
-        2 * Math.PI * torqueCoefficient({ ...at, torque }),
-      );
-    }),
-  );
-});
 
 test("merit is the same by coefficients and by thrust and power, and its inverses undo it", () => {
   fc.assert(

@@ -67,7 +67,7 @@ test("colder, thinner or emptier it lasts less", () => {
 test("a current from ahead is held with the power of swimming at its speed", () => {
   const legs = [swim(0.4, 60), { ...hold(60), current: 0.4 }];
   const [swimming, holding] = vehicleEndurance(twoThrusters({ charge: 36_000 }, legs)).mission!.legs;
-  expect(holding!.power! / swimming!.power!).toBeCloseTo(1, 9);
+  expect(holding!.power!.value / swimming!.power!.value).toBeCloseTo(1, 9);
 });
 
 test("on the map of holding a place power rises with the current and a row without current is one number", () => {

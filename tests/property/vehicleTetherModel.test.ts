@@ -54,9 +54,9 @@ test("a current from port pulls as the mirror image of one from starboard", () =
     { ...tetherOut(vehicle, numbers)!, numbers: { ...numbers, currentSpeed: 1 } },
     -1,
   )([Math.cos(-1), Math.sin(-1), 0]).force;
-  expect(apart(book.atOne(-1).force, solved)).toBeLessThan(1e-5 * sizeOf(solved));
-  const { force } = book.atOne(1);
-  expect(apart(book.atOne(-1).force, [force[0], -force[1], force[2]])).toBeLessThan(1e-12);
+  expect(apart(book.atOne(numbers)(-1).force, solved)).toBeLessThan(1e-5 * sizeOf(solved));
+  const { force } = book.atOne(numbers)(1);
+  expect(apart(book.atOne(numbers)(-1).force, [force[0], -force[1], force[2]])).toBeLessThan(1e-12);
 });
 
 test("the mission takes the tether up and down as at rest, as the speeds do", () => {

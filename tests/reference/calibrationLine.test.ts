@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { calibrationLine, readingAt } from "../../shared/calibration/calibrationLine.ts";
 import { hysteresisOf } from "../../shared/calibration/hysteresis.ts";
 import { nonlinearityOf } from "../../shared/calibration/nonlinearity.ts";
-import { outliersOf } from "../../shared/calibration/scatter.ts";
+import { outliersOf } from "../../shared/calibration/outliers.ts";
 import { relativeError } from "../relative.ts";
 import { NORRIS } from "./nist.data.ts";
 

@@ -3,8 +3,8 @@ import {
   bladeReynolds,
   discArea,
   powerCoefficient,
+  TORQUE_OVER_POWER_COEFFICIENT,
   thrustCoefficient,
-  torqueCoefficient,
 } from "../../shared/propeller/coefficients.ts";
 import {
   idealBollardPower,
@@ -123,7 +123,8 @@ describe("coefficients", () => {
 
   test("thrust, torque and shaft power of a known point give back K_T 0.30, K_Q 0.035 and C_P 2π K_Q", () => {
     expect(relativeError(thrustCoefficient({ ...running, thrust: 51.3306902857 }), 0.3)).toBeLessThan(1e-10);
-    expect(relativeError(torqueCoefficient({ ...running, torque: 0.4192006373 }), 0.035)).toBeLessThan(1e-9);
+    const byTorque = powerCoefficient({ ...running, shaftPower: 2 * Math.PI * running.rotationRate * 0.4192006373 });
+    expect(relativeError(byTorque * TORQUE_OVER_POWER_COEFFICIENT, 0.035)).toBeLessThan(1e-9);
     const powerRatio = powerCoefficient({ ...running, shaftPower: 222.5040224844 });
     expect(relativeError(powerRatio, 2 * Math.PI * 0.035)).toBeLessThan(1e-10);
   });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { bestEfficiencyPoint, greatestPowerPoint, motorAtCurrent } from "../../shared/motor/dcMotor.ts";
-import { torqueConstant } from "../../shared/motor/motorConstants.ts";
+import { type MotorConstants, torqueConstant } from "../../shared/motor/motorConstants.ts";
+import { shaftFromElectrical } from "../../shared/motor/shaftFromElectrical.ts";
 import { relative } from "../relative.ts";
 
 const RPM = (2 * Math.PI) / 60;
@@ -11,6 +11,10 @@ const motor = (rpmPerVolt: number, resistance: number, noLoadCurrent: number) =>
   noLoadCurrent,
   noLoadCurrentSlope: 0,
 });
+
+/** What the power meter, the tachometer and a controller without losses say of `motor` at that voltage, current and rpm. */
+const shaftOf = (motor: MotorConstants, voltage: number, current: number, rpm: number) =>
+  shaftFromElectrical({ motor, voltage, current, rotationRate: rpm / 60, controllerResistance: 0 });
 
 /** K_t [N·m/A] = 60/(2π)/K_v[rpm/V], exact; the digits by double precision arithmetic outside this project. */
 test.each([
@@ -33,14 +37,16 @@ test.each([
   [10, 6835.5, 0.1773440794, 148, 126.945, 0.8577364865],
   [15, 6627.25, 0.2747858813, 222, 190.7025, 0.8590202703],
   [20, 6419, 0.3722276832, 296, 250.21, 0.8453040541],
-])("at %d A the motor has the speed, torque and powers of the textbook formulas", (current, rpm, Q, Pin, P, eta) => {
-  const point = motorAtCurrent({ motor: motor(490, 0.085, 0.9), voltage: 14.8, current });
-  expect(point.angularVelocity / RPM).toSatisfy(relative(rpm, 1e-9));
-  expect(point.torque).toSatisfy(relative(Q, 1e-8));
-  expect(point.electricalPower).toSatisfy(relative(Pin, 1e-9));
-  expect(point.shaftPower).toSatisfy(relative(P, 1e-9));
-  expect(point.efficiency).toSatisfy(relative(eta, 1e-9));
-});
+])(
+  "at %d A and %d rpm the motor has the torque and powers of the textbook formulas",
+  (current, rpm, Q, Pin, P, eta) => {
+    const point = shaftOf(motor(490, 0.085, 0.9), 14.8, current, rpm);
+    expect(point.motorCurrent).toSatisfy(relative(current, 1e-9));
+    expect(point.torque).toSatisfy(relative(Q, 1e-8));
+    expect(point.shaftPower).toSatisfy(relative(P, 1e-9));
+    expect(point.shaftPower / Pin).toSatisfy(relative(eta, 1e-9));
+  },
+);
 
 test.each([
   { voltage: 12, R: 0.1, I0: 0.8, best: 9.797958971132712, eta: 0.8433673504811215, power: 355.216, at: 60.4 },
@@ -53,12 +59,11 @@ test.each([
     power: 637.5925066176471,
     at: (174.117647058824 + 0.9) / 2,
   },
-])("best efficiency and greatest power at $voltage V are those of the closed forms", (known) => {
-  const at = { motor: motor(490, known.R, known.I0), voltage: known.voltage };
-  expect(bestEfficiencyPoint(at).current).toSatisfy(relative(known.best, 1e-13));
-  expect(bestEfficiencyPoint(at).efficiency).toSatisfy(relative(known.eta, 1e-13));
-  expect(greatestPowerPoint(at).current).toSatisfy(relative(known.at, 1e-13));
-  expect(greatestPowerPoint(at).shaftPower).toSatisfy(relative(known.power, 1e-13));
+])("best efficiency and greatest power at $voltage V are those of the closed forms, at $best and $at A", (known) => {
+  const { R, I0, voltage } = known;
+  const at = (current: number) => shaftOf(motor(490, R, I0), voltage, current, 490 * (voltage - current * R));
+  expect(at(known.best).shaftPower / (voltage * known.best)).toSatisfy(relative(known.eta, 1e-12));
+  expect(at(known.at).shaftPower).toSatisfy(relative(known.power, 1e-12));
 });
 
 /**
@@ -75,8 +80,8 @@ test("a textbook permanent-magnet motor gives the armature current and shaft pow
     noLoadCurrentSlope: 0,
   };
   expect(1 / textbook.speedConstant).toSatisfy(relative(0.221509576153, 1e-11));
-  const point = motorAtCurrent({ motor: textbook, voltage: 48, current: 8.3165742025 });
-  expect(point.angularVelocity / RPM).toSatisfy(relative(1700, 1e-9));
+  const point = shaftOf(textbook, 48, 8.3165742025, 1700);
+  expect(point.motorCurrent).toSatisfy(relative(8.3165742025, 1e-9));
   expect(point.shaftPower).toSatisfy(relative(278.662782346, 1e-9));
 });
 /**
@@ -85,9 +90,8 @@ test("a textbook permanent-magnet motor gives the armature current and shaft pow
  */
 test("a textbook separately excited motor gives the terminal power and torque of the worked example", () => {
   const textbook = { speedConstant: (3000 * RPM) / 125, resistance: 0.02, noLoadCurrent: 0, noLoadCurrentSlope: 0 };
-  const point = motorAtCurrent({ motor: textbook, voltage: 128, current: 150 });
-  expect(point.angularVelocity / RPM).toSatisfy(relative(3000, 1e-12));
-  expect(point.electricalPower).toSatisfy(relative(19200, 1e-12));
+  const point = shaftOf(textbook, 19200 / 150, 150, 3000);
+  expect(point.motorCurrent).toSatisfy(relative(150, 1e-12));
   expect(point.shaftPower).toSatisfy(relative(18750, 1e-12));
   expect(point.torque).toSatisfy(relative(59.6831036594608, 1e-12));
 });

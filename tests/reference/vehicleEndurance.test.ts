@@ -34,7 +34,7 @@ test("74 W·h at full throttle last as long, and go as far, as the energy over t
   expect(endsAt?.by).toBe("reserve");
   expect(time / 3600).toBeCloseTo(0.169108657283, 8);
   expect(legs[0]!.distance / 1000).toBeCloseTo(1.187012655609, 7);
-  expect(legs[0]!.power).toBeCloseTo(350.0707826034, 5);
+  expect(legs[0]!.power!.value).toBeCloseTo(350.0707826034, 5);
 });
 
 // scipy 1.17.1, numpy 2.4.6: PchipInterpolator through the table of the cell (Chen et al. 2020), four in series shifted to
@@ -80,15 +80,15 @@ test("power, charge and energy of each leg are those of an integration in time",
   const mission = missionOf(twoThrusters({ charge: 36_000, cells: CELLS }, legs));
   const [first, second, third] = mission.legs;
   expect(mission.fits).toBe(true);
-  expect(first!.power).toBeCloseTo(57.88412804287418, 7);
+  expect(first!.power!.value).toBeCloseTo(57.88412804287418, 7);
   expect(first!.energy.useful / 600).toBeCloseTo(14.97897054422974, 7);
   expect(first!.energy.motors / 600).toBeCloseTo(9.81692326069802, 7);
   expect(first!.energy.controllers / 600).toBeCloseTo(0.3817860461730066, 7);
   expect(first!.energy.propellers / 600).toBeCloseTo(22.70644819177342, 7);
-  expect(third!.power).toBeCloseTo(135.8434972485662, 6);
-  expect(first!.chargeAfter).toBeCloseTo(0.937934344, 8);
-  expect(second!.chargeAfter).toBeCloseTo(0.922177179, 8);
-  expect(third!.chargeAfter).toBeCloseTo(0.843885505, 8);
+  expect(third!.power!.value).toBeCloseTo(135.8434972485662, 6);
+  expect(first!.chargeAfter.value).toBeCloseTo(0.937934344, 8);
+  expect(second!.chargeAfter.value).toBeCloseTo(0.922177179, 8);
+  expect(third!.chargeAfter.value).toBeCloseTo(0.843885505, 8);
   expect(first!.energy.source).toBeCloseTo(35978.6276, 2);
   expect(second!.energy.source).toBeCloseTo(9053.63028, 3);
   expect(third!.energy.source).toBeCloseTo(44725.0903, 2);
@@ -106,11 +106,20 @@ test("the speed of the greatest range, the range and its flat top are found", ()
 // Q/I in closed form with the power at 1 m/s by scipy: 0.8 · 36 000 C · U/P, and its slope over R by a central difference.
 test("with a constant voltage the time is the usable charge over the current, and its doubt the slope", () => {
   const uncertainties = { resistance: 0.01, charge: 720 };
-  const { lasts, shares } = missionOf(twoThrusters({ charge: 36_000, uncertainties }, [swim(1, 600)]));
+  const { lasts, shares, legs } = missionOf(twoThrusters({ charge: 36_000, uncertainties }, [swim(1, 600)]));
   expect(lasts!.value).toBeCloseTo(7680.894605681164, 4);
   const bySlope = (0.01 * (7680.700988876117 - 7681.08821235644)) / 2e-4;
   const byCharge = 7680.894605681164 * (720 / 36_000);
   expect(lasts!.standardUncertainty).toBeCloseTo(Math.hypot(bySlope, byCharge), 1);
   expect(shares[0]!.input).toBe("packCharge");
   expect(shares.find(({ input }) => input === "supplyResistance")!.contribution).toBeCloseTo(bySlope, 1);
+  // I = 0.8 Q/t, so the current is doubtful by the resistance as the time is; the charge of the pack does not touch it.
+  const current = (0.8 * 36_000) / 7680.894605681164;
+  const ofCurrent = Math.abs((current * bySlope) / 7680.894605681164);
+  const { greatestCurrent, charge, chargeAfter } = legs[0]!;
+  expect(greatestCurrent!.value).toBeCloseTo(current, 7);
+  expect(greatestCurrent!.standardUncertainty).toBeCloseTo(ofCurrent, 6);
+  expect(charge.standardUncertainty).toBeCloseTo(600 * ofCurrent, 3);
+  const ofShare = Math.hypot((600 * ofCurrent) / 36_000, ((600 * current) / 36_000) * (720 / 36_000));
+  expect(chargeAfter.standardUncertainty).toBeCloseTo(ofShare, 6);
 });

@@ -180,7 +180,7 @@ describe("within the current of the bus", () => {
       ]),
     );
     for (const { ways } of answer.reach)
-      for (const { withBusLimit } of ways) expect(withBusLimit!.current!).toBeLessThanOrEqual(12 + 1e-6);
+      for (const { withBusLimit } of ways) expect(withBusLimit!.current!.value).toBeLessThanOrEqual(12 + 1e-6);
   });
 
   test("the doubt of a force within the bus is that of the current, by the power 2/3", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Vehicle, VehicleInput } from "../../shared/model/vehicle/vehicle.ts";
+import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { madeGood } from "../../shared/vehicle/motion/headings.ts";
 import { steadySpeed } from "../../shared/vehicle/motion/steadySpeed.ts";
 import { brakedStop, coastingStop } from "../../shared/vehicle/motion/stopping.ts";
@@ -9,6 +10,7 @@ import { busDemand } from "../../shared/vehicle/propulsion/busDemand.ts";
 import type { BusAsk } from "../../shared/vehicle/propulsion/busProblem.ts";
 import { busState } from "../../shared/vehicle/propulsion/busState.ts";
 import { type PropulsionModel, propulsionModel, withNumbers } from "../../shared/vehicle/propulsion/propulsionModel.ts";
+import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
 import { relative } from "../relative.ts";
 import { SIX_THRUSTERS, TWO_THRUSTERS, vehicleFrom } from "../unit/vehicleExample.ts";
 
@@ -24,13 +26,16 @@ function modelIn(vehicle: Vehicle, density: number): PropulsionModel {
 }
 
 const still = () => NO_PULL;
+const sure = (value: number) => uncertain(value, 0);
 
 describe("two thrusters on one bus push a body", () => {
   // scipy 1.17.1: brentq on the speed of the vehicle over brentq on the rotation rate, and fsolve on all unknowns at once;
   // K_T = 0.30 − 0.35 J, K_Q = 0.035 − 0.030 J, drag ½ ρ 0.030 V², ρ 998.6, hotel load 10 W, w = t = 0.
   const model = modelIn(vehicleFrom(TWO_THRUSTERS), 998.6);
   const { speed, atSpeed, converged } = steadySpeed({ model, way: "ahead", pull: still });
-  const state = busState(model, atSpeed.solved, atSpeed.available * speed);
+  const { busVoltage, supplyCurrent, power } = atSpeed.solved;
+  const told = { voltage: sure(busVoltage), current: sure(supplyCurrent), power: sure(power) };
+  const state = busState(model, atSpeed.solved, atSpeed.available * speed, told);
 
   test("they reach the speed at which thrust is drag", () => {
     expect(converged).toBe(true);
@@ -39,8 +44,8 @@ describe("two thrusters on one bus push a body", () => {
     expect(state.thrusters[0]!.rotationRate).toSatisfy(relative(81.2284046023, 1e-9));
     expect(state.thrusters[0]!.motorCurrent).toSatisfy(relative(14.9290057179, 1e-9));
     expect(state.thrusters[1]!.shaftPower).toSatisfy(relative(139.6706728805, 1e-9));
-    expect(state.voltage).toSatisfy(relative(11.3895991812, 1e-9));
-    expect(state.power).toSatisfy(relative(350.0707826034, 1e-9));
+    expect(state.voltage.value).toSatisfy(relative(11.3895991812, 1e-9));
+    expect(state.power.value).toSatisfy(relative(350.0707826034, 1e-9));
   });
 
   test("what leaves the source is what is lost, used by the rest and given to the water", () => {
@@ -49,6 +54,28 @@ describe("two thrusters on one bus push a body", () => {
     // eta_O of the same case: useful power over that of the shafts.
     expect(useful / (useful + propellers)).toSatisfy(relative(0.3974739049, 1e-8));
   });
+});
+
+test("current, power and voltage at the steady speed have the doubt that supply, drag and hotel load give them", () => {
+  // scipy 1.17.1 fsolve on speed, rotation rate and voltage of the case above, moved by ± 1e-4 of open-circuit voltage
+  // (16 ± 0.2 V), drag area (0.030 ± 0.004 m²) and hotel load (10 ± 2 W); the three changes added in squares.
+  const { pack } = TWO_THRUSTERS.supply;
+  const [area, hotel] = [{ from: "typed", dragArea: 0.03, standardUncertainty: 0.004 } as const, 2];
+  const { atSpeed, speed } = vehicleAnswer(
+    vehicleFrom({
+      ...TWO_THRUSTERS,
+      // Fresh water has the 998.6 kg/m³ of the case at this temperature.
+      water: { kind: "fresh", temperature: 291.13937587039607 },
+      drag: { surge: { forward: { drag: area }, addedMass: { from: "typed", mass: 4 } } },
+      supply: { pack: { ...pack, uncertainties: { openCircuitVoltage: 0.2 } } },
+      hotelPower: { value: 10, standardUncertainty: hotel },
+    }),
+  ).motions[0]!;
+  expect(speed!.standardUncertainty).toSatisfy(relative(0.11016733, 1e-3));
+  expect(atSpeed!.current.value).toSatisfy(relative(30.73600546, 1e-7));
+  expect(atSpeed!.current.standardUncertainty).toSatisfy(relative(0.6031921, 1e-3));
+  expect(atSpeed!.power.standardUncertainty).toSatisfy(relative(9.92406422, 1e-3));
+  expect(atSpeed!.voltage.standardUncertainty).toSatisfy(relative(0.12855863, 1e-3));
 });
 
 describe("equal thrusters at rest share one supply", () => {

@@ -60,5 +60,27 @@ test("an answer that rests on the last of the vertical thrust says so", () => {
   const told = near.warnings.find(({ code }) => code === "vehicle.little-reserve")!;
   expect(told.message).toMatch(/Holding its depth takes 97\.0 % of the vertical thrust/);
   expect(near.motions[0]!.atRest!.limitedBy).toMatchObject({ part: "pack", limit: "voltage for what is held" });
+  // Nothing is doubtful here, so what is left is told as it is.
+  expect(near.motions[0]!.force!.standardUncertainty).toBe(0);
   expect(answer(0.3 * GREATEST).warnings.map(({ code }) => code)).not.toContain("vehicle.little-reserve");
+});
+
+test.each([
+  // The reserve is 2.3, -2.3 and 23 N beside a standard uncertainty of 3 N of the net buoyancy: 2 of them are asked for.
+  { share: 0.97, stated: false },
+  { share: 1.03, stated: false },
+  { share: 0.7, stated: true },
+])("at $share of the vertical thrust an interval of the force ahead is stated: $stated", ({ share, stated }) => {
+  const netBuoyancy = { value: share * GREATEST, standardUncertainty: 3 };
+  const { motions, requirement } = vehicleAnswer(vehicleFrom({ ...FOUR, netBuoyancy, requirement: { speed: 0.2 } }));
+  const [ahead, up] = [motions[0]!, motions.find(({ way }) => way === "down")!];
+  expect(ahead.force!.interval95 !== null).toBe(stated);
+  if (!stated && ahead.speed) expect(ahead.sentence).toMatch(/no interval can be stated: its depth is hardly held/);
+  // By first order nobody can say then how sure a speed is, so it is not called certain.
+  expect(requirement!.demands[0]).toMatchObject(stated ? { certain: true } : { probability: null, certain: false });
+  // What holds the depth does not stand behind it.
+  expect(up.force!.interval95).not.toBeNull();
+  for (const told of motions.flatMap(({ force, speed }) => [force, speed])) {
+    if (told?.interval95) expect(told.interval95[0]).toBeGreaterThanOrEqual(0);
+  }
 });

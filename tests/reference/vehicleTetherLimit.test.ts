@@ -51,7 +51,7 @@ describe("the limit curve of a vehicle in a current", () => {
     expect(limit.converged).toBe(true);
     expect(limit.scenario!.speed!.value).toSatisfy(relative(answer.motions[0]!.speed!.value, 1e-9));
     expect(limit.scenario!.speed!.standardUncertainty).toSatisfy(
-      relative(answer.motions[0]!.speed!.standardUncertainty, 1e-6),
+      relative(answer.motions[0]!.speed!.standardUncertainty!, 1e-6),
     );
   });
 

@@ -40,6 +40,19 @@ describe("a clean log", () => {
   });
 });
 
+test("a fluid that nobody stated is told with what it costs, and changes no number", () => {
+  const table = tableOf(quietColumns());
+  const stated = reduce({ table, recipe: recipeOf(USES) });
+  const assumed = reduce({ table, recipe: recipeOf(USES, { fluidAssumed: true }) });
+  const told = assumed.warnings.find(({ code }) => code === "bench.fluid-assumed")!.message;
+  // 998.60 kg/m³ fresh (IAPWS SR6-08) and 1025.27 kg/m³ at salinity 35 (Unesco tables of EOS-80), both at 18 °C, from memory.
+  expect(told).toContain("fresh water, 18 °C was taken, 998.6 kg/m³");
+  expect(told).toContain("sea water is 2.7 % denser than fresh");
+  expect(told).toContain("K_T and C_P are 1 % smaller and the static merit 0.5 %");
+  expect(assumed.thrustCoefficient).toEqual(stated.thrustCoefficient);
+  expect(codes(stated)).not.toContain("bench.fluid-assumed");
+});
+
 describe("what runs share", () => {
   const keysOf = (sha: string, factor: number) => {
     const recipe = recipeOf(USES, { corrections: { thrust: { factor, relativeUncertainty: 0.01 } } });

@@ -8,7 +8,8 @@ import { readLog } from "../../shared/log/readLog.ts";
 import type { ColumnRole, Recipe } from "../../shared/model/recipe.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { propellerOf, reduce } from "./benchTable.ts";
-import { BROKEN_LOGS, type BrokenLog, TRUE_THRUST_COEFFICIENT } from "./brokenLogs.ts";
+import { type BrokenLog, TRUE_THRUST_COEFFICIENT } from "./brokenLogs/inventedRun.ts";
+import { BROKEN_LOGS } from "./brokenLogs.ts";
 
 const FRESH = { kind: "fresh", temperature: 291.15 } as const;
 
@@ -73,7 +74,7 @@ test("the list of broken logs is the one that is tested", async () => {
   const text = [
     "# Logs that must be read",
     "",
-    "Each of these is made in `tests/unit/brokenLogs.ts` from one invented run with a thrust coefficient of 0.2, and goes from its bytes to the answer in `tests/unit/brokenLogs.test.ts`. That test also holds this table to what it tests; `-u` writes it again.",
+    "Each of these is made in `tests/unit/brokenLogs/` from one invented run with a thrust coefficient of 0.2, and goes from its bytes to the answer in `tests/unit/brokenLogs.test.ts`. That test also holds this table to what it tests; `-u` writes it again.",
     "",
     "| Log | What is wrong | Answer | Told besides |",
     "| --- | --- | --- | --- |",

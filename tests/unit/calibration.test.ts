@@ -4,7 +4,6 @@ import { calibrationTable } from "../../shared/calibration/calibrationTable.ts";
 import { calibrationWarnings } from "../../shared/calibration/calibrationWarnings.ts";
 import { calibrationSentence } from "../../shared/calibration/calibrationWords.ts";
 import { directionsOf } from "../../shared/calibration/direction.ts";
-import { repeatabilityOf } from "../../shared/calibration/scatter.ts";
 import { readLog } from "../../shared/log/readLog.ts";
 import { Instrument } from "../../shared/model/instrument.ts";
 
@@ -208,18 +207,6 @@ test("the way up and the way down are told from the order, also of negative load
       ]),
     ),
   ).toEqual(["loading", "loading", "loading", "unloading", "unloading"]);
-});
-
-test("repeated readings of one load give the repeatability, pooled", () => {
-  const points = pairs([
-    [0, 1],
-    [0, 3],
-    [5, 10],
-    [5, 12],
-  ]);
-  // Variances 2 and 2 with one degree of freedom each: sqrt(2), ISO 5725-2 pooling, by hand.
-  expect(repeatabilityOf(points)).toEqual({ standardDeviation: Math.SQRT2, degreesOfFreedom: 2 });
-  expect(repeatabilityOf(SCALE)).toBeNull();
 });
 
 const read = (text: string) => calibrationTable(readLog(new TextEncoder().encode(text), "weights.csv"));

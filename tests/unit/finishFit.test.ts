@@ -101,7 +101,7 @@ describe("two finishes", () => {
   });
 
   test("the sentence says what sanding did and what smoothing could still bring", () => {
-    expect(finishFit(finishRequest(TWO)).sentence).toMatchInlineSnapshot(
+    expect(finishFit(finishRequest(TWO, { claimedFactor: 2 })).sentence).toMatchInlineSnapshot(
       `"Going from as printed to sanded cut the section drag at 0.7 R from 0.067 ± 0.033 to 0.033 ± 0.033, a difference of −0.034 ± 0.014; it raised the lift by 12 % (95 %: 3 to 20 %). No further gain from smoothing sanded can be promised: a hydraulically smooth surface (roughness below 13 µm here) would change the thrust by 4 % (95 %: −8 to 16 %) at equal rotation rate, and 5 % (95 %: −10 to 21 %) at equal shaft power. 2 times the thrust of as printed at equal rotation rate would need more lift than any factor on these sections gives: no change of surface explains that. If a log shows it, check the tare, the calibration of the thrust, the rotation rate (pole pairs) and whether both are the same propeller."`,
     );
   });

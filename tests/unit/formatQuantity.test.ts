@@ -3,6 +3,7 @@ import {
   decimalsFor,
   formatInterval,
   formatNumber,
+  formatPercent,
   formatQuantity,
   formatUncertain,
 } from "../../shared/quantity/format.ts";
@@ -41,6 +42,14 @@ describe("formatQuantity", () => {
     expect(formatQuantity(Math.PI / 2, { symbol: "°", factor: Math.PI / 180 })).toBe("90.0°");
     expect(formatQuantity(0.25, { symbol: "1", factor: 1 })).toBe("0.250");
   });
+});
+
+test.each([
+  { part: 0.0251, digits: 2, shown: "2.5 %" },
+  { part: 1.2345, digits: 3, shown: "123 %" },
+  { part: -0.5, digits: 2, shown: "\u221250 %" },
+])("$part is $shown to $digits digits", ({ part, digits, shown }) => {
+  expect(formatPercent(part, digits)).toBe(shown);
 });
 
 // Particle Data Group, Review of Particle Physics, Introduction 5.3: 0.827 ± 0.119 becomes 0.83 ± 0.12, and

@@ -1,42 +1,19 @@
 import { describe, expect, test } from "vitest";
-import {
-  bestEfficiencyPoint,
-  freeRunningCurrent,
-  greatestPowerPoint,
-  motorAtCurrent,
-} from "../../shared/motor/dcMotor.ts";
+import { freeRunningCurrent, noLoadCurrentAt } from "../../shared/motor/motorConstants.ts";
 import { motorProblems } from "../../shared/motor/motorProblems.ts";
+import { shaftFromElectrical } from "../../shared/motor/shaftFromElectrical.ts";
 import { relative } from "../relative.ts";
 
 const MOTOR = { speedConstant: 52.36, resistance: 0.1, noLoadCurrent: 0.6, noLoadCurrentSlope: 0.001 };
-const at = { motor: MOTOR, voltage: 14.8 };
 
-describe("with a no-load current that grows with speed", () => {
-  test("the free-running current is where the torque vanishes", () => {
-    const free = motorAtCurrent({ ...at, current: freeRunningCurrent(at) });
-    expect(Math.abs(free.torque)).toBeLessThan(1e-15);
-    expect(free.current).toSatisfy(relative(MOTOR.noLoadCurrent + 0.001 * free.angularVelocity, 1e-12));
-  });
-
-  test.each([
-    ["best efficiency", bestEfficiencyPoint(at), "efficiency"],
-    ["greatest power", greatestPowerPoint(at), "shaftPower"],
-  ] as const)("no neighbouring current beats the point of %s", (_, best, quantity) => {
-    for (const factor of [0.99, 0.999, 1.001, 1.01]) {
-      expect(motorAtCurrent({ ...at, current: best.current * factor })[quantity]).toBeLessThan(best[quantity]);
-    }
-  });
-});
-
-test.each([
-  [{ ...MOTOR, speedConstant: 0 }, 14.8, /speed constant K_v is 0/],
-  [{ ...MOTOR, resistance: -1 }, 14.8, /winding resistance is -1/],
-  [MOTOR, 0, /motor voltage is 0/],
-  [{ ...MOTOR, resistance: 0 }, 14.8, /winding resistance is 0/],
-  [{ ...MOTOR, noLoadCurrent: 0, noLoadCurrentSlope: 0 }, 14.8, /no-load current is 0/],
-  [{ ...MOTOR, resistance: 40 }, 14.8, /no-load current 0\.\d+ A is not below the stall current 0\.370 A/],
-])("%o at %d V has no best point: %s", (motor, voltage, message) => {
-  expect(() => bestEfficiencyPoint({ motor, voltage })).toThrow(message);
+test("with a no-load current that grows with speed the free-running current is where the torque vanishes", () => {
+  const voltage = 14.8;
+  const current = freeRunningCurrent(MOTOR, voltage);
+  const omega = MOTOR.speedConstant * (voltage - current * MOTOR.resistance);
+  expect(current).toSatisfy(relative(noLoadCurrentAt(MOTOR, omega), 1e-12));
+  const rotationRate = omega / (2 * Math.PI);
+  const free = shaftFromElectrical({ motor: MOTOR, voltage, current, rotationRate, controllerResistance: 0 });
+  expect(Math.abs(free.torque)).toBeLessThan(1e-14);
 });
 
 describe("plausibility", () => {

@@ -1,11 +1,5 @@
 import { expect, test } from "vitest";
-import {
-  bladeReynolds,
-  discArea,
-  powerCoefficient,
-  thrustCoefficient,
-  torqueCoefficient,
-} from "../../shared/propeller/coefficients.ts";
+import { bladeReynolds, discArea, powerCoefficient, thrustCoefficient } from "../../shared/propeller/coefficients.ts";
 import {
   idealBollardPower,
   idealBollardThrust,
@@ -26,7 +20,7 @@ const disc = { discArea: 0.004, density: 1000 };
 
 test.each([
   { what: "a density of 0", action: () => thrustCoefficient({ ...running, density: 0, thrust: 1 }) },
-  { what: "a rotation rate of 0", action: () => torqueCoefficient({ ...running, rotationRate: 0, torque: 1 }) },
+  { what: "a rotation rate of 0", action: () => thrustCoefficient({ ...running, rotationRate: 0, thrust: 1 }) },
   { what: "a missing power", action: () => powerCoefficient({ ...running, shaftPower: Number.NaN }) },
   { what: "a diameter below 0", action: () => discArea(-0.1) },
   {

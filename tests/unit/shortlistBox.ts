@@ -1,3 +1,4 @@
+import { expect } from "vitest";
 import {
   PartsBox,
   type PartsBoxInput,
@@ -6,7 +7,12 @@ import {
   type ShortlistRequirementInput,
 } from "../../shared/model/shortlist.ts";
 import type { Shortlist } from "../../shared/model/shortlistResult.ts";
-import { shortlistInSteps } from "../../shared/shortlist/shortlist.ts";
+import { combinationCount } from "../../shared/shortlist/combinations.ts";
+import { finishedShortlist } from "../../shared/shortlist/finish.ts";
+import { bestOf, rankStretch } from "../../shared/shortlist/rank.ts";
+import { searchStretch } from "../../shared/shortlist/search.ts";
+import { preparedRecords, scoringOf } from "../../shared/shortlist/shortlist.ts";
+import { mergedTally } from "../../shared/shortlist/tally.ts";
 
 /** Invented parts; solved by itself in tests/reference/shortlistSolved.py. */
 export const BOX: PartsBoxInput = {
@@ -63,6 +69,26 @@ export const REQUIREMENT: ShortlistRequirementInput = {
   hotelPower: 12,
 };
 
+/** What a generator returns, the shares that it yields checked. */
+function ended<T>(work: Generator<number, T>): T {
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    expect(step.value).toBeGreaterThanOrEqual(0);
+    expect(step.value).toBeLessThanOrEqual(1);
+  }
+}
+
+/** The whole search as one stretch, as the threads of the server do it in many. */
+export function shortlist(request: ShortlistRequest): Shortlist {
+  const { requirement, rows, misses } = request;
+  const records = preparedRecords(request);
+  const whole = { start: 0, end: combinationCount(records.sizes), misses };
+  const tally = ended(searchStretch(requirement, records, whole));
+  const ranked = ended(rankStretch(requirement, records, tally, scoringOf(requirement, tally), rows));
+  return finishedShortlist(request, records, mergedTally([tally], misses), bestOf([ranked], rows));
+}
+
 /** A shortlist of the box above with changes, long enough to tell of every combination. */
 export function listed(
   requirement: Partial<ShortlistRequirementInput> = {},
@@ -76,9 +102,5 @@ export function listed(
     misses: 200,
     ...more,
   });
-  const work = shortlistInSteps(request);
-  for (;;) {
-    const step = work.next();
-    if (step.done) return step.value;
-  }
+  return shortlist(request);
 }

@@ -39,7 +39,7 @@ describe("the whole answer", () => {
     const { shares, speed } = answer.motions[0]!;
     expect(shares.reduce((sum, { share }) => sum + share, 0)).toBeGreaterThan(0.99);
     const variance = shares.reduce((sum, { contribution }) => sum + contribution ** 2, 0);
-    expect(Math.sqrt(variance)).toSatisfy(relative(speed!.standardUncertainty, 1e-2));
+    expect(Math.sqrt(variance)).toSatisfy(relative(speed!.standardUncertainty!, 1e-2));
   });
 
   test("without the drive in the way the drag area alone moves the speed as a balance of forces says", () => {

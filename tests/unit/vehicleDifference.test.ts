@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { uncertain } from "../../shared/quantity/uncertain.ts";
+import { type Uncertain, uncertain } from "../../shared/quantity/uncertain.ts";
 import { commonInputs } from "../../shared/vehicle/check/commonInputs.ts";
 import { differenceOf, isToldApart } from "../../shared/vehicle/check/differenceOf.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
@@ -57,7 +57,7 @@ describe("two vehicles", () => {
   test("of one hull are told apart by a voltage though each speed is doubtful by the drag", () => {
     const [one, other] = [first, second].map((vehicle) => {
       const { speed, shares } = vehicleAnswer(vehicle).motions[0]!;
-      return { value: speed!, shares };
+      return { value: speed as Uncertain, shares };
     });
     expect(isToldApart(differenceOf(one!, other!, own))).toBe(false);
     const made = differenceOf(one!, other!, commonInputs(first, second));

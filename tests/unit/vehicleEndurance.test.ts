@@ -120,7 +120,7 @@ test("of the packs at hand the smallest that fits comes first, then the nearest 
 test("what fits is told with what is left and how often it would", () => {
   const { mission } = vehicleEndurance(twoThrusters({ charge: 36_000 }, [swim(1, 600)]));
   expect(mission!.sentence).toBe(
-    "The mission fits: after 10.0 min 93.8 % of the charge is left, and 20.0 % must be. At this mix of legs the charge lasts 128.0\u202fmin, 12.8 times the mission.",
+    "The mission fits: after 10.0 min 93.8\u202f% of the charge is left, and 20.0 % must be. At this mix of legs the charge lasts 128.0\u202fmin, 12.8\u202ftimes the mission.",
   );
   expect(mission!.probabilityFits).toBe(1);
   expect(mission!.left!.value).toBeCloseTo(mission!.chargeLeft, 12);

@@ -1,18 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { AllocationTable } from "../../shared/model/vehicle/allocationTable.ts";
 import { LayoutAnswer } from "../../shared/model/vehicle/layoutAnswer.ts";
 import { type LayoutInput, LayoutRequest } from "../../shared/model/vehicle/layoutRequest.ts";
-import { allocate } from "../../shared/vehicle/layout/allocate.ts";
-import { allocationTable } from "../../shared/vehicle/layout/allocationTable.ts";
-import { currentAt, currentPieces } from "../../shared/vehicle/layout/currentLaw.ts";
 import { layoutAnswer } from "../../shared/vehicle/layout/layoutAnswer.ts";
 import * as L from "./vehicleLayouts.ts";
+import { ahead, at, codesOf } from "./vehicleLayouts.ts";
 
-const codesOf = ({ warnings }: Pick<LayoutAnswer, "warnings">) => warnings.map(({ code }) => code);
 const textOf = ({ warnings }: Pick<LayoutAnswer, "warnings">, code: string) =>
   warnings.find((one) => one.code === code)?.message;
-const ahead = [1, 0, 0] as const;
-const at = (x: number, y: number, z = 0) => [x, y, z] as const;
 
 test("the answer is the document that is promised, also through JSON", () => {
   const request = L.unlike({ busCurrentLimit: 12 }, () => ({
@@ -158,89 +152,6 @@ describe("what is refused", () => {
   });
 });
 
-describe("current of the bus", () => {
-  const current = { forward: [{ thrust: 10, current: 6 }], reverse: [{ thrust: 6, current: 5 }] };
-
-  test("one point follows the power 1.5, more points straight lines", () => {
-    expect(currentAt([{ thrust: 10, current: 4 }], 2.5)).toBeCloseTo(0.5, 12);
-    const table = [
-      { thrust: 8, current: 4 },
-      { thrust: 4, current: 1 },
-    ];
-    expect([2, 4, 6, 8, 10].map((thrust) => currentAt(table, thrust))).toEqual([0.5, 1, 2.5, 4, 5.5]);
-  });
-
-  test("the pieces of the power law lie above it by at most 0.3 % of the greatest current", () => {
-    const pieces = currentPieces([{ thrust: 10, current: 6 }], 10);
-    let [thrust, drawn] = [0, 0];
-    for (const { width, slope } of pieces) {
-      for (const part of [0.25, 0.5, 0.75]) {
-        const off = drawn + part * width * slope - 6 * ((thrust + part * width) / 10) ** 1.5;
-        expect(off).toBeGreaterThan(0);
-        expect(off).toBeLessThan(0.003 * 6);
-      }
-      thrust += width;
-      drawn += width * slope;
-    }
-    expect([thrust, drawn]).toEqual([expect.closeTo(10, 10), expect.closeTo(6, 10)]);
-  });
-
-  test.each([
-    ["no current stated", { busCurrentLimit: 10 }, {}, "vehicle.layout-no-current"],
-    [
-      "a hotel that takes it all",
-      { busCurrentLimit: 10, hotelCurrent: 11 },
-      { current },
-      "vehicle.layout-hotel-over-bus",
-    ],
-    [
-      "a table that ends early",
-      {},
-      {
-        current: {
-          ...current,
-          forward: [
-            { thrust: 2, current: 1 },
-            { thrust: 5, current: 4 },
-          ],
-        },
-      },
-      "vehicle.layout-current-ends-early",
-    ],
-    [
-      "a table that flattens",
-      {},
-      {
-        current: {
-          ...current,
-          forward: [
-            { thrust: 2, current: 4 },
-            { thrust: 10, current: 6 },
-          ],
-        },
-      },
-      "vehicle.layout-current-not-convex",
-    ],
-    ["torque to be counted that is not stated", { countReactionTorque: true }, {}, "vehicle.layout-no-torque"],
-    [
-      "a centre of buoyancy that is too low",
-      { righting: { weight: 100, centreOfBuoyancy: { x: 0, y: 0, z: 0.02 } } },
-      {},
-      "vehicle.layout-not-righting",
-    ],
-  ])("%s is told", (_, more, each, code) => {
-    expect(codesOf(layoutAnswer(L.layoutOf(L.VECTORED, 6, more, () => each)))).toContain(code);
-  });
-
-  test("a hotel that takes it all leaves no thrust within the bus", () => {
-    const answer = layoutAnswer(
-      L.layoutOf(L.VECTORED, 6, { busCurrentLimit: 10, hotelCurrent: 11 }, () => ({ current })),
-    );
-    expect(answer.reach[0]!.ways[0]!.withBusLimit!.value.value).toBe(0);
-    expect(answer.outlines[0]!.cornersWithBusLimit).toEqual([[0, 0]]);
-  });
-});
-
 describe("torque of the propellers", () => {
   const torque = { torquePerThrust: { forward: 0.012, reverse: 0.015 } };
 
@@ -277,51 +188,6 @@ test("an unheld moment tilts the vehicle until the righting moment equals it", (
     layoutAnswer(L.layoutOf(placed, 6, { righting: { weight, centreOfBuoyancy: { x: 0, y: 0, z: -0.02 } } }));
   expect(answer(100).reach[0]!.ways[0]!.tilt!.pitch).toBeCloseTo(Math.PI / 6, 10);
   expect(answer(40).reach[0]!.ways[0]!.tilt!.pitch).toBeNull();
-});
-
-describe("shares for a control system", () => {
-  const request = L.layoutOf(L.EIGHT);
-
-  test("within the limits the pseudo-inverse is taken as it is", () => {
-    const found = allocate(request, { surge: 10 });
-    expect(found.method).toBe("pseudoInverse");
-    // By hand: four alike share 10 N at 45 degrees.
-    for (const one of found.forces.slice(0, 4)) expect(one).toBeCloseTo(10 / (4 * Math.SQRT1_2), 10);
-    expect(found.scaleToEdge).toBeCloseTo(2.8284271247, 8);
-  });
-
-  test("a demand beyond the limits keeps its direction and says how much is left", () => {
-    const found = allocate(request, { surge: 56.568542495, yaw: 0 });
-    expect(found.scale).toBeCloseTo(0.5, 8);
-    expect(found.achieved[0]).toBeCloseTo(28.284271247, 7);
-    expect(found.warnings[0]!.message).toContain("50.0 % of this demand");
-  });
-
-  test("nothing wanted is nothing done, and an axis that is not commanded is refused", () => {
-    expect(allocate(request, {}).forces).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
-    expect(() => allocate(L.layoutOf(L.STERN_PAIR), { sway: 1 })).toThrow("wanted.sway: Sway is not commanded");
-    expect(() => allocate(request, { surge: Number.NaN })).toThrow("not a number");
-  });
-
-  test("a demand that can not be made leaves all thrusters at rest", () => {
-    const bound = L.layoutOf([[at(-0.2, 0, 0.05), ahead]], 6, { axes: ["surge", "pitch"] });
-    expect(allocate(bound, { surge: 1 })).toMatchObject({ method: "none", forces: [0], scale: 0 });
-  });
-
-  test("the table has a row for each axis, way and combination, units in its head, and no formula", () => {
-    const named = L.layoutOf(L.VECTORED, 6, {}, (i) => (i === 0 ? { name: "=1+1, fore" } : {}));
-    const { csv, json } = allocationTable(named, layoutAnswer(named), [{ surge: 40, yaw: 2 }]);
-    expect(AllocationTable.parse(json)).toEqual(json);
-    const rows = csv.trimEnd().split("\r\n");
-    expect(rows[0]).toContain('"\'=1+1, fore (N)",T2 (N),T3 (N),T4 (N)');
-    expect(rows).toHaveLength(1 + 2 + 3 * 2 + 1 + 3);
-    expect(rows[2]).toBe("limit,,thrust astern,,,,,,-6,-6,-6,-6");
-    expect(rows[3]).toBe("greatest,surge,ahead,28.2842712475,N,28.2842712475,28.2842712475,,10,10,10,10");
-    expect(rows[9]).toContain("% of what was asked for");
-    expect(rows[10]).toBe(
-      "share of 1 unit,surge,ahead,1,N,,,,0.353553390593,0.353553390593,0.353553390593,0.353553390593",
-    );
-  });
 });
 
 test("the sentence on a loss says what is gone and what is weakest", () => {

@@ -1,5 +1,12 @@
 import { type LayoutInput, LayoutRequest, type ThrusterPlacement } from "../../shared/model/vehicle/layoutRequest.ts";
 
+/** Forward, as a direction. */
+export const ahead = [1, 0, 0] as const;
+export const at = (x: number, y: number, z = 0) => [x, y, z] as const;
+
+export const codesOf = ({ warnings }: { readonly warnings: readonly { readonly code: string }[] }) =>
+  warnings.map(({ code }) => code);
+
 type Triple = readonly [number, number, number];
 type Placed = readonly [position: Triple, direction: Triple];
 type More = Partial<Omit<LayoutInput, "thrusters">>;

@@ -41,15 +41,41 @@ describe("an upright thruster lost", () => {
   test("is told with where the vehicle goes", () => {
     expect(lost.holdsDepth).toBe(false);
     expect(lost.sentence).toMatch(/^Without starboard vertical 10\d % of the force ahead is left, none upwards/);
-    expect(lost.sentence).toMatch(/can not hold its depth and floats up with 1\.50 N\.$/);
+    expect(lost.sentence).toMatch(/can not hold its depth and floats up with 1\.5 ± 0\.6\sN\.$/);
   });
 
   test("of a heavy vehicle lets it sink, and of one in trim keeps its depth", () => {
     const heavy = answerFor({ netBuoyancy: { value: -2 } }).vertical.losses[4]!;
-    expect(heavy.sentence).toMatch(/can not hold its depth and sinks with 2\.00 N\.$/);
+    expect(heavy.sentence).toMatch(/can not hold its depth and sinks with 2\.00\sN\.$/);
     const trimmed = answerFor({ netBuoyancy: { value: 0 } }).vertical.losses[4]!;
     expect(trimmed.holdsDepth).toBe(true);
     expect(trimmed.sentence).not.toMatch(/depth/);
+  });
+});
+
+describe("the trim", () => {
+  test("that nobody stated is told as taken", () => {
+    const { sentence, withoutPower } = answerFor({ netBuoyancy: { value: 0 } }).vertical;
+    expect(sentence).toMatch(/^No trim is stated: a net buoyancy of 0 N is taken/);
+    expect(withoutPower.text).toMatch(/if it is trimmed as is taken/);
+  });
+
+  test("that was found to be nothing is told as stated, with its doubt", () => {
+    const netBuoyancy = { value: 0, standardUncertainty: 0.3 };
+    expect(answerFor({ netBuoyancy }).vertical.sentence).toMatch(
+      /neither sinks nor floats: 0\.0 ± 0\.6\sN by the trim/,
+    );
+  });
+
+  test("and the pull of the tether are held together, and the power for that has the doubt of the hotel load at least", () => {
+    const { vertical, tether } = vehicleAnswer(vehicleFrom(SIX_THRUSTERS));
+    expect(tether?.state).toBe("solved");
+    expect(vertical.sentence).toMatch(
+      /floats up with 1\.5 ± 0\.6\sN; with the pull of the tether it floats up with 1\.\d/,
+    );
+    // With nothing to hold the thrusters stand: what is left is the hotel load, 15 W with a standard uncertainty of 2 W.
+    expect(vertical.holdPowerNeutral!.standardUncertainty).toSatisfy(relative(2, 1e-6));
+    expect(vertical.holdPower!.standardUncertainty).toBeGreaterThan(2);
   });
 });
 

@@ -8,6 +8,7 @@ import {
   puttingBack,
   withCorrection,
   withEntry,
+  withFluid,
   withPlateauAdded,
   withPlateauMoved,
   withPlateauSplit,
@@ -29,6 +30,12 @@ const tareIn = ({ tare }: Recipe) =>
 const RECIPE: Recipe = runOf("run").document.recipe;
 
 const PLATEAUS = reductionOf().plateaus;
+
+test("stating the fluid, be it the one that was taken, ends the assumption", () => {
+  const assumed: Recipe = { ...RECIPE, fluidAssumed: true };
+  expect(withFluid(assumed, assumed.fluid)).toEqual(RECIPE);
+  expect(withFluid(assumed, { kind: "fresh", temperature: 280 }).fluid.temperature).toBe(280);
+});
 
 test("leaving a plateau out keeps its reason, and putting it back drops it", () => {
   const aside = leavingOut(RECIPE, PLATEAUS[1]!, "  bubbles ");

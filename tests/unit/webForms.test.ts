@@ -1,4 +1,6 @@
+import { signal } from "@preact/signals";
 import { expect, test } from "vitest";
+import { bound, boundCount, boundNumber } from "../../web/forms/bound.ts";
 import { readText, textOf, unitOfText } from "../../web/forms/quantityText.ts";
 
 test.each([
@@ -34,4 +36,15 @@ test("an empty field is empty, not zero", () => {
 test("the unit that was typed is known again", () => {
   expect(unitOfText("3.5 inch", "length")).toBe("in");
   expect(unitOfText("3.5", "length")).toBeUndefined();
+});
+
+test("a field that must hold something keeps its signal while it holds nothing, and a count is whole", () => {
+  const [depth, speed, blades] = [signal<number | null>(2), signal(1.5), signal(3)];
+  bound(depth).onChange(null);
+  boundNumber(speed).onChange(null);
+  boundCount(blades).onChange(null);
+  expect([depth.value, speed.value, blades.value]).toEqual([null, 1.5, 3]);
+  boundNumber(speed).onChange(0.5);
+  boundCount(blades).onChange(3.6);
+  expect([boundNumber(speed).value, boundCount(blades).value]).toEqual([0.5, 4]);
 });

@@ -138,7 +138,11 @@ const besideOf = (requirement: object | null): Beside => ({
       motions: [
         {
           ...{ way: "ahead", force: uncertain(100, 7), speed: uncertain(1.78, 0.27) },
-          atSpeed: { current: 60, power: 850, limitedBy: { part: "motor", text: "The motor limits it." } },
+          atSpeed: {
+            current: uncertain(60, 0),
+            power: uncertain(850, 34),
+            limitedBy: { part: "motor", text: "The motor limits it." },
+          },
           shares: [{ name: "drag ahead", share: 0.93, mend: "Measure it" }],
           warnings: [],
         },
@@ -158,7 +162,8 @@ describe("the vehicle", () => {
     expect(vehicles[0]!.facts.map(({ value }) => value)).toEqual([
       "1.78 ± 0.27\u202fm/s",
       "100 ± 7\u202fN",
-      "60.0\u202fA, 850\u202fW",
+      "60.0\u202fA",
+      "850 ± 34\u202fW",
       "226 ± 40\u202fmin",
     ]);
     expect(vehicles[0]!.verdict).toEqual({

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { judgedThrustClaim } from "../../shared/compare/claimVerdict.ts";
 import { compareAll } from "../../shared/compare/compareVariants.ts";
 import { KeptShortlist } from "../../shared/model/shortlistStored.ts";
 import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
@@ -41,7 +42,11 @@ function inputOf(change: Partial<ReportInput> = {}): ReportInput {
     runs: RUNS,
     reductionOf: (id) => ({ state: "ready", reduction: REDUCTIONS.get(id) ?? null, problem: null, basis: "1" }),
     overview: { answer: comparisons[0]!.sentence, holds: "Holds 2 runs.", driveBasis: "", lines: [] },
-    variants: { answer: comparisons[0]!.sentence, groups, comparisons, picture: overlayChart(groups) },
+    variants: {
+      ...{ answer: comparisons[0]!.sentence, groups, comparisons, picture: overlayChart(groups) },
+      ...{ spreads: "tested", baselineBecause: "Its first run was entered first." },
+      claim: judgedThrustClaim(comparisons, { factor: 2, source: "a leaflet" }),
+    },
     theory: { answer: "Half of the ideal.", beside: "", heads: ["Variant"], rows: [], picture: null },
     drive: { answer: "No motor.", throttle: 0.6, chosen: [], statedMerit: 0.5, driven: [], picture: EMPTY_PICTURE },
     shortlist: SHORTLIST,
@@ -68,7 +73,10 @@ test("every section of a whole project says something, and no number is missing 
 test("a project without anything in it still makes a whole report", () => {
   const input = inputOf({
     ...{ runs: [], shortlist: null, vehicles: [] },
-    variants: { answer: "No run has a variant yet.", groups: [], comparisons: [], picture: EMPTY_PICTURE },
+    variants: {
+      ...{ answer: "No run has a variant yet.", groups: [], comparisons: [], picture: EMPTY_PICTURE },
+      ...{ spreads: "tested", claim: null, baselineBecause: "" },
+    },
   });
   expect(reportModel(input, NONE).filter(({ blocks }) => blocks.length === 0)).toEqual([]);
   expect(reportAnswer(input)).toContain("little to report");

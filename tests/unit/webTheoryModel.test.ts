@@ -52,6 +52,16 @@ test("power and current follow from a wanted thrust, and the thrust follows back
   expect(back.rows[0]!.value).toMatch(/^20\.0\u202fN/);
 });
 
+test("a disc that is nobody's propeller is called an example in answer, sentence and picture, and another is not", () => {
+  const wordsOf = (inputs: typeof INPUTS) => [
+    theoryAnswer([], inputs),
+    estimate(inputs).sentence,
+    thrustPowerChart([], inputs, { kind: "shaftPower" }).series[0]!.name,
+  ];
+  for (const words of wordsOf({ ...INPUTS, isExample: true })) expect(words).toMatch(/example (disc of )?100\s?mm/);
+  for (const words of wordsOf(INPUTS)) expect(words).not.toContain("example");
+});
+
 test("a merit above the ideal is called impossible, and possible again in a nozzle", () => {
   expect(estimate({ ...INPUTS, staticMerit: 1.1 }).caution).toContain("more than momentum theory allows");
   expect(estimate({ ...INPUTS, staticMerit: 1.1, nozzleAreaRatio: 1 }).caution).toBe("");
@@ -67,6 +77,7 @@ test("the answer tells the share of the ideal and both thrusts at one power", ()
 
 test.each([
   { variants: [], says: "No run has been reduced yet" },
+  { variants: [{ ...SANDED, reductions: [], staticMerit: null }], says: "No run has been reduced yet" },
   { variants: [{ ...SANDED, staticMerit: null }], says: "no shaft power" },
   { variants: [SANDED], says: "One mounting only" },
 ])("the answer says what it rests on: $says", ({ variants, says }) => {

@@ -8,7 +8,12 @@ import { legText, legTime } from "../../web/views/vehicle/answer/answerText.ts";
 import { rangePicture, trackPicture } from "../../web/views/vehicle/answer/enduranceCharts.ts";
 import { polarShape } from "../../web/views/vehicle/answer/polarShape.ts";
 import { forcePicture } from "../../web/views/vehicle/answer/speedModel.ts";
-import { COMPARED, differenceSentence, differences, type Told } from "../../web/views/vehicle/compareModel.ts";
+import {
+  type AnsweredVehicle,
+  COMPARED,
+  differenceSentence,
+  differences,
+} from "../../web/views/vehicle/compareModel.ts";
 import { limitSection, wayToLimit } from "../../web/views/vehicle/limitPlace.ts";
 
 const heading = (currentFrom: number, speedOverGround: number | null, greatestCurrentHeld: number | null = null) => ({
@@ -107,7 +112,7 @@ test("a requirement that is missed names what is missed", () => {
   expect(cell({ requirement } as unknown as VehicleAnswer)).toBe("misses speed");
 });
 
-const told = (value: number, { voltage = 16 } = {}): Told => {
+const told = (value: number, { voltage = 16 } = {}): AnsweredVehicle => {
   const speed = { value, standardUncertainty: 0.1, interval95: [value - 0.196, value + 0.196] };
   const ahead = { ...{ way: "ahead", force: null, speed }, shares: [{ input: "drag.ahead", contribution: -0.1 }] };
   return {

@@ -17,30 +17,14 @@ export function Header() {
   return (
     <header class="bar">
       <a class="bar-mark" href="#/overview" aria-label="Bollard Bench, overview">
-        <svg viewBox="0 0 32 32" width="28" height="28" aria-hidden="true">
-          <path d="M6 25h20M9 25V13h6v12M7 13h10" />
-          <path class="bar-mark-arrow" d="M16 19h9m-3.5-3.5L25 19l-3.5 3.5" />
-        </svg>
+        <Mark />
         <span class="bar-name">Bollard Bench</span>
       </a>
       <button type="button" class="bar-project" onClick={showProjectDialog} aria-haspopup="dialog">
         <span class="bar-project-name">{model?.name ?? "No project"}</span>
         {model?.invented && <span class="chip chip-invented">invented data</span>}
       </button>
-      {model && (
-        <dl class="bar-waters">
-          {model.benchWater && (
-            <div>
-              <dt>Bench</dt>
-              <dd>{model.benchWater}</dd>
-            </div>
-          )}
-          <div>
-            <dt>Working water</dt>
-            <dd>{model.workingWater}</dd>
-          </div>
-        </dl>
-      )}
+      {model && <Waters bench={model.benchWater} working={model.workingWater} />}
       <div class="bar-tools">
         <IconButton
           label={nextUndo.value ? `Undo: ${nextUndo.value}` : "Undo"}
@@ -57,6 +41,35 @@ export function Header() {
         <ThemeButton />
       </div>
     </header>
+  );
+}
+
+/** A bollard, and the pull on it. */
+function Mark() {
+  return (
+    <svg viewBox="0 0 32 32" width="28" height="28" aria-hidden="true">
+      <path d="M6 25h20M9 25V13h6v12M7 13h10" />
+      <path class="bar-mark-arrow" d="M16 19h9m-3.5-3.5L25 19l-3.5 3.5" />
+    </svg>
+  );
+}
+
+type HeaderModel = ReturnType<typeof headerModel>;
+
+function Waters({ bench, working }: { bench: HeaderModel["benchWater"]; working: HeaderModel["workingWater"] }) {
+  return (
+    <dl class="bar-waters">
+      {bench && (
+        <div>
+          <dt>Bench</dt>
+          <dd>{bench}</dd>
+        </div>
+      )}
+      <div>
+        <dt>Working water</dt>
+        <dd>{working}</dd>
+      </div>
+    </dl>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Project } from "../../shared/model/project.ts";
+import type { StoredDocument } from "../../shared/model/stored.ts";
 import { sentenceOf } from "../api/apiProblem.ts";
 import { bundleAddress } from "../api/bundles.ts";
 import { createProject, deleteProject, restoreProject } from "../api/client.ts";
@@ -34,27 +35,7 @@ export default function ProjectDialog({ onClose }: { readonly onClose: () => voi
           ))}
         </ul>
       )}
-      {current && (
-        <details>
-          <summary>Change {current.document.name}</summary>
-          <ProjectForm
-            start={current.document}
-            save="Save"
-            onSave={(next) =>
-              void editProject(`Changed ${next.name}`, () => next).then((stored) => stored && onClose())
-            }
-          />
-          <p>
-            <a href={bundleAddress(current.id)} download>
-              Save the project as one file
-            </a>
-            , with every log, part, run and kept shortlist.
-          </p>
-          <button type="button" class="danger" onClick={() => void putAway(current.id, current.version).then(onClose)}>
-            Delete this project
-          </button>
-        </details>
-      )}
+      {current && <OpenProject current={current} onClose={onClose} />}
       <details open={!current}>
         <summary>New project</summary>
         <ProjectForm
@@ -65,6 +46,34 @@ export default function ProjectDialog({ onClose }: { readonly onClose: () => voi
       </details>
       <ProjectFileField onOpened={onClose} />
     </Dialog>
+  );
+}
+
+interface OpenProjectProps {
+  readonly current: StoredDocument<Project>;
+  readonly onClose: () => void;
+}
+
+/** Changes, saves or deletes the project that is open. */
+function OpenProject({ current: { id, version, document }, onClose }: OpenProjectProps) {
+  return (
+    <details>
+      <summary>Change {document.name}</summary>
+      <ProjectForm
+        start={document}
+        save="Save"
+        onSave={(next) => void editProject(`Changed ${next.name}`, () => next).then((stored) => stored && onClose())}
+      />
+      <p>
+        <a href={bundleAddress(id)} download>
+          Save the project as one file
+        </a>
+        , with every log, part, run and kept shortlist.
+      </p>
+      <button type="button" class="danger" onClick={() => void putAway(id, version).then(onClose)}>
+        Delete this project
+      </button>
+    </details>
   );
 }
 

@@ -13,7 +13,9 @@ export interface HeaderModel {
 const MOST_NAMED = 2;
 
 export function headerModel(project: Project, runs: readonly Run[]): HeaderModel {
-  const fluids = [...new Set(runs.map(({ recipe }) => describeFluid(recipe.fluid)))];
+  const fluids = [
+    ...new Set(runs.map(({ recipe }) => `${describeFluid(recipe.fluid)}${recipe.fluidAssumed ? " (assumed)" : ""}`)),
+  ];
   return {
     name: project.name,
     workingWater: describeFluid(project.water),
@@ -24,5 +26,5 @@ export function headerModel(project: Project, runs: readonly Run[]): HeaderModel
 
 function benchWords(fluids: readonly string[]): string | null {
   if (fluids.length === 0) return null;
-  return fluids.length <= MOST_NAMED ? fluids.join(", ") : `${fluids.length} different fluids`;
+  return fluids.length <= MOST_NAMED ? fluids.join("; ") : `${fluids.length} different fluids`;
 }

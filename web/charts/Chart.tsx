@@ -5,7 +5,7 @@ import type { Stretch } from "./canvasChart.ts";
 import type { ChartSpec } from "./chartSpec.ts";
 import { Legend } from "./Legend.tsx";
 import { SpanEdges } from "./SpanEdges.tsx";
-import { useCanvasChart } from "./useCanvasChart.ts";
+import { useCanvasChart, type ZoomActs } from "./useCanvasChart.ts";
 import { useDataCursor } from "./useDataCursor.ts";
 import { useHiddenSeries } from "./useHiddenSeries.ts";
 import { zoomKey } from "./zoomKeys.ts";
@@ -37,13 +37,6 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom, 
   const handlers = { change: onSpanChange, select: onSpanSelect, zoomed: onZoom };
   const picture = useCanvasChart(canvas, spec, hidden, cursor, handlers);
 
-  const take = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const zoom = zoomKey(event, picture.zoom);
-    if (!zoom && !walk(event.key)) return;
-    zoom?.();
-    event.preventDefault();
-  };
   const spans = spec.spans ?? [];
 
   return (
@@ -61,7 +54,7 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom, 
         aria-roledescription="data cursor"
         aria-label={spec.title}
         aria-describedby={`${id}-keys`}
-        onKeyDown={take}
+        onKeyDown={(event) => takeKey(event, picture.zoom, walk)}
         onBlur={leave}
       >
         <canvas ref={canvas} />
@@ -77,4 +70,13 @@ export function Chart({ spec, height = 380, onSpanChange, onSpanSelect, onZoom, 
       {tabled && <ChartTable spec={spec} />}
     </figure>
   );
+}
+
+/** A key that zooms, or else moves the data cursor. */
+function takeKey(event: KeyboardEvent, zoomActs: ZoomActs, walk: (key: string) => boolean): void {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const zoom = zoomKey(event, zoomActs);
+  if (!zoom && !walk(event.key)) return;
+  zoom?.();
+  event.preventDefault();
 }

@@ -15,10 +15,15 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
   let grip: Grip | null = null;
   let isOver = false;
 
+  const xAt = (event: PointerEvent) => chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0;
+  const selectAt = (event: PointerEvent) => {
+    const span = spanAt(drawing, xAt(event));
+    if (span) handlers().select?.(span.id);
+  };
   const down = (event: PointerEvent) => {
     const change = handlers().change;
     grip = change ? gripAt(chart, drawing, event.offsetX) : null;
-    if (!grip) return select(event);
+    if (!grip) return selectAt(event);
     // A cancelled pointerdown sends no mouse event, so the drag does not zoom as well.
     event.preventDefault();
     drawing.dragged = null;
@@ -29,7 +34,7 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
       canvas.style.cursor = handlers().change && gripAt(chart, drawing, event.offsetX) ? "ew-resize" : "";
       return;
     }
-    drawing.dragged = draggedTo(grip, chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0);
+    drawing.dragged = draggedTo(grip, xAt(event));
     chart.draw();
   };
   const up = () => {
@@ -39,28 +44,29 @@ export function followSpanDrags(chart: Chart, drawing: Drawing, handlers: () => 
   };
   // The picture with the edge in its new place is drawn after the next frame.
   const letGo = (moved: Drawing["dragged"]) =>
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        if (isOver || drawing.dragged !== moved) return;
-        drawing.dragged = null;
-        chart.draw();
-      }),
-    );
-  const select = (event: PointerEvent) => {
-    const at = chart.scales["x"]!.getValueForPixel(event.offsetX) ?? 0;
-    const span = drawing.spec.spans?.findLast(({ start, end }) => at >= start && at <= end);
-    if (span) handlers().select?.(span.id);
-  };
-
-  const cancel = () => {
-    grip = null;
+    requestAnimationFrame(() => setTimeout(() => !isOver && drawing.dragged === moved && putBack()));
+  const putBack = () => {
     drawing.dragged = null;
     chart.draw();
   };
-  const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancel } as const;
-  for (const [name, listen] of Object.entries(listeners)) canvas.addEventListener(name, listen as EventListener);
+  const cancel = () => {
+    grip = null;
+    putBack();
+  };
+  const unheard = heard(canvas, { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancel });
   return () => {
     isOver = true;
+    unheard();
+  };
+}
+
+/** The span on top at a place of the axis. */
+const spanAt = ({ spec }: Drawing, x: number) => spec.spans?.findLast(({ start, end }) => x >= start && x <= end);
+
+/** Adds listeners to the pointer on `canvas`; returns the function that takes them off again. */
+function heard(canvas: HTMLCanvasElement, listeners: Readonly<Record<string, (event: PointerEvent) => void>>) {
+  for (const [name, listen] of Object.entries(listeners)) canvas.addEventListener(name, listen as EventListener);
+  return () => {
     for (const [name, listen] of Object.entries(listeners)) canvas.removeEventListener(name, listen as EventListener);
   };
 }

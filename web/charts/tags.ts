@@ -35,8 +35,17 @@ const MOST_ON_ENDS = 6;
 /** Part of the width of the picture that counts as its end. */
 export const END_SHARE = 0.04;
 
+/** Layout and tags ask at every drawing of one picture; it is answered once. */
+const crowded = new WeakMap<ChartSpec, boolean>();
+
 /** Whether so many curves end where the picture ends that their numbers need a column of their own. */
 export function isCrowded(spec: ChartSpec): boolean {
+  const known = crowded.get(spec) ?? endsAreCrowded(spec);
+  crowded.set(spec, known);
+  return known;
+}
+
+function endsAreCrowded(spec: ChartSpec): boolean {
   const { low, high } = xRange(spec);
   const end = high - END_SHARE * (high - low);
   const reaches = ({ series }: Tag) => series.kind !== "measured" && series.points.some(({ x }) => x >= end);

@@ -30,13 +30,43 @@ export function useCanvasChart(
   cursor: Cursor | null,
   handlers: CanvasChartHandlers,
 ): CanvasState {
-  const chart = useRef<CanvasChart | null>(null);
   const latest = useRef({ spec, hidden, cursor, handlers });
   latest.current = { spec, hidden, cursor, handlers };
+  const { chart, ready, problem, zoomed } = useDrawnChart(canvas, latest);
+  const seen = theme.value;
+
+  useEffect(() => {
+    if (!canvas.current) return;
+    chart.current?.show({ ...latest.current, palette: readPalette(canvas.current.parentElement!) });
+  }, [spec, hidden, seen, ready]);
+
+  useLightOnPaper((scheme) => {
+    if (canvas.current) chart.current?.show({ ...latest.current, palette: readPalette(document.body, scheme) });
+  });
+
+  useEffect(() => chart.current?.point(cursor), [cursor]);
+
+  const zoom = {
+    by: (factor: number) => chart.current?.zoomBy(factor),
+    move: (share: number) => chart.current?.moveBy(share),
+    reset: () => chart.current?.resetZoom(),
+  };
+  return { ready, problem, zoomed, zoom };
+}
+
+interface Shown {
+  readonly spec: ChartSpec;
+  readonly hidden: ReadonlySet<string>;
+  readonly cursor: Cursor | null;
+  readonly handlers: CanvasChartHandlers;
+}
+
+/** The chart on the canvas from the first drawing until the canvas goes; null until the library is loaded. */
+function useDrawnChart(canvas: RefObject<HTMLCanvasElement | null>, latest: { readonly current: Shown }) {
+  const chart = useRef<CanvasChart | null>(null);
   const [ready, setReady] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [zoomed, setZoomed] = useState(false);
-  const seen = theme.value;
 
   useEffect(() => {
     let wanted = true;
@@ -66,23 +96,7 @@ export function useCanvasChart(
     };
   }, []);
 
-  useEffect(() => {
-    if (!canvas.current) return;
-    chart.current?.show({ ...latest.current, palette: readPalette(canvas.current.parentElement!) });
-  }, [spec, hidden, seen, ready]);
-
-  useLightOnPaper((scheme) => {
-    if (canvas.current) chart.current?.show({ ...latest.current, palette: readPalette(document.body, scheme) });
-  });
-
-  useEffect(() => chart.current?.point(cursor), [cursor]);
-
-  const zoom = {
-    by: (factor: number) => chart.current?.zoomBy(factor),
-    move: (share: number) => chart.current?.moveBy(share),
-    reset: () => chart.current?.resetZoom(),
-  };
-  return { ready, problem, zoomed, zoom };
+  return { chart, ready, problem, zoomed };
 }
 
 /** Paper is white whatever the screen shows; the browser takes its copy right after the event. */

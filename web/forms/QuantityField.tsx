@@ -27,7 +27,33 @@ export interface QuantityFieldProps extends Allowed {
 
 /** A quantity typed with its unit. What can not be read is said under the field; the last whole value stays in force. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, symbol, dimension, value, unit, help, optional } = props;
+  const { label, symbol, help, optional } = props;
+  const { text, problem, type, leave, enter } = useQuantityText(props);
+  return (
+    <Field label={label} symbol={symbol} help={help} optional={optional} problem={problem}>
+      {({ id, describedBy, problem: wrong }) => (
+        <input
+          id={id}
+          class="quantity"
+          type="text"
+          autocomplete="off"
+          spellcheck={false}
+          value={text}
+          aria-describedby={describedBy}
+          aria-invalid={wrong}
+          required={!optional}
+          onInput={(event) => type(event.currentTarget.value)}
+          onBlur={leave}
+          onKeyDown={(event) => event.key === "Enter" && enter()}
+        />
+      )}
+    </Field>
+  );
+}
+
+/** The text in the field, what is wrong with it, and what typing, leaving and Enter do. */
+function useQuantityText(props: QuantityFieldProps) {
+  const { dimension, value, unit } = props;
   const [text, setText] = useState(() => (value === null ? "" : textOf(value, dimension, unit)));
   const [left, setLeft] = useState(value !== null);
   const read = whole(text, props);
@@ -49,39 +75,21 @@ export function QuantityField(props: QuantityFieldProps) {
     props.onProblem?.(now.kind === "problem" ? now.message : null);
     if (now.kind !== "problem") props.onChange(now.kind === "value" ? now.si : null);
   };
-  const leave = () => {
+  const commit = () => {
     setLeft(true);
     if (read.kind !== "problem") props.onCommit?.(read.kind === "value" ? read.si : null);
   };
+  const leave = () => {
+    if (entered.current) setLeft(true);
+    else commit();
+  };
+  const enter = () => {
+    entered.current = true;
+    commit();
+  };
 
   const problem = (left && read.kind === "problem" ? read.message : null) ?? props.problem;
-  return (
-    <Field label={label} symbol={symbol} help={help} optional={optional} problem={problem}>
-      {({ id, describedBy, problem: wrong }) => (
-        <input
-          id={id}
-          class="quantity"
-          type="text"
-          autocomplete="off"
-          spellcheck={false}
-          value={text}
-          aria-describedby={describedBy}
-          aria-invalid={wrong}
-          required={!optional}
-          onInput={(event) => type(event.currentTarget.value)}
-          onBlur={() => {
-            if (entered.current) setLeft(true);
-            else leave();
-          }}
-          onKeyDown={(event) => {
-            if (event.key !== "Enter") return;
-            entered.current = true;
-            leave();
-          }}
-        />
-      )}
-    </Field>
-  );
+  return { text, problem, type, leave, enter };
 }
 
 function whole(

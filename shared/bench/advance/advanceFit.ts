@@ -116,7 +116,13 @@ function samplesOf(curves: AdvanceCurves, hasRest: boolean): AdvanceFit["samples
 
 const torqueOf = (C_P: Uncertain) => scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT);
 
-/** η_O at J with the doubt of both coefficients; null where the shaft takes no power. `ofRatio`: doubt of J itself. */
+/**
+ * η_O at J with the doubt of both coefficients, 1; null where the shaft takes no power. `ofRatio`: doubt of J itself.
+ *
+ *   η_O = J K_T/C_P;   ∂η/∂K_T = J/C_P,   ∂η/∂C_P = −J K_T/C_P²,   ∂η/∂J = K_T/C_P
+ *
+ * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1 and 5.2.
+ */
 export function efficiencyOf(
   J: number,
   thrust: FullFit,

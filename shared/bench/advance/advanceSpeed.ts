@@ -33,7 +33,13 @@ export function requireOneSpeed({ advanceSpeed }: Channels, { advanceSpeeds }: R
   });
 }
 
-/** How a plateau moves through the water; null where the run has no advance speed. */
+/**
+ * How a plateau moves through the water past a propeller of `diameter` (m); null where the run has no advance speed.
+ *
+ *   J = V/(n D),   u²(J) = (u(V)/(n D))² + (J u(n)/n)²   of the plateau's own scatter and rounding
+ *
+ * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1.
+ */
 export function advanceOf(plateau: MeasuredPlateau, recipe: Recipe, diameter: number): Advance | null {
   const speed = plateau.advanceSpeed ?? statedSpeed(plateau.middle, recipe);
   if (speed === null) return null;

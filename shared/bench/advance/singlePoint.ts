@@ -15,6 +15,7 @@ export interface SinglePoint {
   readonly ratio: Contribution;
 }
 
+/** A plateau as a fit of one point: its coefficients are y/x, its doubts those of the plateau and of what all share. */
 export function singlePoint(plateau: MovingPlateau, run: FitSetting): SinglePoint {
   const { thrustPoint, powerPoint, advance } = plateau;
   const { speed, ratio: J, ratioUncertainty } = advance;

@@ -13,7 +13,15 @@ const STEPS = 400;
 /** Step of the central difference, of the range; the curves are polynomials of low order. */
 const DIFFERENCE = 1e-4;
 
-/** First J at which the thrust curve falls to zero, within the measured range or a quarter beyond it. */
+/**
+ * First J at which the thrust curve falls to zero, within the measured range or a quarter beyond it; null where it does
+ * not, or its root was not settled.
+ *
+ *   u(J_0) = u(K_T)/|K_T′(J_0)|
+ *
+ * Source   implicit function, law of propagation: JCGM 100:2008, 5.1.
+ * Error    first order; beyond the range it is told as extrapolated.
+ */
 export function zeroThrustOf({ thrust, thrustAt, range: [low, high] }: AdvanceCurves): AdvanceFit["zeroThrust"] {
   const { at, slopeAt } = thrust.polynomial;
   const from = Math.max(0, low);
@@ -31,7 +39,13 @@ export function zeroThrustOf({ thrust, thrustAt, range: [low, high] }: AdvanceCu
   return null;
 }
 
-/** The best efficiency within the measured range and its J; null where there is no power or no thrust. */
+/**
+ * The best efficiency η = J K_T/C_P within the measured range and its J, both 1; null where there is no power or no thrust.
+ *
+ * Source   open-water efficiency: ITTC Symbols and Terminology List (2021); the place by Brent's method on dη/dJ, its
+ *          doubt as that of the slope over the curvature, JCGM 100:2008, 5.1.
+ * Error    first order. At an end of the range the place is that end, without a doubt of its own, and told so.
+ */
 export function peakOf(
   curves: AdvanceCurves,
   ratioParts: (advanceRatio: number) => readonly CommonPart[],

@@ -1,4 +1,4 @@
-import { formatNumber } from "../../quantity/format.ts";
+import { formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { plateauName } from "../judgedPlateau.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -17,7 +17,7 @@ export function handPlateauChecks({ used }: RunFacts): Warning[] {
       warning({
         code: "bench.uneven-by-hand",
         where: plateauName(plateau),
-        found: `the rotation rate varies by ${formatNumber(100 * part, 2)} % within this plateau, which was set by hand`,
+        found: `the rotation rate varies by ${formatPercent(part)} within this plateau, which was set by hand`,
         needed: "one steady state",
         mend: "Split it where the rate steps, or move its edge past the run-up",
       }),

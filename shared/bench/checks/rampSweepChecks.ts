@@ -1,4 +1,4 @@
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatPercent, formatUncertain } from "../../quantity/format.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -15,7 +15,7 @@ export function rampSweepChecks({ sweep }: RunFacts): Warning[] {
   return [tooFast(sweep), early(sweep), oneWay(sweep), noLag(sweep), freeZero(sweep)].filter((found) => found !== null);
 }
 
-const percent = (part: number) => `${formatNumber(100 * Math.abs(part), 2)} %`;
+const percent = (part: number) => formatPercent(Math.abs(part));
 const seconds = (lag: Uncertain) => formatUncertain(lag, { symbol: "s", factor: 1 });
 
 function tooFast({ lagEffect, lag }: SweepFit): Warning | null {

@@ -20,3 +20,7 @@ export const PART_SCHEMAS = {
 export type PartKind = keyof typeof PART_SCHEMAS;
 export const PartKind = z.enum(["propellers", "motors", "controllers", "packs", "tethers", "gears", "instruments"]);
 export type PartOf = { [K in PartKind]: z.infer<(typeof PART_SCHEMAS)[K]> };
+
+/** A document as a part of that kind; ZodError where it is none. */
+export const parsedPart = <K extends PartKind>(kind: K, document: unknown): PartOf[K] =>
+  PART_SCHEMAS[kind].parse(document) as PartOf[K];

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import { z } from "zod";
 import type { Dimension } from "../../quantity/units.data.ts";
 import { PART_SCHEMAS, type PartKind } from "./partKinds.ts";
 import { writtenUnit } from "./partUnits.ts";
@@ -30,7 +30,7 @@ const WHOLE = new Set(["geometry"]);
 
 /** Every value a kind of part can hold, in the order of its schema. */
 export function leavesOf(kind: PartKind): PartLeaf[] {
-  return leavesIn(PART_SCHEMAS[kind].shape as unknown as Shape, "");
+  return leavesIn(PART_SCHEMAS[kind].shape, "");
 }
 
 type Shape = Readonly<Record<string, z.ZodType>>;
@@ -41,13 +41,13 @@ function leavesIn(shape: Shape, path: string): PartLeaf[] {
 
 function leavesAt(key: string, schema: z.ZodType): PartLeaf[] {
   const { inner } = unwrapped(schema);
-  if (inner.type === "object" && !WHOLE.has(key)) return leavesIn((inner as z.ZodObject).shape as Shape, `${key}.`);
+  if (inner instanceof z.ZodObject && !WHOLE.has(key)) return leavesIn(inner.shape, `${key}.`);
   // One of several ways to state the same: each with its own value, beside the name of the way.
   if (inner.type === "union") {
     const ways = (inner as z.ZodUnion).options as readonly z.ZodObject[];
     return ways.flatMap(({ shape }) => {
       const { given, ...values } = shape as Shape;
-      const way = { key: `${key}.given`, given: String((given as unknown as z.ZodLiteral<string>).value) };
+      const way = { key: `${key}.given`, given: given instanceof z.ZodLiteral ? String(given.value) : "" };
       return leavesIn(values, `${key}.`).map((leaf) => ({ ...leaf, optional: true, way }));
     });
   }

@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
-import { ResultWarning, UncertainNumber } from "../uncertain.ts";
+import { ResultWarning, UncertainNumber, uncertainSi } from "../uncertain.ts";
 import { EnergyAccount } from "./account.ts";
 import { DoubtShare, LimitingPart } from "./motionAnswer.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
+const uncertain = (symbol: string, unit: string, text: string) => uncertainSi({ symbol, unit, text });
 const share = (symbol: string, text: string) => number(symbol, "1", text);
 
 /** What ends the time that a charge lasts. */
@@ -42,13 +43,14 @@ export const LegAnswer = z
     duration: number("t", "s", "Time it asks for, all repeats").nullable().describe("Null: it makes no way"),
     time: number("t", "s", "Time it was done"),
     distance: number("s", "m", "Way over the ground, or change of depth, that was made; 0 where it stays"),
-    charge: number("Q", "C", "Charge it took"),
+    charge: uncertain("Q", "C", "Charge it took"),
     chargeBefore: share("s", "Share of the charge when it began"),
-    chargeAfter: share("s", "Share of the charge when it ended"),
-    power: number("P", "W", "Mean power from the bus").nullable().describe("Null: it was not done at all"),
-    greatestCurrent: number("I", "A", "Greatest current from the supply, at its end").nullable(),
-    leastVoltage: number("U", "V", "Least voltage of the bus, at its end").nullable(),
-    energy: EnergyAccount,
+    chargeAfter: uncertain("s", "1", "Share of the charge when it ended"),
+    power: uncertain("P", "W", "Mean power from the bus").nullable().describe("Null: it was not done at all"),
+    greatestCurrent: uncertain("I", "A", "Greatest current from the supply, at its end").nullable(),
+    leastVoltage: uncertain("U", "V", "Least voltage of the bus, at its end").nullable(),
+    energyTaken: uncertain("E", "J", "Energy that left the ideal source"),
+    energy: EnergyAccount.describe("Where that went, best estimates"),
     endedBy: CutOff.nullable().describe("Null: it was done, or not reached"),
     shortfall: DemandShortfall.nullable().describe("Null: it can be done at the charge it began with"),
   })
@@ -172,7 +174,15 @@ export const HoldingMap = z
   .strictObject({
     speeds: z.array(z.number()).describe("Speeds of the current, m/s: rows"),
     headings: z.array(z.number()).describe("Where it comes from, rad, 0 to π: columns"),
-    cells: z.array(z.array(HoldingCell)).describe("A row for each speed"),
+    cells: z.array(z.array(HoldingCell)).describe("A row for each speed; best estimates"),
+    hardest: z
+      .strictObject({
+        currentSpeed: number("U", "m/s", "Speed of the current"),
+        currentFrom: number("psi", "rad", "Where it comes from, from the bow"),
+        power: uncertain("P", "W", "Power from the bus, at the charge at the start"),
+      })
+      .nullable()
+      .describe("The cell of the greatest power in the last row that is held from every side, with its doubt"),
     sentence: z.string(),
   })
   .meta({ id: "HoldingMap" });

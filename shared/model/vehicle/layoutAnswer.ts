@@ -32,7 +32,11 @@ export const Demand = z
     forces: forces.describe("Thrusts that make it, in the order of the thrusters, with the least current"),
     wrench: z.array(z.number()).describe("X, Y, Z in N and K, M, N in N·m, without the reaction of the propellers"),
     reaction: z.array(z.number()).nullable().describe("Reaction of the propellers on the vehicle, K, M, N in N·m"),
-    current,
+    current: uncertainSi({
+      symbol: "I",
+      unit: "A",
+      text: "Current from the bus for these thrusts, hotel included",
+    }).nullable(),
     withinBusLimit: z.boolean().nullable().describe("null: no limit or no current is known"),
     governedBy: z
       .array(

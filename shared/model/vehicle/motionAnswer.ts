@@ -2,8 +2,10 @@ import { z } from "zod";
 import { si } from "../fields.ts";
 import { ResultWarning, UncertainNumber, uncertainSi } from "../uncertain.ts";
 import { PowerAccount } from "./account.ts";
+import { ToldNumber } from "./toldNumber.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
+const told = (symbol: string, unit: string, text: string) => si(ToldNumber, { symbol, unit, text });
 const doubtful = (symbol: string, unit: string, text: string) => uncertainSi({ symbol, unit, text });
 
 /** The six ways that a vehicle can go without turning. */
@@ -45,12 +47,12 @@ export type ThrusterState = z.infer<typeof ThrusterState>;
 /** All thrusters and the hotel load on one bus. */
 export const BusState = z
   .strictObject({
-    voltage: number("U", "V", "Voltage of the bus under load"),
+    voltage: told("U", "V", "Voltage of the bus under load"),
     openCircuitVoltage: number("U_oc", "V", "Open-circuit voltage of the supply"),
-    current: number("I", "A", "Current from the supply"),
-    power: number("P", "W", "Power from the bus, thrusters and hotel load"),
-    account: PowerAccount,
-    thrusters: z.array(ThrusterState),
+    current: told("I", "A", "Current from the supply; without doubt where a limit of it is reached"),
+    power: told("P", "W", "Power from the bus, thrusters and hotel load"),
+    account: PowerAccount.describe("Best estimates"),
+    thrusters: z.array(ThrusterState).describe("Best estimates"),
     limitedBy: LimitingPart,
     share: number("s", "1", "Part of what the thrusters could do by themselves that the supply lets them"),
     converged: z.boolean(),
@@ -94,14 +96,10 @@ export type SpeedAfter = z.infer<typeof SpeedAfter>;
 /** Stopping from the steady speed ahead or astern. */
 export const Stopping = z
   .strictObject({
-    coastDistance: doubtful("x", "m", "Way with the thrusters off until a tenth of the speed is left"),
-    coastTime: doubtful("t", "s", "Time until then"),
-    brakedDistance: uncertainSi({ symbol: "x", unit: "m", text: "Way with full thrust the other way" }).nullable(),
-    brakedTime: uncertainSi({
-      symbol: "t",
-      unit: "s",
-      text: "Time to standstill with full thrust the other way",
-    }).nullable(),
+    coastDistance: told("x", "m", "Way with the thrusters off until a tenth of the speed is left"),
+    coastTime: told("t", "s", "Time until then"),
+    brakedDistance: told("x", "m", "Way with full thrust the other way").nullable(),
+    brakedTime: told("t", "s", "Time to standstill with full thrust the other way").nullable(),
     text: z.string().describe("What it rests on"),
   })
   .meta({ id: "Stopping" });
@@ -117,10 +115,8 @@ export const SteadyMotion = z
         "stands: the force at rest does not overcome weight or tether; notCommanded: no thruster pushes that way alone; noDrag: the drag that way is not given",
       ),
     sentence: z.string(),
-    force: UncertainNumber.nullable().describe("Greatest force on the hull at rest, N; null: not commanded"),
-    speed: UncertainNumber.nullable().describe(
-      "Greatest steady speed through the water, m/s; null where there is none",
-    ),
+    force: ToldNumber.nullable().describe("Greatest force on the hull at rest, N; null: not commanded"),
+    speed: ToldNumber.nullable().describe("Greatest steady speed through the water, m/s; null where there is none"),
     atRest: BusState.nullable().describe("The bus at that force"),
     atSpeed: BusState.nullable().describe("The bus at that speed"),
     drag: number("D", "N", "Drag at that speed").nullable(),
@@ -169,11 +165,11 @@ export const HeadingPolar = z
   .strictObject({
     current: number("U", "m/s", "Speed of the current"),
     points: z.array(HeadingPoint).describe("Every 15° round"),
-    leastCurrentHeld: UncertainNumber.nullable().describe(
+    leastCurrentHeld: ToldNumber.nullable().describe(
       "Least of the greatest currents held from any side, bow kept, m/s",
     ),
     worstFrom: number("psi", "rad", "Where that current comes from").nullable(),
-    againstCurrent: UncertainNumber.nullable().describe("Speed over the ground straight against the current, m/s"),
+    againstCurrent: ToldNumber.nullable().describe("Speed over the ground straight against the current, m/s"),
     sentence: z.string(),
   })
   .meta({ id: "HeadingPolar" });
@@ -185,7 +181,7 @@ export const DesignChange = z
     key: z.string(),
     name: z.string().describe("The change in words"),
     speed: number("V", "m/s", "Speed ahead with it"),
-    change: UncertainNumber.describe("Change of the speed ahead, m/s"),
+    change: ToldNumber.describe("Change of the speed ahead, m/s"),
     text: z.string().describe("What it rests on"),
   })
   .meta({ id: "DesignChange" });
@@ -197,20 +193,20 @@ export const VerticalAnswer = z
     netForce: doubtful("F_z", "N", "Net force without thrust, payload aboard; positive: it sinks"),
     sentence: z.string(),
     ballast: doubtful("W_b", "N", "Weight in water to add so that it neither floats nor sinks; negative: to take off"),
-    climb: UncertainNumber.nullable().describe("Greatest speed up, m/s; null: it can not climb or it is not known"),
-    descent: UncertainNumber.nullable().describe("Greatest speed down, m/s"),
-    holdPower: number(
+    climb: ToldNumber.nullable().describe("Greatest speed up, m/s; null: it can not climb or it is not known"),
+    descent: ToldNumber.nullable().describe("Greatest speed down, m/s"),
+    holdPower: told(
       "P",
       "W",
-      "Power from the bus to hold the depth against the net force, hotel included",
+      "Power from the bus to hold the depth against the net force and the pull of the tether at rest, hotel included",
     ).nullable(),
-    holdPowerNeutral: number("P", "W", "The same trimmed to nothing").nullable(),
+    holdPowerNeutral: told("P", "W", "The same without either").nullable(),
     greatestPayload: UncertainNumber.nullable().describe("Greatest weight in water that it lifts at the climb rate, N"),
     climbRate: number("w", "m/s", "The climb rate that is for"),
     withoutPower: z
       .strictObject({
         goes: z.enum(["up", "down", "nowhere"]),
-        speed: UncertainNumber.nullable().describe("Speed it ends at, m/s; null: nowhere, or the drag is not known"),
+        speed: ToldNumber.nullable().describe("Speed it ends at, m/s; null: nowhere, or the drag is not known"),
         timeToSurface: number("t", "s", "Time to the surface from the depth of the scenario").nullable(),
         text: z.string(),
       })

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
-import { ResultWarning, UncertainNumber } from "../uncertain.ts";
+import { ResultWarning } from "../uncertain.ts";
 import { LimitingPart } from "./motionAnswer.ts";
+import { ToldNumber } from "./toldNumber.ts";
 
 /** Fewest, most and usual draws of all inputs for the probability of a requirement. */
 export const VEHICLE_DRAWS = { fewest: 100, most: 100_000, usual: 10_000 } as const;
@@ -32,10 +33,12 @@ export const DemandCheck = z
     unit: z.string(),
     needed: z.number().describe("Asked for, SI"),
     better: z.enum(["more", "less"]).describe("Whether more or less than asked is good"),
-    found: UncertainNumber.nullable().describe("What the vehicle does, SI; null: it can not, or it is not known"),
+    found: ToldNumber.nullable().describe("What the vehicle does, SI; null: it can not, or it is not known"),
     margin: z.number().nullable().describe("Found over needed less 1, positive: better than asked"),
     met: z.boolean().describe("The best estimate meets it"),
-    probability: probability("Probability that it is met, of first order"),
+    probability: probability(
+      "Probability that it is met, of first order; null: not known, or first order does not hold",
+    ),
     probabilityDrawn: probability("The same by draws of all inputs; null: not drawn"),
     certain: z.boolean().describe("The probability reaches the confidence asked for"),
     limitedBy: LimitingPart.nullable(),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
-import { UncertainNumber } from "../uncertain.ts";
+import { ToldNumber } from "./toldNumber.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
 
@@ -8,7 +8,7 @@ const number = (symbol: string, unit: string, text: string) => si(z.number(), { 
 export const TetherLimitPoint = z
   .strictObject({
     length: number("L", "m", "Tether paid out"),
-    speed: UncertainNumber.nullable().describe("Greatest steady speed through the water, m/s; null: there is none"),
+    speed: ToldNumber.nullable().describe("Greatest steady speed through the water, m/s; null: there is none"),
     resistance: number("F_t", "N", "Force of the tether against the motion at that speed").nullable(),
     reason: z.string().nullable().describe("Why there is no speed; null where there is one"),
   })
@@ -19,7 +19,7 @@ export type TetherLimitPoint = z.infer<typeof TetherLimitPoint>;
 export const SpeedOverTether = z
   .strictObject({
     sentence: z.string(),
-    without: UncertainNumber.nullable().describe("Speed ahead without a tether, m/s; null: it does not go ahead"),
+    without: ToldNumber.nullable().describe("Speed ahead without a tether, m/s; null: it does not go ahead"),
     straight: number("L_0", "m", "Straight distance between the ends of the tether: it must be longer"),
     points: z.array(TetherLimitPoint).describe("By length, those of scenario and requirement among them"),
     scenario: TetherLimitPoint.nullable().describe("At the length of the scenario; null: none is out"),

@@ -53,6 +53,10 @@ export function sampleAt(
  * Standard uncertainty of T/(ρ n² D⁴) at one advance ratio where K_Q is found too, so that an error in it moves n and with
  * it the thrust: by `slope` of it; 0 at a fixed rotation rate. The differences to a rival curve and the unmeasured shape
  * change K_T and K_Q together, and so do the errors of the point at rest as far as they are said to be correlated.
+ *
+ *   u² = u²(bollard) + u²(differences) + u²(shape),   each of K_T + slope K_Q, in the unit of K_T, 1
+ *
+ * Source   sums of correlated parts: JCGM 100:2008, 5.2.2; differences as a rectangular distribution, 4.3.7.
  */
 export function thrustUncertainty(
   J: number,

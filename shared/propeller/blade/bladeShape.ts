@@ -34,6 +34,7 @@ const PIECES = 30;
  * Between stations chord, pitch angle, thickness over chord and camber over chord follow `monotoneCubic`; inside the first
  * and outside the last station they are held. A tip without chord takes thickness and camber ratio of the station before.
  *
+ * Source   cosine spacing towards both ends, as in lifting-line work: common practice, no source.
  * Error    second order in 1/N; thrust and torque of 30 pieces within 0.1 % of those of very many.
  * Throws   OutOfDomain for a chord that is 0 all along; the geometry is one that `checkedGeometry` has passed.
  */

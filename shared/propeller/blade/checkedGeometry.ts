@@ -187,7 +187,7 @@ function meetingFault(station: BladeStation, { bladeCount, hubDiameter }: BladeG
   };
 }
 
-/** Part of the circle that the blades cover at a station; above 1 they lie over each other. */
+/** Part of the circle that the blades cover at a station, Z c cos φ/(2 π r), 1; above 1 they lie over each other. */
 export function overlap({ radius, chord, pitchAngle }: BladeStation, bladeCount: number): number {
   return (bladeCount * chord * Math.cos(pitchAngle)) / (2 * Math.PI * radius);
 }

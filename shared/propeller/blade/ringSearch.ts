@@ -103,7 +103,7 @@ function lossFactor(exponent: number, steep: number): number {
   return decay > 36 ? 1 : (2 / Math.PI) * Math.acos(Math.exp(-decay));
 }
 
-/** An angle brought into -π to π. */
+/** An angle in rad, brought into -π to π by whole turns. */
 export function wrapped(angle: number): number {
   return angle > Math.PI || angle < -Math.PI ? angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI)) : angle;
 }

@@ -1,6 +1,11 @@
 import type { BladeGeometry } from "../../model/bladeGeometry.ts";
 
-/** An exact copy of the blades to scale, `diameter` (m) over the tips: lengths grow alike, angles stay. */
+/**
+ * An exact copy of the blades to scale, `diameter` (m) over the tips.
+ *
+ * Source   geometric similarity, any text on model tests: lengths grow alike, angles stay.
+ * Range    diameter greater than 0, which the caller has checked.
+ */
 export function scaledGeometry(geometry: BladeGeometry, diameter: number): BladeGeometry {
   const scale = diameter / geometry.diameter;
   if (scale === 1) return geometry;

@@ -10,6 +10,10 @@ const STATE_DOUBT = { temperature: 1, pressure: 300, salinity: 1 } as const;
 /**
  * Factors on thrust and torque that leave the coefficients alone: T = K_T ρ n² D⁴ and Q = K_Q ρ n² D⁵.
  * A factor of exactly 1 is left out.
+ *
+ * Source   dynamic similarity at equal coefficients, any text on model tests; densities as `fluidProperties`.
+ * Assumes  blades that are exact copies.
+ * Error    of the density by the doubt of the stated water or air; size and rotation rate are taken as exact.
  */
 export function forceFactors({ measured, target }: CarryOverRequest): CarryOverFactor[] {
   const [rho, rhoBefore] = [fluidProperties(target.fluid).density, fluidProperties(measured.fluid).density];

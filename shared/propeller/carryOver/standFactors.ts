@@ -1,5 +1,5 @@
 import type { CarryOverFactor, CarryOverRequest } from "../../model/carryOver.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import { thrustRatioNearSurface } from "../cavitation/ventilation.ts";
 import { discArea } from "../coefficients.ts";
@@ -45,7 +45,7 @@ function returnFlow(request: CarryOverRequest): CarryOverFactor | null {
     {
       cause: "returnFlow",
       actsOn: "coefficients",
-      reason: `The disc is ${formatNumber(100 * part, 2)} % of the tank's section; the jet comes back and may meet the propeller as an inflow of J = ${formatNumber(inflow, 2)} at most. The middle between none and all of it (common practice, no source).`,
+      reason: `The disc is ${formatPercent(part)} of the tank's section; the jet comes back and may meet the propeller as an inflow of J = ${formatNumber(inflow, 2)} at most. The middle between none and all of it (common practice, no source).`,
     },
     most(FALL.thrust),
     most(FALL.torque),
@@ -56,7 +56,7 @@ function tankTooSmall(part: number): OutOfDomain {
   return new OutOfDomain({
     code: "propeller.tank-too-small",
     where: "measured.tankWidth",
-    found: `The disc takes ${formatNumber(100 * part, 2)} % of the tank's section`,
+    found: `The disc takes ${formatPercent(part)} of the tank's section`,
     needed: `at most ${100 * GREATEST_PART} %`,
     mend: "Measure in more water; nothing can be carried over from so small a tank",
   });

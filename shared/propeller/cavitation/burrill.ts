@@ -17,8 +17,9 @@ export function burrillLoading({ a, s, b }: BurrillLine, sigma: number): number 
 
 /**
  * Cavitation number at which a loading reaches the line: σ = s + (τ_c/a)^(1/b), but not less than 0.1 where the chart
- * begins.
+ * begins. Both numbers are ratios, 1.
  *
+ * Source   `burrillLoading` solved for σ; lines as in `burrill.data.ts`.
  * Returns  null where it would lie beyond the end of the chart.
  * Throws   OutOfDomain unless the loading is greater than 0.
  */

@@ -31,8 +31,10 @@ export interface Submerged {
 }
 
 /**
- * Pressure at the shaft less vapour pressure, Pa: p_atm + ρ g h - p_v. Throws OutOfDomain for negative or infinite
- * input.
+ * Pressure at the shaft less vapour pressure, Pa: p_atm + ρ g h - p_v.
+ *
+ * Source   hydrostatics; g as `STANDARD_GRAVITY`.
+ * Throws   OutOfDomain for negative or infinite input.
  */
 export function pressureOverVapour({
   shaftImmersion,
@@ -61,8 +63,13 @@ export function cavitationNumber(at: SectionRunning & Submerged): number {
 }
 
 /**
- * Depth of the shaft, m, at which the section has cavitation number `sigma`; 0 where it has more at the surface
+ * Depth of the shaft, m, at which the section has cavitation number `sigma` (1); 0 where it has more at the surface
  * already.
+ *
+ *   h = (½ σ ρ V_R² + p_v − p_atm)/(ρ g)
+ *
+ * Source   the definition of σ_0.7 in `cavitationNumber`, solved for the depth.
+ * Throws   OutOfDomain as `sectionSpeed`.
  */
 export function depthOfCavitationNumber(sigma: number, at: SectionRunning & Omit<Submerged, "shaftImmersion">): number {
   const { density: rho, vapourPressure, atmosphericPressure } = at;

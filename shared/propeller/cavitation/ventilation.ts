@@ -58,7 +58,12 @@ export function ventilation(running: SurfaceRunning): Ventilation {
 
 /**
  * Part of the deep-water thrust left at shaft depth over tip radius `immersion`: disc out of water and waves, no air
- * drawn in.
+ * drawn in. Both are ratios, 1.
+ *
+ *   β = 1 − 0.675 (1 − 0.769 h/R)^1.258 for h < 1.3 R, else 1
+ *
+ * Source   Minsaas, Faltinsen & Persson, PRADS 1983, from memory; as in `ventilation`.
+ * Throws   OutOfDomain for a negative or infinite depth.
  */
 export function thrustRatioNearSurface(immersion: number): number {
   const left = 1 - 0.769 * nonNegative(immersion, "depth of the shaft over the tip radius", "");

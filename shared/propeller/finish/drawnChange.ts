@@ -2,7 +2,8 @@ import { CholeskyDecomposition, Matrix } from "ml-matrix";
 import type { FinishChange } from "../../model/finishFit.ts";
 import { normalDraw, type Uniform } from "../../numeric/distributions.ts";
 import { moments } from "../../numeric/moments.ts";
-import { uncertain } from "../../quantity/uncertain.ts";
+import { spreadOf } from "../../numeric/monteCarlo.ts";
+import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import type { FittedSide } from "./finishSide.ts";
 import { fitSurface } from "./fitSurface.ts";
 
@@ -59,7 +60,11 @@ function solvedAgain(drawn: readonly number[], { sides }: ChangeToDraw) {
   };
 }
 
-function spread(values: readonly number[]) {
+/** Of fewer draws 2.5 % is not one of them, and the interval is that of a normal distribution. */
+const FEWEST_FOR_ENDS = 40;
+
+function spread(values: readonly number[]): Uncertain {
   const { mean, standardDeviation } = moments(values);
-  return uncertain(mean, standardDeviation);
+  const normal = uncertain(mean, standardDeviation);
+  return values.length < FEWEST_FOR_ENDS ? normal : { ...normal, interval95: spreadOf(values).symmetricInterval };
 }

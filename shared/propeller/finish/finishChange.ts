@@ -1,5 +1,5 @@
 import type { FinishChange } from "../../model/finishFit.ts";
-import { differenceOf, ofOneFit, ratioOf, sectionDragOf } from "./derived.ts";
+import { differenceOf, liftFactorOf, ratioOf, sectionDragOf } from "./derived.ts";
 import { type ChangeToDraw, drawnChange } from "./drawnChange.ts";
 import { changeSentence } from "./finishInWords.ts";
 import type { Doubts } from "./finishResult.ts";
@@ -12,7 +12,7 @@ export function finishChange(
   drawing: Omit<ChangeToDraw, "sides">,
 ): FinishChange {
   const [before, after] = sides;
-  const [liftBefore, liftAfter] = [before, after].map(({ fit }) => ofOneFit(fit.liftFactor, { fit, all }, [1, 0]));
+  const [liftBefore, liftAfter] = [before, after].map(({ fit }) => liftFactorOf(fit, all));
   const [dragBefore, dragAfter] = [before, after].map(({ fit, response }) => sectionDragOf(fit, all, response));
   const liftRatio = doubtOf(ratioOf(liftAfter!, liftBefore!));
   const dragRatio = doubtOf(ratioOf(dragAfter!, dragBefore!));

@@ -33,7 +33,7 @@ export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
   const blades = bladesInHand(request);
   const told = finishSides(request, blades);
   const results = resultsOf(told, { ...blades, draws: request.draws });
-  const smooth = againstSmooth(told.sides, { ...blades, claimedFactor: request.claimedFactor });
+  const smooth = againstSmooth(told.sides, { ...blades, claimedFactor: request.claimedFactor ?? null });
   const parts = [
     results.change?.sentence,
     ...results.finishes.map((result) => finishSentence(result, results.change === null)),
@@ -68,7 +68,7 @@ type AgainstSmooth = Pick<FinishFit, "smoothGain" | "claim" | "picture">;
 /** The last finish, and the claim over the first, against a clean smooth blade; nulls where that has no solution. */
 function againstSmooth(
   sides: readonly FinishSide[],
-  { model, claimedFactor }: { readonly model: ModelUncertainty; readonly claimedFactor: number },
+  { model, claimedFactor }: { readonly model: ModelUncertainty; readonly claimedFactor: number | null },
 ): AgainstSmooth {
   const [first, last] = [sides[0]!, sides.at(-1)!];
   const smooth = last.response({ roughness: 0, liftFactor: 1, dragFactor: 1 });
@@ -76,7 +76,7 @@ function againstSmooth(
   const { name, section, response } = last;
   return {
     smoothGain: smoothGain({ name, smooth, measured: last.points[0]!, model, chord: section.chord }),
-    claim: judgedClaim({ ...first, claimedFactor, measured: first.points[0]!, model }),
+    claim: claimedFactor === null ? null : judgedClaim({ ...first, claimedFactor, measured: first.points[0]!, model }),
     picture: finishPicture({ response, smooth, section, fitted: sides.filter(isFitted).map(liftOf) }),
   };
 }

@@ -49,9 +49,22 @@ export function finishSentence(result: FinishResult, alone: boolean): string | u
   if (result.state === "outOfReach") return result.sentence;
   if (result.state === "failed") return `${result.name}: ${result.reason}.`;
   if (!alone) return undefined;
-  const { name, sectionDrag, liftFactor, roughness } = result;
-  const like = roughness === null ? "" : `, the drag of a roughness of ${formatQuantity(roughness, MICROMETRE, 2)}`;
+  const { name, sectionDrag, liftFactor } = result;
+  const like = `, ${roughnessInWords(result)}`;
   return `The sections of ${name} have a drag at 0.7 R of ${formatUncertain(sectionDrag)}${like}, and ${formatUncertain(liftFactor)} times the lift of clean ones.`;
+}
+
+type Rough = Pick<Extract<FinishResult, { state: "fitted" }>, "roughness" | "roughnessInterval95">;
+
+/** "the drag of a roughness of 41 µm (95 %: 12 to 90 µm)", or what is known of it where there is no such number. */
+export function roughnessInWords({ roughness, roughnessInterval95: interval }: Rough): string {
+  const height = (metres: number) => formatQuantity(metres, MICROMETRE, 2);
+  if (interval === null) return "more than any roughness up to 1 mm gives";
+  const [low, high] = interval;
+  const ends = `95 %: ${low === 0 ? "smooth" : height(low)} to ${high === null ? "beyond 1 mm" : height(high)}`;
+  if (roughness !== null) return `the drag of a roughness of ${height(roughness)} (${ends})`;
+  if (low === 0 && high !== null) return `no more than a smooth section has (roughness, ${ends})`;
+  return low > 0 ? `more than a roughness of 1 mm gives (${ends})` : `that of no roughness (${ends})`;
 }
 
 /** What is left to gain by smoothing on. */

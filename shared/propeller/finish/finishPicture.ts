@@ -1,11 +1,10 @@
 import type { FinishPicture } from "../../model/finishFit.ts";
-import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { laminarFloor } from "../section/laminarFloor.ts";
 import { sectionDrag } from "../section/sectionDrag.ts";
 import type { BladeAnswer, BladeResponse, MidSection } from "./bladeResponse.ts";
+import { ROUGHNESS_RANGE } from "./roughnessOfDrag.ts";
 
-/** Roughness heights and Reynolds numbers that a small printed blade can have. */
-const ROUGHNESS_RANGE = [1e-6, 1e-3] as const;
+/** Reynolds numbers that a small printed blade can have. */
 const REYNOLDS_RANGE = [1e4, 1e6] as const;
 const DRAG_FACTORS = [0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8] as const;
 const POINTS = 25;
@@ -65,16 +64,4 @@ function roughnessCurve({ response, liftFactor }: Omit<FittedLift, "name">) {
 function atEqualPower({ points: [rough] }: BladeAnswer, { points: [smooth] }: BladeAnswer): number {
   const torqueRatio = smooth!.torqueCoefficient / rough!.torqueCoefficient;
   return (rough!.thrustCoefficient / smooth!.thrustCoefficient) * torqueRatio ** (2 / 3);
-}
-
-/** Roughness height with which a section has `drag` at its lift factor; null where a smooth one has more or the roughest less. */
-export function roughnessOfDrag(drag: number, liftFactor: number, response: BladeResponse): number | null {
-  const more = (exponent: number) => {
-    const answer = response({ roughness: 10 ** exponent, liftFactor, dragFactor: 1 });
-    return answer === null ? Number.NaN : answer.sectionDrag - drag;
-  };
-  const [low, high] = ROUGHNESS_RANGE.map(Math.log10) as [number, number];
-  if (!(more(low) < 0 && more(high) > 0)) return null;
-  const { root, converged } = bracketedRoot(more, low, high, { relativeTolerance: 1e-6 });
-  return converged ? 10 ** root : null;
 }

@@ -1,10 +1,10 @@
 import type { FinishResult } from "../../model/finishFit.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
-import { type Derived, ofOneFit, sectionDragOf } from "./derived.ts";
+import { type Derived, dragFactorOf, liftFactorOf, sectionDragOf } from "./derived.ts";
 import { outOfReachSentence } from "./finishInWords.ts";
-import { roughnessOfDrag } from "./finishPicture.ts";
 import type { FinishSide } from "./finishSide.ts";
 import type { FittedSurface, SurfaceFit } from "./fitSurface.ts";
+import { readRoughness } from "./roughnessOfDrag.ts";
 
 /** Doubt of what follows from the fits, and all fits it is counted over. */
 export interface Doubts {
@@ -16,14 +16,17 @@ export interface Doubts {
 export function finishResult({ name, fit, response, measured }: FinishSide, { doubtOf, all }: Doubts): FinishResult {
   if (fit.state === "failed") return { ...fit, name };
   if (fit.state === "outOfReach") return outOfReach(name, fit, measured);
-  const { liftFactor, dragFactor, answer, chiSquared, degreesOfFreedom, converged, steps } = fit;
+  const { chiSquared, degreesOfFreedom, converged, steps } = fit;
+  const drag = sectionDragOf(fit, all, response);
+  const { roughness, interval95 } = readRoughness({ fit, all, response, drag, doubtOf });
   return {
     state: "fitted",
     name,
-    liftFactor: doubtOf(ofOneFit(liftFactor, { fit, all }, [1, 0])),
-    dragFactor: doubtOf(ofOneFit(dragFactor, { fit, all }, [0, 1])),
-    sectionDrag: doubtOf(sectionDragOf(fit, all, response)),
-    roughness: roughnessOfDrag(answer.sectionDrag, liftFactor, response),
+    liftFactor: doubtOf(liftFactorOf(fit, all)),
+    dragFactor: doubtOf(dragFactorOf(fit, all)),
+    sectionDrag: doubtOf(drag),
+    roughness,
+    roughnessInterval95: interval95,
     chiSquared,
     degreesOfFreedom,
     converged,

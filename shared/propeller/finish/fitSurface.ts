@@ -35,6 +35,9 @@ export interface FittedSurface extends SurfaceUnknowns {
   readonly chiSquared: number;
   readonly degreesOfFreedom: number;
   readonly heldAt: BrokenBound | null;
+  /** Drag factor of two laminar sides: none is below. */ readonly leastDragFactor: number;
+  /** The unknowns as if that bound were none, in a straight line from where it holds: what intervals start from. */
+  readonly unheld: SurfaceUnknowns;
   readonly converged: boolean;
   readonly steps: number;
 }
@@ -91,12 +94,15 @@ export function fitSurface({ response, measured, covariance, differences, start 
   if (heldAt !== null && left - degreesOfFreedom > BOUND_REFUSED) {
     return { state: "outOfReach", bound: heldAt, ...found };
   }
+  const sensitivities = sensitivitiesOf(fit.jacobian, lower);
   return {
     state: "fitted",
     ...found,
-    sensitivities: sensitivitiesOf(fit.jacobian, lower),
+    sensitivities,
     degreesOfFreedom,
     heldAt,
+    leastDragFactor: leastDrag,
+    unheld: heldAt === "dragTooLow" ? beyondBound(found, sensitivities, measured) : { liftFactor, dragFactor },
     converged: fit.converged,
     steps: fit.steps,
   };
@@ -123,6 +129,17 @@ function sensitivitiesOf(jacobian: readonly (readonly number[])[], lower: Matrix
   const J = new Matrix(jacobian.map((row) => [...row]));
   const C = inverse(J.transpose().mmul(J), true);
   return C.mmul(J.transpose()).mmul(inverse(lower)).to2DArray();
+}
+
+/** k + S (K measured - K of the bound). */
+function beyondBound(
+  { liftFactor, dragFactor, answer }: SurfaceUnknowns & { readonly answer: BladeAnswer },
+  sensitivities: readonly (readonly number[])[],
+  measured: readonly number[],
+): SurfaceUnknowns {
+  const computed = coefficientsOf(answer);
+  const step = sensitivities.map((row) => row.reduce((sum, one, i) => sum + one * (measured[i]! - computed[i]!), 0));
+  return { liftFactor: liftFactor + step[0]!, dragFactor: dragFactor + step[1]! };
 }
 
 function brokenBound([lift, drag]: readonly ("low" | "high" | null)[]): BrokenBound | null {

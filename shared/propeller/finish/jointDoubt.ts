@@ -1,3 +1,4 @@
+import { boundedInterval } from "../../numeric/boundedInterval.ts";
 import { propagate } from "../../numeric/propagation.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import type { Derived } from "./derived.ts";
@@ -18,7 +19,9 @@ export interface SidesWithDoubt {
  *
  *   δp = S δK - S K δm
  *
- * Source   JCGM 100:2008, 5.2; JCGM 102:2011, 6.2.1.3.
+ * Intervals of what has a physical bound stay on its side: `boundedInterval`.
+ *
+ * Source   JCGM 100:2008, 5.2; JCGM 102:2011, 6.2.1.3; Feldman & Cousins, Physical Review D 57 (1998) 3873.
  */
 export function jointDoubt({ sides, covariance, model }: SidesWithDoubt): (derived: Derived) => Uncertain {
   const rows = sides.flatMap((side) => side.fit.sensitivities.map((row) => rowOfAll(row, side, covariance.length)));
@@ -28,7 +31,14 @@ export function jointDoubt({ sides, covariance, model }: SidesWithDoubt): (deriv
     [...covariance.map(() => 0), 0, model.torque ** 2],
   ];
   const unknowns = propagate(rows, inputs).covariance;
-  return ({ value, gradient }) => uncertain(value, propagate([gradient], unknowns).standardUncertainties[0]!);
+  return (derived) => bounded(derived, propagate([derived.gradient], unknowns).standardUncertainties[0]!);
+}
+
+function bounded({ value, bound }: Derived, standardUncertainty: number): Uncertain {
+  const free = uncertain(value, standardUncertainty);
+  if (bound === undefined || standardUncertainty === 0) return free;
+  const { least, unheld: estimate } = bound;
+  return { ...free, interval95: boundedInterval({ estimate, standardUncertainty, least }) };
 }
 
 /** Where points lie further from the fit than their doubts explain, these are widened; never narrowed. */

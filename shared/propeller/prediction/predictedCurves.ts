@@ -28,6 +28,11 @@ const FARTHEST = 2.5;
 /**
  * K_T, K_Q and efficiency against J at one rotation rate (rev/s), in `steps` equal steps from bollard until the thrust has
  * ended. Points that the prediction can not give are left out.
+ *
+ *   η = J K_T/(2π K_Q)
+ *
+ * Source   ITTC Symbols and Terminology List (2021); the end by Brent's method to 1e-9 of J.
+ * Range    followed up to J = 2.5 where the thrust has no end.
  */
 export function predictedOpenWater(predictor: Predictor, rotationRate: number, steps: number): PredictedOpenWater[] {
   const end = thrustEnd(predictor, rotationRate);
@@ -56,7 +61,15 @@ function thrustEnd(predictor: Predictor, rotationRate: number): number {
   return FARTHEST;
 }
 
-/** Thrust (N) and shaft power (W) at bollard for each rotation rate (rev/s) in a fluid of `density` (kg/m³). */
+/**
+ * Thrust (N) and shaft power (W) at bollard for each rotation rate (rev/s) in a fluid of `density` (kg/m³). Rates that
+ * the prediction can not give are left out.
+ *
+ *   T = K_T ρ n² D⁴,   P = 2π K_Q ρ n³ D⁵
+ *
+ * Source   definitions of the coefficients: ITTC Symbols and Terminology List (2021).
+ * Error    that of the prediction.
+ */
 export function predictedBollard(
   predictor: Predictor,
   density: number,

@@ -69,7 +69,13 @@ export function attachedFlow(section: ModelledSection): AttachedFlow {
   };
 }
 
-/** Writes lift and drag at `straight`, the lift of the straight line a (α - α_0), up to the greatest lift on either side. */
+/**
+ * Writes lift and drag coefficient at `straight`, the lift of the straight line a (α - α_0), up to the greatest lift on
+ * either side: straight as far as a part of it, then a parabola that ends level at the greatest lift.
+ *
+ * Source   the rounding and the drag it brings as in `sectionModel.data.ts`.
+ * Range    `straight` up to where the parabola is level; beyond it `ModelledLaw` has the stalled plate.
+ */
 export function attachedCoefficients(flow: AttachedFlow, straight: number, out: Float64Array): void {
   const limit = straight > 0 ? flow.greatestLift : flow.leastLift;
   const over = (straight / limit - STRAIGHT_PART) / (1 - STRAIGHT_PART);

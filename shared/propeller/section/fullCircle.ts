@@ -12,6 +12,7 @@ export interface Coefficients {
  * (Viterna & Corrigan, with the end of the polar as stall point), and in flow from behind as the mirror image of that from
  * ahead with 0.7 of its lift.
  *
+ * Source   beyond the ends: Viterna & Corrigan, NASA CP-2230 (1982); from behind: as in `sectionModel.data.ts`.
  * Range    a polar that `checkedPolar` has passed: it begins below 0 and ends above.
  */
 export function fullCircle(points: readonly PolarPoint[], aspectRatio: number): (angle: number) => Coefficients {

@@ -19,7 +19,12 @@ export interface PolarTables {
   readonly liftSlope: number;
 }
 
-/** Tables of a polar that `checkedPolar` has passed, for blades of an aspect ratio. */
+/**
+ * Tables of a polar for blades of an aspect ratio (1): lift and drag at even steps of the angle over the full circle.
+ *
+ * Source   as `fullCircle`; lift of broad blades as `broadBlade`.
+ * Range    a polar that `checkedPolar` has passed; between Reynolds numbers read on a logarithmic scale, outside held.
+ */
 export function polarTables({ blocks }: SectionPolar, aspectRatio: number): PolarTables {
   return {
     breadth: broadBlade(aspectRatio),

@@ -36,13 +36,13 @@ export function viternaOf({ angle, lift, drag }: StallPoint, aspectRatio: number
   };
 }
 
-/** Lift coefficient at `angle`, rad, from the stall angle to π/2. */
+/** Lift coefficient at `angle`, rad, from the stall angle to π/2: C_L = A1 sin 2α + A2 cos²α/sin α. Source as `viternaOf`. */
 export function viternaLift({ A1, A2 }: Viterna, angle: number): number {
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
   return 2 * A1 * sin * cos + (A2 * cos * cos) / sin;
 }
 
-/** Drag coefficient at `angle`, rad, from the stall angle to π/2. */
+/** Drag coefficient at `angle`, rad, from the stall angle to π/2: C_D = B1 sin²α + B2 cos α. Source as `viternaOf`. */
 export function viternaDrag({ B1, B2 }: Viterna, angle: number): number {
   const sin = Math.sin(angle);
   return B1 * sin * sin + B2 * Math.cos(angle);

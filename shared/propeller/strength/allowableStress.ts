@@ -29,7 +29,11 @@ export interface MaterialAlongBlade {
 
 /**
  * Strength and stiffness along the blade: layers, then the typed factors for temperature, water and load repeated at blade
- * rate. Stiffness takes temperature and water too.
+ * rate, all in Pa. Stiffness takes temperature and water too.
+ *
+ * Source   layers as `acrossLayers`; that the factors multiply is common practice, no source.
+ * Assumes  heat, water and repetition weaken independently of each other.
+ * Throws   OutOfDomain as `acrossLayers`.
  */
 export function materialAlongBlade(material: PrintedMaterial): MaterialAlongBlade {
   const { layerAngle, temperatureFactor, waterFactor, fatigueFactor } = material;

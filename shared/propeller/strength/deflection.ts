@@ -13,7 +13,15 @@ export interface Bending {
   /** φ, rad. */ readonly pitchAngle: number;
 }
 
-/** Curvature along the shaft and in the plane of rotation of a twisted section, 1/m: κ = M/(E I) about each principal axis. */
+/**
+ * Curvature along the shaft and in the plane of rotation of a twisted section, 1/m.
+ *
+ *   κ_f = M_f/(E I_f),   κ_e = M_e/(E I_e);   κ_x = κ_f cos φ − κ_e sin φ,   κ_t = κ_f sin φ + κ_e cos φ
+ *
+ * Source   Euler-Bernoulli beam about each principal axis: Gere & Timoshenko, Mechanics of Materials (1997), ch. 6
+ *          (unsymmetric bending), from memory.
+ * Assumes  the principal axes lie along the chord and square to it.
+ */
 export function curvatureOf(bending: Bending): Omit<BentStation, "radius"> {
   const flat = bending.flatwiseMoment / bending.flatwiseStiffness;
   const edge = bending.edgewiseMoment / bending.edgewiseStiffness;

@@ -1,15 +1,9 @@
-import type { LimitingPart } from "../../model/vehicle/motionAnswer.ts";
 import type { VehicleRequirement } from "../../model/vehicle/requirement.ts";
-import type { DemandName } from "../../model/vehicle/requirementAnswer.ts";
-import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { STANDARD_GRAVITY } from "../../quantity/constants.ts";
 import { formatNumber } from "../../quantity/format.ts";
-import { InputProblem } from "../../quantity/problem.ts";
-import { heldCurrent, holdReserve, linearHeld } from "../motion/headings.ts";
 import { linearNet, type PullFor } from "../motion/linearMotion.ts";
 import { solvedWay } from "../motion/steadyMotion.ts";
-import { brakedStop, coastingStop, DRIFTING } from "../motion/stopping.ts";
-import { type TetherBook, tetherBook } from "../motion/tetherBook.ts";
+import { tetherBook } from "../motion/tetherBook.ts";
 import { axisOf, forcesAt, isDriven, type WayProblem } from "../motion/wayForces.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
@@ -17,45 +11,8 @@ import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import { withNumbers } from "../propulsion/propulsionModel.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
-
-/** A demand worked out, and a quick way to see whether other numbers meet it. */
-export interface SolvedDemand {
-  readonly demand: DemandName;
-  readonly name: string;
-  readonly unit: string;
-  readonly needed: number;
-  readonly better: "more" | "less";
-  /** Null: it can not, or it is not known. */ readonly found: Linear | null;
-  /** Force left at the speed that is needed, N, which says more surely whether it is met; absent: there is none. */
-  readonly left?: Linear | null;
-  /** What is known without a number; null: told by the number. */ readonly fixed: {
-    readonly met: boolean;
-    readonly text: string;
-  } | null;
-  readonly limitedBy: LimitingPart | null;
-  /** Whether a draw meets it. */ readonly meets: (numbers: VehicleNumbers) => boolean;
-}
-
-export interface DemandQuestion {
-  readonly vehicle: Vehicle;
-  readonly model: PropulsionModel;
-  readonly doubts: VehicleDoubts;
-  /** The tether of the scenario, in its current and in any. */ readonly pullFor: PullFor;
-  readonly tether: TetherBook;
-  /** How long it works, s, by first order. */ readonly endurance: EnduranceFound | EnduranceUnknown;
-}
-
-/** What the endurance room found for the time asked for. */
-export interface EnduranceFound {
-  readonly value: number;
-  readonly standardUncertainty: number;
-  readonly text: string;
-}
-
-/** Why it is not known how long it works, as the end of a sentence. */
-export interface EnduranceUnknown {
-  readonly unknown: string;
-}
+import { holdDemand, stopDemand } from "./holdAndStop.ts";
+import { type DemandQuestion, lacking, notPushed, orShort, type SolvedDemand, TOO_SHORT } from "./solvedDemand.ts";
 
 /** Every demand of a requirement, in the order of its fields. */
 export function solvedDemands(question: DemandQuestion): SolvedDemand[] {
@@ -64,15 +21,6 @@ export function solvedDemands(question: DemandQuestion): SolvedDemand[] {
     const solved = solve(question, requirement);
     return solved === null ? [] : [solved];
   });
-}
-
-const never = () => false;
-
-function lacking(
-  base: Pick<SolvedDemand, "demand" | "name" | "unit" | "needed" | "better">,
-  text: string,
-): SolvedDemand {
-  return { ...base, found: null, fixed: { met: false, text }, limitedBy: null, meets: never };
 }
 
 /** The vehicle under the conditions that are asked for: depth, current ahead and tether paid out. */
@@ -88,17 +36,6 @@ function asked(
   const isSame = depth === vehicle.scenario.depth && tetherLength === vehicle.scenario.tetherLength;
   const book = isSame ? tether : tetherBook(there, model.numbers, tetherLength);
   return { model: withNumbers(model, at(model.numbers)), pullFor: book.in({ speed: currentSpeed, from: 0 }) };
-}
-
-/** What comes out of a tether that does not reach is a demand that is not met, not a refusal of the whole answer. */
-function orShort(base: Parameters<typeof lacking>[0], solve: () => SolvedDemand): SolvedDemand {
-  try {
-    return solve();
-  } catch (error) {
-    if (error instanceof InputProblem && error.problem.code === "vehicle.tether-too-short")
-      return lacking(base, `${error.problem.found}: ${error.problem.needed} is needed.`);
-    throw error;
-  }
 }
 
 /** Doubts of the current are left out: it is asked for, not measured. */
@@ -141,7 +78,7 @@ function speedDemand(question: DemandQuestion, requirement: VehicleRequirement):
   return orShort(base, () => {
     const { model, pullFor } = asked(question, requirement);
     const solved = solvedWay({ model, way: "ahead", doubts: question.doubts, pullFor });
-    if (solved === null) return lacking(base, "No thruster pushes ahead with the other motions at zero.");
+    if (solved === null) return notPushed(base, "No thruster pushes ahead with the other motions at zero.");
     if (model.numbers.drag.ahead === null) return lacking(base, "The drag ahead is not given.");
     const limitedBy = limitingPart(model, solved.steady.atSpeed.solved);
     const through = solved.speed ?? { value: 0, by: question.doubts.list.map(() => 0) };
@@ -152,7 +89,7 @@ function speedDemand(question: DemandQuestion, requirement: VehicleRequirement):
     }));
     const net = leftAt(question.doubts, solved.problem, pullFor, speed + againstCurrent);
     const left = net && atStatedCurrent(question.doubts, net);
-    return { ...base, found, left, fixed: null, limitedBy, meets };
+    return { ...base, found, left, fixed: null, limitedBy, besideDepth: true, meets };
   });
 }
 
@@ -168,7 +105,7 @@ function depthDemand({ vehicle }: DemandQuestion, { depth, tetherLength }: Vehic
   const reach = Math.sqrt(Math.max(0, out ** 2 - vehicle.scenario.tetherOffset ** 2));
   const met = reach > depth;
   const text = `${formatNumber(out)} m of tether ${met ? "reach" : "do not reach"} ${formatNumber(depth)} m of depth; what pressure hull and seals bear is not judged here.`;
-  return { ...base, found: null, fixed: { met, text }, limitedBy: null, meets: () => met };
+  return { ...base, found: null, fixed: { met, text }, limitedBy: met ? null : TOO_SHORT, meets: () => met };
 }
 
 /** The vehicle with what it must lift aboard. */
@@ -184,7 +121,7 @@ function climbDemand(question: DemandQuestion, { climb, lift = 0 }: VehicleRequi
   return orShort(base, () => {
     const [model, pullFor] = [laden(question.model, lift), question.pullFor];
     const solved = solvedWay({ model, way: "up", doubts: question.doubts, pullFor });
-    if (solved === null) return lacking(base, "No thruster pushes up with the other motions at zero.");
+    if (solved === null) return notPushed(base, "No thruster pushes up with the other motions at zero.");
     if (model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
     const limitedBy = limitingPart(model, solved.steady.atSpeed.solved);
     const found = solved.speed ?? { value: 0, by: question.doubts.list.map(() => 0) };
@@ -209,7 +146,7 @@ function liftDemand(question: DemandQuestion, { lift, climb = 0 }: VehicleRequir
     const { pullFor } = question;
     const problem: WayProblem = { model, way: "up", pull: pullFor(model.numbers) };
     if (!model.geometry.held.includes(axisOf("up")))
-      return lacking(base, "No thruster pushes up with the other motions at zero.");
+      return notPushed(base, "No thruster pushes up with the other motions at zero.");
     if (climb > 0 && model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
     const net = linearNet(doubts, problem, pullFor, climb);
     const found = linearFrom(doubts, model.numbers, [net], ([left]) => Math.max(0, left! / STANDARD_GRAVITY));
@@ -217,72 +154,4 @@ function liftDemand(question: DemandQuestion, { lift, climb = 0 }: VehicleRequir
     const aboard = (numbers: VehicleNumbers) => ({ ...numbers, payload: numbers.payload + lift * STANDARD_GRAVITY });
     return { ...base, found, fixed: null, limitedBy, meets: meetsSpeed(problem, pullFor, climb, aboard) };
   });
-}
-
-const SIDES = 24;
-/** Sides near the worst that draws are held against too: a draw may change which is worst. */
-const NEAR_WORST = 1.1;
-
-function holdDemand(question: DemandQuestion, { holdCurrent }: VehicleRequirement): SolvedDemand | null {
-  if (holdCurrent === undefined) return null;
-  const { model, doubts } = question;
-  const base = {
-    demand: "holdCurrent",
-    name: "Current held from any side, bow kept",
-    unit: "m/s",
-    needed: holdCurrent,
-    better: "more",
-  } as const;
-  return orShort(base, () => {
-    const hold = { model, pullAtOne: question.tether.atOne };
-    const sides = Array.from({ length: SIDES }, (_, i) => (2 * Math.PI * i) / SIDES).map((from) => ({
-      from,
-      current: heldCurrent(hold, from),
-    }));
-    if (sides.some(({ current }) => current === null)) {
-      return lacking(
-        base,
-        "Sideways it has no thrust or no drag stated: it can hold its place only with the bow turned into the current.",
-      );
-    }
-    const worst = sides.reduce((least, one) => (one.current! < least.current! * (1 - 1e-9) ? one : least));
-    const near = sides.filter(({ current }) => current! <= NEAR_WORST * worst.current!);
-    const meets = (numbers: VehicleNumbers) => {
-      const drawn = { ...hold, model: withNumbers(model, numbers) };
-      return near.every(({ from }) => holdReserve(drawn, from, holdCurrent)! >= 1);
-    };
-    const found = linearHeld(doubts, hold, worst.from, worst.current!);
-    return { ...base, found, fixed: null, limitedBy: null, meets };
-  });
-}
-
-function stopDemand(question: DemandQuestion, requirement: VehicleRequirement): SolvedDemand | null {
-  const { stoppingDistance, speed, againstCurrent } = requirement;
-  if (stoppingDistance === undefined) return null;
-  const { model, doubts } = question;
-  const base = { demand: "stoppingDistance", unit: "m", needed: stoppingDistance, better: "less" } as const;
-  const { pullFor } = question;
-  const named = (text: string) => ({ ...base, name: `Way to stop ${text}` });
-  if (model.numbers.drag.ahead === null) return lacking(named(""), "The drag ahead is not given.");
-  const ahead = speed === undefined ? solvedWay({ model, way: "ahead", doubts, pullFor }) : null;
-  const from =
-    speed === undefined ? (ahead?.speed ?? null) : { value: speed + againstCurrent, by: doubts.list.map(() => 0) };
-  if (from === null) return lacking(named("from full speed"), "It does not go ahead.");
-  const astern = solvedWay({ model, way: "astern", doubts, pullFor });
-  const brakes = astern !== null && astern.force.value > 0;
-  const body = ({ mass, density, drag }: VehicleNumbers) => {
-    const { addedMass, dragArea, linear } = drag.ahead!;
-    return { mass: mass + addedMass, quadratic: 0.5 * density * dragArea, linear };
-  };
-  const wayFor = (numbers: VehicleNumbers, V: number, F: number) =>
-    brakes ? brakedStop(body(numbers), V, F).distance : coastingStop(body(numbers), V, DRIFTING).distance;
-  const parts = brakes ? [from, astern.force] : [from];
-  const found = linearFrom(doubts, model.numbers, parts, ([V, F], numbers) => wayFor(numbers, V!, F ?? 0));
-  const meets = (numbers: VehicleNumbers) => {
-    const drawn = withNumbers(model, numbers);
-    const force = brakes ? forcesAt({ ...astern.problem, model: drawn }, 0).available : 0;
-    return wayFor(numbers, from.value, force) <= stoppingDistance;
-  };
-  const how = brakes ? "with full astern" : "by drag alone, down to a tenth of the speed";
-  return { ...named(`from ${formatNumber(from.value)} m/s ${how}`), found, fixed: null, limitedBy: null, meets };
 }

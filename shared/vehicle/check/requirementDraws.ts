@@ -5,7 +5,7 @@ import { uniformsFrom } from "../../numeric/pcg32.ts";
 import { OutOfDomain } from "../../quantity/problem.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
-import type { SolvedDemand } from "./demands.ts";
+import type { SolvedDemand } from "./solvedDemand.ts";
 
 export interface DrawnRequirement {
   /** Probability that each demand is met, in their order. */ readonly each: readonly number[];

@@ -4,7 +4,7 @@ import { formatNumber } from "../../quantity/format.ts";
 import { greatestSupplyPower } from "../../supply/busVoltage.ts";
 import { type BusSolution, busDemand } from "../propulsion/busDemand.ts";
 import type { BusBound } from "../propulsion/busProblem.ts";
-import { busState } from "../propulsion/busState.ts";
+import { powerAccount } from "../propulsion/busState.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import { type Battery, percent } from "./battery.ts";
@@ -76,7 +76,7 @@ function solved(
 const isHeld = ({ outcome }: BusSolution) => outcome === "held";
 
 function partsOf(model: PropulsionModel, { useful }: Needs, bus: BusSolution): PowerParts {
-  const { source: _source, supplyLoss: _loss, ...parts } = busState(model, bus, useful).account;
+  const { source: _source, supplyLoss: _loss, ...parts } = powerAccount(model, bus, useful);
   return parts;
 }
 

@@ -55,7 +55,10 @@ export function enduranceAnswer({ facts, model, tether, packs, map }: EnduranceQ
   const size = map ?? { ...COARSE_MAP, greatestCurrent };
   const holding =
     size.greatestCurrent > 0
-      ? holdingMap(drawing({ ...drawn, pulls: squarePulls(tether) }, OF_PICTURES), size, found !== null)
+      ? holdingMap(drawing({ ...drawn, pulls: squarePulls(tether) }, OF_PICTURES), size, {
+          timed: found !== null,
+          doubts: changing.doubts,
+        })
       : null;
   return {
     sentence: wholeSentence(solved?.answer ?? null, speeds, found),

@@ -3,9 +3,10 @@ import type { Mission } from "../../model/vehicle/mission.ts";
 import { normalProbability } from "../../numeric/normalProbability.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import { doubtShares, spreadOfLinear, uncertainOf } from "../propulsion/firstOrder.ts";
-import { drainingAt } from "./drain.ts";
+import type { Battery } from "./battery.ts";
 import { shortfallAt } from "./drainOf.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
+import { LEG_NUMBERS, legNumbers, legTold } from "./legDoubts.ts";
 import { type LegRun, type MissionRun, missionRun, timesOf, trackOf } from "./missionRun.ts";
 import { endSentence, legSentence, missionSentence } from "./missionWords.ts";
 import { type Drawing, type Leg, plannedLegs } from "./plan.ts";
@@ -21,17 +22,17 @@ export function missionAnswer(on: Drawing, changing: Changing, mission: Mission)
   const { battery } = on;
   const legs = plannedLegs(on, mission.legs);
   const run = missionRun(battery, legs);
-  const answers = legs.map((leg, i) => legAnswer(on, leg, run.legs[i]!));
   const { times, converged } = timesOf(battery, legs);
   const durations = legs.map(({ duration }) => duration);
   const duration = durations.includes(null) ? null : durations.reduce<number>((sum, one) => sum + one!, 0);
-  const doubts = doubtsOf(changing, mission, run, times, duration);
+  const { legs: spreads, ...doubts } = doubtsOf(changing, mission, { legs, run, times, duration });
+  const answers = legs.map((leg, i) => legAnswer(on, leg, run.legs[i]!, spreads[i]!));
   const neededCharge = times === null ? (run.endsAt === null ? 0 : null) : battery.rated / times;
   const end = run.endsAt === null ? null : endOf(legs, run, answers[run.endsAt]!);
   const { time, charge, left: chargeLeft, energy } = run;
   const answer: MissionAnswer = {
     fits: end === null,
-    sentence: missionSentence({ run, battery, end, times: doubts.times, lasts: doubts.lasts, neededCharge }),
+    sentence: missionSentence({ run, battery, end, ...doubts, neededCharge }),
     ...{ legs: answers, duration, time, charge, chargeLeft, energy, endsAt: end, neededCharge },
     missingCharge: neededCharge === null ? null : neededCharge - battery.rated,
     ...doubts,
@@ -41,18 +42,23 @@ export function missionAnswer(on: Drawing, changing: Changing, mission: Mission)
   return { answer, legs, converged: converged && drained };
 }
 
-function legAnswer({ model, battery }: Drawing, planned: Leg, run: LegRun): LegAnswer {
+function legAnswer({ model, battery }: Drawing, planned: Leg, run: LegRun, spreads: readonly number[]): LegAnswer {
   const { leg, needs, draw, duration, pace } = planned;
   const impossible = run.state === "impossible" && duration !== null;
   const shortfall = !impossible ? null : draw.can ? shortfallAt(model, battery, needs, run.from) : draw.shortfall;
-  const end = draw.can && run.time > 0 ? drainingAt(battery, draw.drain, run.to) : null;
-  const onBus = run.energy.source - run.energy.supplyLoss;
+  const told = legTold(battery, planned, run, spreads);
   return {
-    ...{ name: leg.name, does: leg.kind.does, state: run.state, sentence: legSentence(planned, run, shortfall) },
-    ...{ duration, time: run.time, distance: Math.max(0, pace) * run.time, charge: run.charge },
-    ...{ chargeBefore: run.from, chargeAfter: run.to, power: run.time > 0 ? onBus / run.time : null },
-    ...{ greatestCurrent: end?.current ?? null, leastVoltage: end?.voltage ?? null },
-    ...{ energy: run.energy, endedBy: run.endedBy, shortfall },
+    ...{
+      name: leg.name,
+      does: leg.kind.does,
+      state: run.state,
+      sentence: legSentence(planned, run, { shortfall, told }),
+    },
+    ...{ duration, time: run.time, distance: Math.max(0, pace) * run.time },
+    ...{ charge: told?.charge ?? NOTHING, energyTaken: told?.energyTaken ?? NOTHING },
+    ...{ chargeBefore: run.from, chargeAfter: told?.chargeAfter ?? uncertain(run.to, 0) },
+    ...{ power: told?.power ?? null, greatestCurrent: told?.greatestCurrent ?? null },
+    ...{ leastVoltage: told?.leastVoltage ?? null, energy: run.energy, endedBy: run.endedBy, shortfall },
   };
 }
 
@@ -61,35 +67,43 @@ function endOf(legs: readonly Leg[], run: MissionRun, leg: LegAnswer): MissionAn
   return { leg: run.endsAt!, name: leg.name, after: leg.time, by: leg.endedBy ?? "thrust", sentence };
 }
 
-type Doubts = Pick<MissionAnswer, "times" | "lasts" | "left" | "probabilityFits" | "shares">;
+const NOTHING = uncertain(0, 0);
 
-/** How often it fits, how long that is, and what is left at its end, by first order. */
-function doubtsOf(
-  changing: Changing,
-  mission: Mission,
-  run: MissionRun,
-  times: number | null,
-  duration: number | null,
-): Doubts {
-  const none = { times: null, lasts: null, left: null, probabilityFits: null, shares: [] };
-  if (times === null || duration === null)
-    return { ...none, left: run.endsAt === null ? uncertain(run.left, 0) : null };
-  const { doubts } = changing;
-  const [often, lasts, left] = linearOfDrawing(changing, [times, times * duration, run.left], (on) => {
-    const legs = plannedLegs(on, mission.legs);
-    const changed = timesOf(on.battery, legs, times).times;
+type Doubts = Pick<MissionAnswer, "times" | "lasts" | "left" | "probabilityFits" | "shares"> & {
+  /** Standard uncertainties of each leg, as `legNumbers`. */ readonly legs: readonly (readonly number[])[];
+};
+
+interface Known {
+  readonly legs: readonly Leg[];
+  readonly run: MissionRun;
+  /** How often it fits; null: not at all, or without end. */ readonly times: number | null;
+  /** s; null: a leg makes no way. */ readonly duration: number | null;
+}
+
+/** How often it fits, how long that is, what is left at its end, and what each leg draws, by first order. */
+function doubtsOf(changing: Changing, mission: Mission, { legs, run, times, duration }: Known): Doubts {
+  const { doubts, battery } = changing;
+  const isCounted = times !== null && duration !== null;
+  const drawn = (legs: readonly Leg[], runs: readonly LegRun[], by: Battery) =>
+    legs.flatMap((leg, i) => legNumbers(by, leg, runs[i]!));
+  const values = [times ?? 0, (times ?? 0) * (duration ?? 0), run.left, ...drawn(legs, run.legs, battery)];
+  const [often, lasts, left, ...ofLegs] = linearOfDrawing(changing, values, (on) => {
+    const planned = plannedLegs(on, mission.legs);
+    const changed = isCounted ? timesOf(on.battery, planned, times).times : 0;
     if (changed === null) return null;
-    const whole = legs.reduce((sum, leg) => sum + leg.duration!, 0);
-    return [
-      changed,
-      changed * whole,
-      run.endsAt === null ? missionRun(on.battery, legs, { account: false }).left : run.left,
-    ];
+    const whole = planned.reduce((sum, leg) => sum + (leg.duration ?? 0), 0);
+    const after = missionRun(on.battery, planned, { account: false });
+    return [changed, changed * whole, after.left, ...drawn(planned, after.legs, on.battery)];
   });
+  const spreads = ofLegs.map((one) => spreadOfLinear(doubts, one));
+  const byLeg = legs.map((_, i) => spreads.slice(LEG_NUMBERS * i, LEG_NUMBERS * (i + 1)));
+  const remains = run.endsAt === null ? uncertainOf(doubts, left!) : null;
+  const none = { times: null, lasts: null, left: remains, probabilityFits: null, shares: [], legs: byLeg };
+  if (!isCounted) return none;
   return {
+    ...none,
     times: uncertainOf(doubts, often!),
     lasts: uncertainOf(doubts, lasts!),
-    left: run.endsAt === null ? uncertainOf(doubts, left!) : null,
     probabilityFits: probabilityAbove(1, times, spreadOfLinear(doubts, often!)),
     shares: doubtShares(doubts, lasts!),
   };

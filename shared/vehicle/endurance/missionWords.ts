@@ -1,16 +1,19 @@
 import type { LegAnswer, MissionAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import type { Battery } from "./battery.ts";
+import type { LegTold } from "./legDoubts.ts";
 import type { LegRun, MissionRun } from "./missionRun.ts";
 import type { Leg } from "./plan.ts";
 import {
   CUT_OFF_WORDS,
   chargeWords,
-  energyWords,
   shareWords,
   shortfallWords,
-  timesWords,
   timeWords,
+  uncertainChargeWords,
+  uncertainEnergyWords,
+  uncertainShareWords,
+  uncertainTimesWords,
   uncertainTimeWords,
   wayWords,
 } from "./words.ts";
@@ -19,7 +22,7 @@ import {
 export function legSentence(
   { leg, duration, pace, draw }: Leg,
   run: LegRun,
-  shortfall: LegAnswer["shortfall"],
+  { shortfall, told }: { readonly shortfall: LegAnswer["shortfall"]; readonly told: LegTold | null },
 ): string {
   if (run.state === "notReached") return "Not reached: the mission ends before.";
   if (duration === null) {
@@ -31,9 +34,11 @@ export function legSentence(
     return `It can not be done. ${shortfallWords(draw.can ? shortfall : draw.shortfall)}`;
   }
   const way = pace > 0 && run.time > 0 ? `, ${wayWords(pace * run.time)}` : "";
-  const cost = `${chargeWords(run.charge)} and ${energyWords(run.energy.source)} from the source`;
-  if (run.state === "done")
-    return `Done in ${timeWords(run.time)}${way}, with ${cost}; ${shareWords(run.to)} of the charge is left.`;
+  if (run.state === "done") {
+    if (told === null) return "Done: it takes no time.";
+    const cost = `${uncertainChargeWords(told.charge)} and ${uncertainEnergyWords(told.energyTaken)} from the source`;
+    return `Done in ${timeWords(run.time)}${way}, with ${cost}; ${uncertainShareWords(told.chargeAfter)} of the charge is left.`;
+  }
   const left = timeWords(duration - run.time);
   return `Ends after ${timeWords(run.time)}${way}, ${left} too early, because ${CUT_OFF_WORDS[run.endedBy ?? "reserve"]}.`;
 }
@@ -51,18 +56,19 @@ export interface MissionInWords {
   readonly end: MissionAnswer["endsAt"];
   readonly times: Uncertain | null;
   readonly lasts: Uncertain | null;
+  /** Share of the charge left at its end; null: it does not get there. */ readonly left: Uncertain | null;
   readonly neededCharge: number | null;
 }
 
 /** The mission in a sentence or two. */
-export function missionSentence({ run, battery, end, times, lasts, neededCharge }: MissionInWords): string {
+export function missionSentence({ run, battery, end, times, lasts, left, neededCharge }: MissionInWords): string {
   const reserve = shareWords(battery.floor);
   if (end === null) {
     const longer =
       times === null || lasts === null
         ? ""
-        : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${timesWords(times.value)} the mission.`;
-    return `The mission fits: after ${timeWords(run.time)} ${shareWords(run.left)} of the charge is left, and ${reserve} must be.${longer}`;
+        : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${uncertainTimesWords(times)} the mission.`;
+    return `The mission fits: after ${timeWords(run.time)} ${left ? uncertainShareWords(left) : shareWords(run.left)} of the charge is left, and ${reserve} must be.${longer}`;
   }
   if (neededCharge === null) return `The mission can not be done. ${end.sentence}`;
   const missing = `${chargeWords(neededCharge)} are needed with the reserve of ${reserve}, ${chargeWords(neededCharge - battery.rated)} more than the pack has.`;

@@ -18,8 +18,8 @@ export const pullBook =
  */
 export const squarePulls =
   (tether: TetherBook): PullBook =>
-  (_, { current: { speed, from } }) => {
-    const pull = tether.atOne(from);
+  (numbers, { current: { speed, from } }) => {
+    const pull = tether.atOne(numbers)(from);
     const times = speed * speed;
     const [x, y, z] = pull.force;
     return { ...pull, force: [x * times, y * times, z * times] };

@@ -1,10 +1,14 @@
 import type { CutOff, DemandShortfall } from "../../model/vehicle/enduranceAnswer.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../quantity/format.ts";
+import { formatTold } from "../../quantity/told.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import { METRE, SECOND } from "../tether/shownUnits.ts";
 
 const HOUR: ShownUnit = { symbol: "h", factor: 3600 };
 const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
+const AMPERE_HOUR: ShownUnit = { symbol: "A·h", factor: 3600 };
+const WATT_HOUR: ShownUnit = { symbol: "W·h", factor: 3600 };
+const PERCENT: ShownUnit = { symbol: "%", factor: 0.01 };
 const KILOMETRE: ShownUnit = { symbol: "km", factor: 1000 };
 
 const unitOfTime = (seconds: number) => (seconds >= 3 * 3600 ? HOUR : seconds >= 180 ? MINUTE : SECOND);
@@ -29,8 +33,10 @@ export const uncertainWayWords = (way: Uncertain): string =>
 /** A charge, A·h. */
 export const chargeWords = (coulombs: number): string => `${formatNumber(coulombs / 3600)} A·h`;
 
+export const uncertainChargeWords = (charge: Uncertain): string => formatTold(charge, AMPERE_HOUR);
+
 /** An energy, W·h. */
-export const energyWords = (joules: number): string => `${formatNumber(joules / 3600)} W·h`;
+export const uncertainEnergyWords = (energy: Uncertain): string => formatTold(energy, WATT_HOUR);
 
 /** A share of the charge in percent. */
 export const shareWords = (share: number): string => `${formatNumber(100 * share, share < 0.1 ? 2 : 3)} %`;
@@ -47,8 +53,10 @@ export const CUT_OFF_WORDS: Readonly<Record<CutOff, string>> = {
   curve: "the stated charge curve of the cell ends there",
 };
 
-/** How many "times": "1.37 times". */
-export const timesWords = (times: number): string => `${formatNumber(times)} times`;
+export const uncertainShareWords = (share: Uncertain): string => formatTold(share, PERCENT);
+
+/** How many "times": "1.37 ± 0.05 times". */
+export const uncertainTimesWords = (times: Uncertain): string => formatTold(times, { symbol: "times", factor: 1 });
 
 export const shortfallWords = (shortfall: DemandShortfall | null): string =>
   shortfall === null ? "The drag that way is not given, so that its force is not known." : shortfall.sentence;

@@ -47,7 +47,7 @@ function greatestRows({ reach }: LayoutAnswer): AllocationRow[] {
         demand: value.value,
         unit,
         interval95: [...value.interval95],
-        current,
+        current: current?.value ?? null,
         forces: [...forces],
       });
       return [row("greatest", greatest), ...(withBusLimit ? [row("greatest within bus", withBusLimit)] : [])];

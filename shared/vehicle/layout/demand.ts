@@ -1,9 +1,10 @@
 import type { Demand } from "../../model/vehicle/layoutAnswer.ts";
+import { uncertain } from "../../quantity/uncertain.ts";
 import { type AxisAsk, askOf } from "./axisAsk.ts";
 import { totalCurrent } from "./currentLaw.ts";
 import { cheapestThrusts, type Greatest, greatestAlong } from "./greatestAlong.ts";
 import { currentsKnown, type LayoutModel, type Limits } from "./layoutModel.ts";
-import { uncertainGreatest } from "./limitDoubt.ts";
+import { currentVariance, uncertainGreatest } from "./limitDoubt.ts";
 import { reactionOf, wrenchOf } from "./wrenchMatrix.ts";
 
 /** Rounding of an optimum, as a part of the greatest limit or thrust. */
@@ -17,12 +18,14 @@ export function demandOf(model: LayoutModel, ask: AxisAsk): Demand {
   const forces = nothing ? limits.map(() => 0) : cleaned(cheapestAt(model, ask, found), limits);
   const current = totalCurrent(request.thrusters, forces, request.hotelCurrent);
   const { busCurrentLimit } = request;
+  // What the bus bounds is as much as it gives, however much thrust that is.
+  const isFull = ask.current !== null && current !== null && current >= busCurrentLimit! * (1 - ROUNDING);
   return {
     value: uncertainGreatest(model, ask, nothing ? { ...found, value: 0 } : found),
     forces,
     wrench: wrenchOf(model.matrix, forces),
     reaction: reactionOf(request.thrusters, forces)?.slice() ?? null,
-    current,
+    current: current === null ? null : uncertain(current, isFull ? 0 : Math.sqrt(currentVariance(model, forces))),
     withinBusLimit:
       current === null || busCurrentLimit === undefined ? null : current <= busCurrentLimit * (1 + ROUNDING),
     governedBy: nothing ? [] : found.governedBy.map((one) => ({ ...one })),

@@ -60,7 +60,7 @@ function slopeOfCurrent(
 }
 
 /** Variance of the current of all thrusters at their thrusts, A²: those of one drive share its doubt. */
-function currentVariance({ request: { thrusters } }: LayoutModel, forces: readonly number[]): number {
+export function currentVariance({ request: { thrusters } }: LayoutModel, forces: readonly number[]): number {
   const drives = new Map<string, number>();
   thrusters.forEach((one, i) => {
     const force = forces[i]!;

@@ -1,5 +1,6 @@
 import type { DriveRequest } from "../../model/drive.ts";
 import type { DesignChange } from "../../model/vehicle/motionAnswer.ts";
+import { withoutInterval } from "../../quantity/told.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
@@ -90,16 +91,19 @@ const CHANGES: readonly Change[] = [
   },
 ];
 
+export interface ChangeQuestion {
+  readonly doubts: VehicleDoubts;
+  readonly model: PropulsionModel;
+  readonly ahead: SolvedWay;
+  readonly pullFor: PullFor;
+  /** Why no interval can be stated; null: it can. */ readonly why: string | null;
+}
+
 /**
  * What each change does to the steady speed ahead, with the doubt of the change: inputs that move both speeds alike cancel.
  * The greatest gain first.
  */
-export function designChanges(
-  doubts: VehicleDoubts,
-  model: PropulsionModel,
-  ahead: SolvedWay,
-  pullFor: PullFor,
-): DesignChange[] {
+export function designChanges({ doubts, model, ahead, pullFor, why }: ChangeQuestion): DesignChange[] {
   const now = ahead.speed;
   if (now === null) return [];
   const tether = ahead.problem.pull([1, 0, 0]).force.some((one) => one !== 0);
@@ -110,7 +114,8 @@ export function designChanges(
       const steady = steadySpeed(problem);
       const next: Linear = steady.speed > 0 ? linearSpeed(doubts, problem, pullFor, steady) : { value: 0, by: now.by };
       const change = { value: next.value - now.value, by: next.by.map((one, i) => one - now.by[i]!) };
-      return { ...{ key, name, text, speed: next.value }, change: uncertainOf(doubts, change) };
+      const told = why === null ? uncertainOf(doubts, change) : withoutInterval(change.value, why);
+      return { key, name, text, speed: next.value, change: told };
     })
     .sort((a, b) => b.change.value - a.change.value);
 }

@@ -1,12 +1,14 @@
 import type { HeadingPoint, HeadingPolar } from "../../model/vehicle/motionAnswer.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { formatTold, withoutInterval } from "../../quantity/told.ts";
 import type { Vector } from "../layout/wrenchMatrix.ts";
-import { busDemand } from "../propulsion/busDemand.ts";
+import { type BusSolution, busDemand } from "../propulsion/busDemand.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
-import { type Linear, linearFrom, linearOf, uncertainOf } from "../propulsion/firstOrder.ts";
+import { type Linear, linearFrom, linearOf, toldOf, uncertainOf } from "../propulsion/firstOrder.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
+import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 import { terminalSpeed } from "./closedForms.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
@@ -30,6 +32,7 @@ export interface HeadingQuestion {
   readonly ahead: SolvedWay;
   readonly vehicle: Vehicle;
   readonly tether: TetherBook;
+  /** Why no interval can be stated; null: it can. */ readonly why: string | null;
 }
 
 /** From where the current comes over the way the vehicle goes, m/s and rad. */
@@ -64,12 +67,12 @@ export function madeGood({
 
 /** Greatest speed over the ground on every heading to the current, and the current that is held from every side. */
 export function headingPolar(question: HeadingQuestion): HeadingPolar | null {
-  const { model, doubts, ahead, tether } = question;
+  const { model, doubts, ahead, tether, why } = question;
   const V = ahead.speed;
   if (V === null) return null;
   const U = model.numbers.currentSpeed;
   const speedFrom = speedByCurrent(question);
-  const hold = { model, pullAtOne: tether.atOne };
+  const hold = { model, pullsAtOne: tether.atOne };
   const points = Array.from({ length: 24 }, (_, i): HeadingPoint => {
     const from = i * STEP;
     const made = goodAt(speedFrom, U, from);
@@ -82,9 +85,11 @@ export function headingPolar(question: HeadingQuestion): HeadingPolar | null {
     };
   });
   const worst = worstHeld(points);
-  const least = worst && uncertainOf(doubts, linearHeld(doubts, hold, worst.from, worst.current));
+  const least = worst && toldOf(doubts, linearHeld(doubts, hold, worst.from, worst.current), why);
   const against = linearFrom(doubts, model.numbers, [V], ([speed], numbers) => speed! - numbers.currentSpeed);
-  const againstCurrent = uncertainOf(doubts, { ...against, value: speedFrom(0) - U });
+  const overGround = speedFrom(0) - U;
+  const againstCurrent =
+    why === null ? uncertainOf(doubts, { ...against, value: overGround }) : withoutInterval(overGround, why);
   return {
     ...{ current: U, points, leastCurrentHeld: least, worstFrom: worst?.from ?? null, againstCurrent },
     sentence: sentenceOf(U, againstCurrent, least, points),
@@ -100,13 +105,13 @@ function sentenceOf(
   const first =
     U === 0
       ? "No current is stated."
-      : `Against a current of ${formatNumber(U)} m/s it makes ${formatUncertain(against!, METRE_PER_SECOND)} over the ground.`;
+      : `Against a current of ${formatNumber(U)} m/s it makes ${formatTold(against!, METRE_PER_SECOND)} over the ground.`;
   const carried = points.filter(({ speedOverGround }) => speedOverGround === null || speedOverGround <= 0).length;
   const second = carried === 0 ? "" : ` On ${carried} of ${points.length} headings it can not keep its way.`;
   const third =
     least === null
       ? " From the side it holds its place only with the bow turned into the current."
-      : ` With the bow kept it holds its place in ${formatUncertain(least, METRE_PER_SECOND)} from any side.`;
+      : ` With the bow kept it holds its place in ${formatTold(least, METRE_PER_SECOND)} from any side.`;
   return first + second + third;
 }
 
@@ -157,7 +162,7 @@ const feelsCurrent = ({ tether, scenario: { tetherLength, currentProfile } }: Ve
 export interface HoldProblem {
   readonly model: PropulsionModel;
   /** Force of the tether on the vehicle at 1 m/s of current from an angle, N; it grows with the square. */
-  readonly pullAtOne: (from: number) => TetherPull;
+  readonly pullsAtOne: (numbers: VehicleNumbers) => (from: number) => TetherPull;
 }
 
 /**
@@ -168,23 +173,23 @@ export interface HoldProblem {
  *
  * Assumes  no coupling of the drags of the two axes; the tether's force goes with the square of the current.
  */
-export function holdReserve({ model, pullAtOne }: HoldProblem, from: number, U: number): number | null {
+export const holdReserve = (...asked: Parameters<typeof holdSolved>): number | null =>
+  holdSolved(...asked)?.times ?? null;
+
+/** The bus at the greatest force that holds it, as `holdReserve`. */
+export function holdSolved({ model, pullsAtOne }: HoldProblem, from: number, U: number): BusSolution | null {
   const [c, s] = [clean(Math.cos(from)), clean(Math.sin(from))];
   const { drag, density } = model.numbers;
   const [alongDrag, acrossDrag] = [drag[c < 0 ? "astern" : "ahead"], drag[s < 0 ? "port" : "starboard"]];
   const { held } = model.geometry;
   if (c !== 0 && (alongDrag === null || !held.includes("surge"))) return null;
   if (s !== 0 && (acrossDrag === null || !held.includes("sway"))) return null;
-  const [px, py, pz] = pullAtOne(from).force.map((one) => one * U * U) as unknown as Vector;
+  const [px, py, pz] = pullsAtOne(model.numbers)(from).force.map((one) => one * U * U) as unknown as Vector;
   const X = (c === 0 ? 0 : Math.sign(c) * dragAlong(alongDrag!, density, U * Math.abs(c))) - px;
   const Y = (s === 0 ? 0 : Math.sign(s) * dragAlong(acrossDrag!, density, U * Math.abs(s))) - py;
   const direction = { ...(held.includes("surge") && { surge: X }), ...(held.includes("sway") && { sway: Y }) };
-  const solved = busDemand(model, {
-    direction,
-    aside: { heave: -(pz + netWeight(model)) },
-    velocity: [U * c, U * s, 0],
-  });
-  return solved.times;
+  const aside = { heave: -(pz + netWeight(model)) };
+  return busDemand(model, { direction, aside, velocity: [U * c, U * s, 0] });
 }
 
 const clean = (part: number) => (Math.abs(part) < 1e-12 ? 0 : part);
@@ -204,12 +209,12 @@ export function heldCurrent(hold: HoldProblem, from: number): number | null {
   return bracketedRoot(excess, low, high, { relativeTolerance: TOLERANCE }).root;
 }
 
-/** The current held from one side by first order, m/s. Assumes the tether as stated: its own doubt is left out. */
+/** The current held from one side by first order, m/s; the doubt of the current itself is none here, as it is sought. */
 export function linearHeld(doubts: VehicleDoubts, hold: HoldProblem, from: number, current: number): Linear {
   if (!(current > 0)) return { value: current, by: doubts.list.map(() => 0) };
   const reserve = (model: PropulsionModel, U: number) => holdReserve({ ...hold, model }, from, U) ?? 1;
   const { by } = linearOf(doubts, hold.model.numbers, 1, (numbers, { of }) =>
-    of === "mass" || of === "current" || of === "tether" ? null : reserve(withNumbers(hold.model, numbers), current),
+    of === "mass" || of === "current" ? null : reserve(withNumbers(hold.model, numbers), current),
   );
   const h = 1e-4 * current;
   const slope = (reserve(hold.model, current + h) - reserve(hold.model, current - h)) / (2 * h);

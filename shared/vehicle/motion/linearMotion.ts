@@ -1,11 +1,11 @@
 import type { Vector } from "../layout/wrenchMatrix.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
-import { type Linear, linearOf } from "../propulsion/firstOrder.ts";
+import { type Linear, linearsOf } from "../propulsion/firstOrder.ts";
 import { WAY_VECTOR, withNumbers } from "../propulsion/propulsionModel.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { SteadySpeed } from "./steadySpeed.ts";
 import type { TetherPull } from "./tetherPull.ts";
-import { dragAlong, forcesAt, type WayProblem } from "./wayForces.ts";
+import { dragAlong, forcesAt, type WayForces, type WayProblem } from "./wayForces.ts";
 
 /** The tether's force for changed numbers, at a velocity through the water. */
 export type PullFor = (numbers: VehicleNumbers) => (through: Vector) => TetherPull;
@@ -13,53 +13,86 @@ export type PullFor = (numbers: VehicleNumbers) => (through: Vector) => TetherPu
 /** Step of the speed for the slope of the forces, relative. */
 const STEP = 1e-4;
 
+/** The bus by first order. */
+export interface LinearBus {
+  /** V. */ readonly voltage: Linear;
+  /** A. */ readonly current: Linear;
+  /** W. */ readonly power: Linear;
+}
+
+const busValues = ({ solved: { busVoltage, supplyCurrent, power } }: WayForces) => [busVoltage, supplyCurrent, power];
+
+const busOf = ([voltage, current, power]: readonly Linear[]): LinearBus => ({
+  ...{ voltage: voltage!, current: current!, power: power! },
+});
+
+const atSpeed = (forces: WayForces) => [forces.net, ...busValues(forces)];
+
 /**
- * What is left of the forces at a fixed speed, N, by first order. Only what a doubt touches is worked out again.
+ * What is left of the forces at a fixed speed, N, and the bus meanwhile, by first order. Only what a doubt touches is
+ * worked out again.
  */
-export function linearNet(doubts: VehicleDoubts, problem: WayProblem, pullFor: PullFor, speed: number): Linear {
+function linearsAt(doubts: VehicleDoubts, problem: WayProblem, pullFor: PullFor, speed: number): Linear[] {
   const { model, way } = problem;
   const unit = WAY_VECTOR[way];
   const velocity: Vector = [unit[0] * speed, unit[1] * speed, unit[2] * speed];
   const still = problem.pull(velocity);
-  const net = forcesAt({ ...problem, pull: () => still }, speed).net;
+  const values = atSpeed(forcesAt({ ...problem, pull: () => still }, speed));
+  const [net, ...bus] = values;
   const drag = (numbers: VehicleNumbers) => dragAlong(numbers.drag[way]!, numbers.density, speed);
-  return linearOf(doubts, model.numbers, net, (numbers, { of }) => {
+  return linearsOf(doubts, model.numbers, values, (numbers, { of }) => {
     if (of === "mass") return null;
-    if (of === "drag") return numbers.drag[way] === null ? null : net - drag(numbers) + drag(model.numbers);
+    if (of === "drag") return numbers.drag[way] === null ? null : [net! - drag(numbers) + drag(model.numbers), ...bus];
     const pull = of === "tether" || of === "current" ? pullFor(numbers)(velocity) : still;
     if (of === "current" && pull === still) return null;
-    return forcesAt({ ...problem, model: withNumbers(model, numbers), pull: () => pull }, speed).net;
+    return atSpeed(forcesAt({ ...problem, model: withNumbers(model, numbers), pull: () => pull }, speed));
   });
 }
 
+/** What is left of the forces at a fixed speed, N, by first order. */
+export const linearNet = (...at: Parameters<typeof linearsAt>): Linear => linearsAt(...at)[0]!;
+
 /**
- * The steady speed by first order, from the balance of forces at it:  dV/dp = −(∂F/∂p)/(∂F/∂V).
+ * The steady speed by first order, from the balance of forces at it, and the bus that goes along with it:
+ *
+ *   dV/dp = −(∂F/∂p)/(∂F/∂V),   dP/dp = ∂P/∂p + (∂P/∂V)(dV/dp)
  *
  * Source   derivative of a root by the implicit function theorem.
  */
-export function linearSpeed(
+export function linearSteady(
   doubts: VehicleDoubts,
   problem: WayProblem,
   pullFor: PullFor,
   { speed }: SteadySpeed,
-): Linear {
-  const { by } = linearNet(doubts, problem, pullFor, speed);
-  const slope = netSlope(problem, speed);
-  return { value: speed, by: by.map((one) => -one / slope) };
+): { readonly speed: Linear; readonly bus: LinearBus } {
+  const [net, ...fixed] = linearsAt(doubts, problem, pullFor, speed);
+  const [slope, ...busSlopes] = slopesAt(problem, speed);
+  const by = net!.by.map((one) => -one / slope!);
+  const bus = fixed.map((one, k) => ({ ...one, by: one.by.map((part, i) => part + busSlopes[k]! * by[i]!) }));
+  return { speed: { value: speed, by }, bus: busOf(bus) };
 }
 
-/** ∂F/∂V at a speed, N·s/m. */
-function netSlope(problem: WayProblem, speed: number): number {
+export const linearSpeed = (...at: Parameters<typeof linearSteady>): Linear => linearSteady(...at).speed;
+
+/** Change of the force that is left, and of the bus, with the speed: N·s/m, V·s/m and so on. */
+function slopesAt(problem: WayProblem, speed: number): number[] {
   const [low, high] = [speed * (1 - STEP), speed * (1 + STEP)];
-  return (forcesAt(problem, high).net - forcesAt(problem, low).net) / (high - low);
+  const below = atSpeed(forcesAt(problem, low));
+  return atSpeed(forcesAt(problem, high)).map((above, k) => (above - below[k]!) / (high - low));
 }
 
-/** The greatest force at rest on the hull by first order, N. */
-export function linearForce(doubts: VehicleDoubts, problem: WayProblem, { atRest }: SteadySpeed): Linear {
+/** The greatest force at rest on the hull, N, and the bus at it, by first order. */
+export function linearAtRest(
+  doubts: VehicleDoubts,
+  problem: WayProblem,
+  { atRest }: SteadySpeed,
+): { readonly force: Linear; readonly bus: LinearBus } {
   const still = problem.pull([0, 0, 0]);
-  return linearOf(doubts, problem.model.numbers, atRest.available, (numbers, { of }) =>
+  const valuesOf = (forces: WayForces) => [forces.available, ...busValues(forces)];
+  const [force, ...bus] = linearsOf(doubts, problem.model.numbers, valuesOf(atRest), (numbers, { of }) =>
     of === "propulsion" || of === "weight"
-      ? forcesAt({ ...problem, model: withNumbers(problem.model, numbers), pull: () => still }, 0).available
+      ? valuesOf(forcesAt({ ...problem, model: withNumbers(problem.model, numbers), pull: () => still }, 0))
       : null,
   );
+  return { force: force!, bus: busOf(bus) };
 }

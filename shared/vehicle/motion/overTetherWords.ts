@@ -1,21 +1,34 @@
 import type { SpeedOverTether } from "../../model/vehicle/speedOverTether.ts";
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { formatBare, formatTold } from "../../quantity/told.ts";
 import { METRE_PER_SECOND } from "../tether/shownUnits.ts";
 
 type Told = Pick<SpeedOverTether, "without" | "straight" | "points" | "scenario" | "requirement">;
 
+/** Current that the speeds are for, and the one that is asked for, m/s. */
+interface Currents {
+  readonly told: number;
+  readonly asked: number;
+}
+
 /** What the length of the tether does to the speed, in a sentence or two. */
-export function overTetherSentence({ without, points, scenario, requirement }: Told): string {
+export function overTetherSentence({ without, points, scenario, requirement }: Told, currents: Currents): string {
   if (without === null) return "It does not go ahead, with a tether or without.";
   const moving = points.filter(({ speed }) => speed !== null);
   const longest = moving.at(-1);
-  const free = `Without a tether it goes ${formatUncertain(without, METRE_PER_SECOND)} ahead through the water`;
+  const free = `Without a tether it goes ${formatTold(without, METRE_PER_SECOND)} ahead through the water`;
   if (longest === undefined) return `${free}; with any length that is told it does not move ahead.`;
   const far = scenario?.speed ? scenario : longest;
-  const out = `${free}, with ${formatNumber(far.length)} m out ${formatUncertain(far.speed!, METRE_PER_SECOND)}`;
+  const out = `${free}, with ${formatNumber(far.length)} m out ${formatBare(far.speed!, METRE_PER_SECOND)}`;
   const then =
-    longest === far ? "." : `, with ${formatNumber(longest.length)} m ${formatNumber(longest.speed!.value)} m/s.`;
-  return `${out}${then}${askedSentence(requirement, longest)}`;
+    longest === far ? "." : `, with ${formatNumber(longest.length)} m ${formatBare(longest.speed!, METRE_PER_SECOND)}.`;
+  return `${out}${then}${askedSentence(requirement, longest)}${currentSentence(requirement, currents)}`;
+}
+
+/** The speeds are judged in the current of the scenario; the requirement may ask for another. */
+function currentSentence(requirement: Told["requirement"], { told, asked }: Currents): string {
+  if (requirement === null || requirement.needed === null || requirement.at.speed === null || told === asked) return "";
+  return ` That is in the scenario's current of ${formatNumber(told)} m/s; in the ${formatNumber(asked)} m/s that are asked for the pull of the tether differs, and the requirement is judged in those.`;
 }
 
 function askedSentence(requirement: Told["requirement"], longest: Told["points"][number]): string {

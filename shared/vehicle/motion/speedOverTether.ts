@@ -4,7 +4,7 @@ import { monotoneCubic } from "../../numeric/monotoneCubic.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { InputProblem, sentence } from "../../quantity/problem.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
-import { uncertainOf } from "../propulsion/firstOrder.ts";
+import { toldOf } from "../propulsion/firstOrder.ts";
 import { linearSpeed } from "./linearMotion.ts";
 import { overTetherSentence } from "./overTetherWords.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
@@ -18,6 +18,7 @@ export interface TetherLimitQuestion {
   readonly doubts: VehicleDoubts;
   readonly ahead: SolvedWay;
   /** The tether at the length of the scenario. */ readonly tether: TetherBook;
+  /** Why no interval can be stated; null: it can. */ readonly why: string | null;
 }
 
 /** Lengths that are told besides those of scenario and requirement. */
@@ -37,7 +38,8 @@ const ASSUMPTION =
  * Range    from all but taut to twice the longest that is asked about; a length that does not reach has a reason and no
  *          speed.
  */
-export function speedOverTether({ vehicle, doubts, ahead, tether }: TetherLimitQuestion): SpeedOverTether | null {
+export function speedOverTether(question: TetherLimitQuestion): SpeedOverTether | null {
+  const { vehicle, ahead } = question;
   const { numbers } = ahead.problem.model;
   if (vehicle.tether === undefined || numbers.drag.ahead === null) return null;
   const { depth, tetherOffset, tetherLength } = vehicle.scenario;
@@ -45,12 +47,12 @@ export function speedOverTether({ vehicle, doubts, ahead, tether }: TetherLimitQ
   const straight = Math.hypot(depth, tetherOffset);
   const asked = requirement?.tetherLength ?? 0;
   const lengths = lengthsOf(straight, [tetherLength, asked]);
-  const curve = solvedCurve({ vehicle, doubts, ahead, tether }, lengths);
+  const curve = solvedCurve(question, lengths);
   const points = curve.map(({ point }) => point);
   const pointAt = (length: number) => points.find((one) => one.length === length)!;
   const needed = requirement?.speed === undefined ? null : requirement.speed + requirement.againstCurrent;
   const told = {
-    without: withoutTether(doubts, ahead),
+    without: withoutTether(question),
     straight,
     points,
     scenario: tetherLength > 0 ? pointAt(tetherLength) : null,
@@ -60,7 +62,8 @@ export function speedOverTether({ vehicle, doubts, ahead, tether }: TetherLimitQ
         : null,
   };
   const converged = curve.every((one) => one.converged);
-  return { sentence: overTetherSentence(told), ...told, assumption: ASSUMPTION, converged };
+  const currents = { told: numbers.currentSpeed, asked: requirement?.againstCurrent ?? 0 };
+  return { sentence: overTetherSentence(told, currents), ...told, assumption: ASSUMPTION, converged };
 }
 
 /** From all but taut to twice the greatest that is asked about, m. */
@@ -71,13 +74,14 @@ function lengthsOf(straight: number, marks: readonly number[]): number[] {
   return [...new Set([...even, ...marks.filter((one) => one > 0)])].sort((a, b) => a - b);
 }
 
-function withoutTether(doubts: VehicleDoubts, { problem }: SolvedWay): SpeedOverTether["without"] {
+function withoutTether({ doubts, ahead: { problem }, why }: TetherLimitQuestion): SpeedOverTether["without"] {
   const free = { ...problem, pull: () => NO_PULL };
   const steady = steadySpeed(free);
   return steady.speed > 0
-    ? uncertainOf(
+    ? toldOf(
         doubts,
         linearSpeed(doubts, free, () => () => NO_PULL, steady),
+        why,
       )
     : null;
 }
@@ -97,7 +101,7 @@ interface Solved {
 }
 
 function solvedAt(
-  { vehicle, doubts, ahead: { problem }, tether }: TetherLimitQuestion,
+  { vehicle, doubts, ahead: { problem }, tether, why }: TetherLimitQuestion,
   length: number,
   near: number | null,
 ): Solved {
@@ -113,7 +117,7 @@ function solvedAt(
     if (!steady.converged)
       return none("No shape of the tether was found for which it is held where it must be.", false);
     if (!(steady.speed > 0)) return none("The thrust does not move it ahead with this tether.");
-    const speed = uncertainOf(doubts, linearSpeed(doubts, towing, pullFor, steady));
+    const speed = toldOf(doubts, linearSpeed(doubts, towing, pullFor, steady), why);
     return { point: { length, speed, resistance: steady.atSpeed.tether, reason: null }, converged: true };
   } catch (error) {
     if (error instanceof InputProblem && error.problem.code === "vehicle.tether-too-short")

@@ -1,17 +1,19 @@
 import type { MotionWay, SteadyMotion, Stopping } from "../../model/vehicle/motionAnswer.ts";
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { formatBare, hasInterval, noInterval, type Told } from "../../quantity/told.ts";
 import type { Warning } from "../../quantity/warning.ts";
 import { warning } from "../../quantity/warning.ts";
-import { busState } from "../propulsion/busState.ts";
+import { type BusTold, busState } from "../propulsion/busState.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
-import { doubtShares, type Linear, linearFrom, uncertainOf } from "../propulsion/firstOrder.ts";
+import { doubtShares, type Linear, linearFrom, toldOf } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
-import { linearForce, linearSpeed, type PullFor } from "./linearMotion.ts";
+import { type LinearBus, linearAtRest, linearSteady, type PullFor } from "./linearMotion.ts";
 import { type SteadySpeed, steadySpeed } from "./steadySpeed.ts";
 import { brakedStop, coastingStop, DRIFTING } from "./stopping.ts";
+import { NO_PULL } from "./tetherPull.ts";
 import { upToSpeed } from "./upToSpeed.ts";
 import { axisOf, forcesAt, isDriven, netWeight, type WayProblem } from "./wayForces.ts";
 
@@ -21,6 +23,8 @@ export interface SolvedWay {
   readonly steady: SteadySpeed;
   /** Force at rest on the hull, N. */ readonly force: Linear;
   /** m/s; null where it does not move or its drag is not given. */ readonly speed: Linear | null;
+  readonly busAtRest: LinearBus;
+  /** Null where there is no speed. */ readonly busAtSpeed: LinearBus | null;
 }
 
 export interface WayQuestion {
@@ -34,14 +38,16 @@ export interface WayQuestion {
 export function solvedWay({ model, way, doubts, pullFor }: WayQuestion): SolvedWay | null {
   if (!model.geometry.held.includes(axisOf(way))) return null;
   const problem: WayProblem = { model, way, pull: pullFor(model.numbers) };
-  if (model.numbers.drag[way] === null) {
-    const atRest = forcesAt(problem, 0);
-    const steady = { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
-    return { problem, steady, force: linearForce(doubts, problem, steady), speed: null };
-  }
-  const steady = steadySpeed(problem);
-  const force = linearForce(doubts, problem, steady);
-  return { problem, steady, force, speed: steady.speed > 0 ? linearSpeed(doubts, problem, pullFor, steady) : null };
+  const steady = model.numbers.drag[way] === null ? standing(problem) : steadySpeed(problem);
+  const { force, bus: busAtRest } = linearAtRest(doubts, problem, steady);
+  const moving = steady.speed > 0 ? linearSteady(doubts, problem, pullFor, steady) : null;
+  return { problem, steady, force, busAtRest, speed: moving?.speed ?? null, busAtSpeed: moving?.bus ?? null };
+}
+
+/** Without a drag nothing is known but the force at rest. */
+function standing(problem: WayProblem): SteadySpeed {
+  const atRest = forcesAt(problem, 0);
+  return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
 }
 
 const WORDS: Readonly<Record<MotionWay, string>> = {
@@ -63,46 +69,74 @@ export function notCommanded(way: MotionWay): SteadyMotion {
   };
 }
 
-/** The document of a solved way; `opposite` is the way that brakes it. */
-export function steadyMotion(doubts: VehicleDoubts, solved: SolvedWay, opposite: SolvedWay | null): SteadyMotion {
-  const { problem, steady, force, speed } = solved;
+/**
+ * The document of a solved way; `opposite` is the way that brakes it, `why` no interval can be stated of its numbers, null
+ * where one can.
+ */
+export function steadyMotion(
+  doubts: VehicleDoubts,
+  solved: SolvedWay,
+  opposite: SolvedWay | null,
+  why: string | null,
+): SteadyMotion {
+  const { problem, steady, busAtRest, busAtSpeed } = solved;
   const { model, way } = problem;
   const along = axisOf(way) === "surge";
+  const tell = (linear: Linear) => toldOf(doubts, linear, why);
+  const [force, speed] = [tell(solved.force), solved.speed && tell(solved.speed)];
   const state = model.numbers.drag[way] === null ? "noDrag" : speed === null ? "stands" : "moves";
   const at = speed === null ? null : steady.atSpeed;
   const useful = at === null ? 0 : at.available * steady.speed;
   const thrusterPower = at === null ? 0 : at.solved.power - at.solved.hotelPower;
   const warnings = warningsOf(solved);
+  const moves = along && speed !== null;
   return {
-    ...{ way, state, sentence: sentenceOf(doubts, solved, state, isAtMost(warnings)) },
-    force: uncertainOf(doubts, force),
-    speed: speed && uncertainOf(doubts, speed),
-    atRest: busState(model, steady.atRest.solved, 0),
-    atSpeed: at && busState(model, at.solved, useful),
+    ...{
+      way,
+      state,
+      sentence: sentenceOf(solved, { force, speed, state, isAtMost: isAtMost(warnings) }),
+      force,
+      speed,
+    },
+    atRest: busState(model, steady.atRest.solved, 0, busTold(busAtRest, tell)),
+    atSpeed: at && busAtSpeed && busState(model, at.solved, useful, busTold(busAtSpeed, tell)),
     ...{ drag: at?.drag ?? null, tether: at?.tether ?? null },
     propulsiveEfficiency: at && thrusterPower > 0 ? useful / thrusterPower : null,
-    shares: speed === null ? [] : doubtShares(doubts, speed),
-    interaction: along && speed !== null ? interactionOf(problem, steady.speed) : null,
+    shares: solved.speed === null ? [] : doubtShares(doubts, solved.speed),
+    interaction: moves ? interactionOf(problem, steady.speed) : null,
     curve: state === "noDrag" ? [] : curveOf(problem, steady.speed),
-    upToSpeed: along && speed !== null ? upToSpeed(problem, steady.speed) : [],
-    stopping: along && speed !== null ? stoppingOf(doubts, solved, opposite) : null,
+    upToSpeed: moves ? upToSpeed(problem, steady.speed) : [],
+    stopping: moves ? stoppingOf(doubts, solved, opposite, why) : null,
     warnings,
   };
 }
 
-function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, state: SteadyMotion["state"], atMost: boolean): string {
-  const { problem, force, speed, steady } = solved;
+const busTold = ({ voltage, current, power }: LinearBus, tell: (linear: Linear) => Told): BusTold => ({
+  ...{ voltage: tell(voltage), current: tell(current), power: tell(power) },
+});
+
+interface MotionTold {
+  readonly force: Told;
+  readonly speed: Told | null;
+  readonly state: SteadyMotion["state"];
+  readonly isAtMost: boolean;
+}
+
+function sentenceOf(solved: SolvedWay, { force, speed, state, isAtMost }: MotionTold): string {
+  const { problem, steady } = solved;
   const { way } = problem;
   if (!isDriven(steady.atRest)) return notDriven(solved);
-  const pull = `${formatUncertain(uncertainOf(doubts, force), NEWTON)} at rest`;
-  if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given.`;
+  const pull = `${formatBare(force, NEWTON)} at rest`;
+  const bare = [speed, force].find((one) => one !== null && !hasInterval(one));
+  const end = bare && !hasInterval(bare) ? `; ${noInterval(bare)}.` : ".";
+  if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given${end}`;
   if (speed === null && force.value === 0) return `${capital(WORDS[way])} its thrusters do not push.`;
   if (speed === null) {
     const { tether, weight } = steady.atRest;
-    return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it.`;
+    return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it${end}`;
   }
-  const told = formatUncertain(uncertainOf(doubts, speed), METRE_PER_SECOND);
-  return `${capital(WORDS[way])} it goes ${atMost ? "at most about " : ""}${told} through the water and pushes with ${pull}.`;
+  const told = formatBare(speed, METRE_PER_SECOND);
+  return `${capital(WORDS[way])} it goes ${isAtMost ? "at most about " : ""}${told} through the water and pushes with ${pull}${end}`;
 }
 
 /** Why no thrust is left to go anywhere with. */
@@ -149,15 +183,23 @@ function curveOf(problem: WayProblem, speed: number): SteadyMotion["curve"] {
   });
 }
 
+const TETHER_LEFT_OUT = "The pull of the tether is left out: where it drags, the way is shorter.";
+
 /** Way and time to stop, with the speed, the mass and the drag all moved together by each doubt. */
-function stoppingOf(doubts: VehicleDoubts, { problem, speed }: SolvedWay, opposite: SolvedWay | null): Stopping {
+function stoppingOf(
+  doubts: VehicleDoubts,
+  { problem, speed }: SolvedWay,
+  opposite: SolvedWay | null,
+  why: string | null,
+): Stopping {
   const { model, way } = problem;
   const body = ({ mass, density, drag }: VehicleNumbers) => {
     const { addedMass, dragArea, linear } = drag[way]!;
     return { mass: mass + addedMass, quadratic: 0.5 * density * dragArea, linear };
   };
   const told = (parts: readonly Linear[], of: (values: readonly number[], numbers: VehicleNumbers) => number) =>
-    uncertainOf(doubts, linearFrom(doubts, model.numbers, parts, of));
+    toldOf(doubts, linearFrom(doubts, model.numbers, parts, of), why);
+  const isTowing = problem.pull([0, 0, 0]) !== NO_PULL;
   const brake = opposite !== null && opposite.force.value > 0 ? opposite.force : null;
   const coast = (part: "distance" | "time") =>
     told([speed!], ([V], numbers) => coastingStop(body(numbers), V!, DRIFTING)[part]);
@@ -166,7 +208,7 @@ function stoppingOf(doubts: VehicleDoubts, { problem, speed }: SolvedWay, opposi
   return {
     ...{ coastDistance: coast("distance"), coastTime: coast("time") },
     ...{ brakedDistance: braked("distance"), brakedTime: braked("time") },
-    text: `Drifting is told down to a tenth of the speed, as drag alone never stops it. ${brake ? "Braking is with the greatest force at rest the other way; the propellers reverse at once." : "The thrusters can not brake it."} The tether is left out: it shortens the way.`,
+    text: `Drifting is told down to a tenth of the speed, as drag alone never stops it. ${brake ? "Braking is with the greatest force at rest the other way; the propellers reverse at once." : "The thrusters can not brake it."}${isTowing ? ` ${TETHER_LEFT_OUT}` : ""}`,
   };
 }
 

@@ -1,8 +1,8 @@
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import type { PullFor } from "./linearMotion.ts";
-import { tetherModel } from "./tetherModel.ts";
-import { NO_PULL, type TetherPull, tetherOut, tetherPulls } from "./tetherPull.ts";
+import { tetherAtOne, tetherModel } from "./tetherModel.ts";
+import { NO_PULL, type TetherPull, tetherOut } from "./tetherPull.ts";
 
 /** A current, m/s, and where it comes from, off the bow, rad. */
 export interface CurrentFrom {
@@ -16,7 +16,7 @@ export interface TetherBook {
   /** Its force in a current, whatever the current of the numbers is. */
   readonly in: (current: CurrentFrom) => PullFor;
   /** Its force on a vehicle that holds its place in 1 m/s from an angle off the bow, rad. */
-  readonly atOne: (from: number) => TetherPull;
+  readonly atOne: (numbers: VehicleNumbers) => (from: number) => TetherPull;
 }
 
 /** Currents whose difference is below this part are told from one model by its slope. */
@@ -35,13 +35,14 @@ export function tetherBook(
   length = vehicle.scenario.tetherLength,
 ): TetherBook {
   const out = tetherOut(vehicle, numbers, length);
-  if (out === null) return { pullFor: () => () => NO_PULL, in: () => () => () => NO_PULL, atOne: () => NO_PULL };
+  if (out === null) return { pullFor: () => () => NO_PULL, in: () => () => () => NO_PULL, atOne: () => () => NO_PULL };
   const { currentFrom } = vehicle.scenario;
   const own = tetherModel(out, currentFrom);
   const models: { readonly current: CurrentFrom; readonly pullFor: PullFor }[] = [
     { current: { speed: numbers.currentSpeed, from: currentFrom }, pullFor: own },
   ];
-  const held = new Map<number, TetherPull>();
+  const there = { ...out, numbers: { ...numbers, currentSpeed: 1 } };
+  const held = new Map<number, (numbers: VehicleNumbers) => TetherPull>();
   return {
     pullFor: own,
     in: (current) => {
@@ -51,14 +52,14 @@ export function tetherBook(
       models.push({ current, pullFor });
       return at(pullFor, current.speed);
     },
-    atOne: (from) => {
+    atOne: (changed) => (from) => {
       // Its upper end is straight astern: what comes from port is the mirror image of what comes from starboard.
       const side = Math.sin(from) < 0 ? -1 : 1;
       const angle = Math.acos(Math.cos(from));
       const key = Number(angle.toFixed(9));
-      const there = { ...out, numbers: { ...numbers, currentSpeed: 1 } };
-      const pull = held.get(key) ?? tetherPulls(there, angle)([Math.cos(angle), Math.sin(angle), 0]);
-      held.set(key, pull);
+      const known = held.get(key) ?? tetherAtOne(there, angle, [Math.cos(angle), Math.sin(angle), 0]);
+      held.set(key, known);
+      const pull = known({ ...changed, currentSpeed: 1 });
       const [x, y, z] = pull.force;
       return { ...pull, force: [x, side * y, z] };
     },

@@ -21,7 +21,14 @@ interface Direction {
   readonly unit: Vector;
   readonly nodes: Map<number, TetherPull>;
   readonly solve: (through: Vector) => TetherPull;
-  slopes: Readonly<Record<Factor, Vector>> | null;
+  slopes: Slopes | null;
+}
+
+type Slopes = Readonly<Record<Factor, Vector>>;
+
+interface FactorChange {
+  readonly factor: Factor;
+  readonly by: number;
 }
 
 /**
@@ -52,14 +59,36 @@ export function tetherModel(out: TetherOut | null, from: number): PullFor {
     const changes = changesOf(out.numbers, numbers);
     if (changes.every(({ by }) => by === 0)) return base;
     direction.slopes ??= slopesOf(out, from, direction);
-    const force = [...base.force] as [number, number, number];
-    for (const { factor, by } of changes) {
-      const growth = factor === "weight" ? by : by * (speed / SLOPE_SPEED) ** 2;
-      direction.slopes[factor].forEach((slope, k) => {
-        force[k]! += slope * growth;
-      });
-    }
-    return { ...base, force };
+    return changedPull(base, direction.slopes, changes, speed);
+  };
+}
+
+/** The pull at one speed through the water, m/s, of a tether that is a little changed. */
+function changedPull(base: TetherPull, slopes: Slopes, changes: readonly FactorChange[], speed: number): TetherPull {
+  const force = [...base.force] as [number, number, number];
+  for (const { factor, by } of changes) {
+    const growth = factor === "weight" ? by : by * (speed / SLOPE_SPEED) ** 2;
+    slopes[factor].forEach((slope, k) => {
+      force[k]! += slope * growth;
+    });
+  }
+  return { ...base, force };
+}
+
+/**
+ * The pull at 1 m/s through the water along `unit`, with the current from an angle, for numbers near those of `out`.
+ *
+ * Error    as `tetherModel` for a change; none without.
+ */
+export function tetherAtOne(out: TetherOut, from: number, unit: Vector): (numbers: VehicleNumbers) => TetherPull {
+  const direction = { unit, solve: tetherPulls(out, from) };
+  const base = direction.solve(unit);
+  let slopes: Slopes | null = null;
+  return (numbers) => {
+    const changes = changesOf(out.numbers, numbers);
+    if (changes.every(({ by }) => by === 0)) return base;
+    slopes ??= slopesOf(out, from, direction);
+    return changedPull(base, slopes, changes, SLOPE_SPEED);
   };
 }
 
@@ -91,7 +120,7 @@ function nodeAt({ nodes, solve, unit }: Direction, place: number): TetherPull {
   return node;
 }
 
-function changesOf(base: VehicleNumbers, { tether, currentSpeed }: VehicleNumbers): { factor: Factor; by: number }[] {
+function changesOf(base: VehicleNumbers, { tether, currentSpeed }: VehicleNumbers): FactorChange[] {
   return FACTORS.map((factor) => ({
     factor,
     by: factor === "current" ? relative(currentSpeed, base.currentSpeed) : tether[factor] - base.tether[factor],
@@ -101,7 +130,7 @@ function changesOf(base: VehicleNumbers, { tether, currentSpeed }: VehicleNumber
 /** Without a current there is no slope to go by, and a draw of none is none. */
 const relative = (value: number, base: number) => (base === 0 ? 0 : value / base - 1);
 
-function slopesOf(out: TetherOut, from: number, { unit, solve }: Direction): Record<Factor, Vector> {
+function slopesOf(out: TetherOut, from: number, { unit, solve }: Pick<Direction, "unit" | "solve">): Slopes {
   const { numbers, vehicle } = out;
   const velocity: Vector = [unit[0] * SLOPE_SPEED, unit[1] * SLOPE_SPEED, unit[2] * SLOPE_SPEED];
   const { force: base, near } = solve(velocity);

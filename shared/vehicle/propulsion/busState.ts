@@ -16,15 +16,34 @@ interface ThrusterLosses {
   readonly shaft: number;
 }
 
+/** Voltage, current and power of a solved bus with their doubt. */
+export type BusTold = Pick<BusState, "voltage" | "current" | "power">;
+
 /**
  * A solved bus as a document: every thruster, where the power goes, and what limits it. `useful` is the power that moves
  * the vehicle, force on the hull times speed through the water, W.
+ */
+export function busState(model: PropulsionModel, solved: BusSolution, useful: number, told: BusTold): BusState {
+  const { account, each } = accounted(model, solved, useful);
+  return {
+    ...{ ...told, openCircuitVoltage: solved.supply.openCircuitVoltage, account },
+    thrusters: each.map(({ state }) => state),
+    limitedBy: limitingPart(model, solved),
+    ...{ share: solved.share, converged: solved.converged },
+  };
+}
+
+/**
+ * Where the power of a solved bus goes, W.
  *
  *   U_oc I = R_s I² + P_h + Σ (controller + motor + propeller) + useful
  *
  * The losses at the propellers are what is left of the shaft power: wake, swirl and friction of the blades.
  */
-export function busState(model: PropulsionModel, solved: BusSolution, useful: number): BusState {
+export const powerAccount = (model: PropulsionModel, solved: BusSolution, useful: number): PowerAccount =>
+  accounted(model, solved, useful).account;
+
+function accounted(model: PropulsionModel, solved: BusSolution, useful: number) {
   const { flow, busVoltage, supplyCurrent: I, supply, thrusts, powers } = solved;
   if (busVoltage > 0) for (const way of flow.ways) setVoltage(way, busVoltage);
   const each = thrusts.map((_, i) => thrusterState(model, solved, i));
@@ -37,12 +56,7 @@ export function busState(model: PropulsionModel, solved: BusSolution, useful: nu
     hotel: I === 0 ? 0 : solved.hotelPower,
     ...{ controllers, motors, propellers: drawn - controllers - motors - useful, useful },
   };
-  return {
-    ...{ voltage: busVoltage, openCircuitVoltage: supply.openCircuitVoltage, current: I, power: solved.power, account },
-    thrusters: each.map(({ state }) => state),
-    limitedBy: limitingPart(model, solved),
-    ...{ share: solved.share, converged: solved.converged },
-  };
+  return { account, each };
 }
 
 function thrusterState(model: PropulsionModel, { flow, thrusts, powers, busVoltage }: BusSolution, i: number) {

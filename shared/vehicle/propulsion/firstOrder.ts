@@ -1,4 +1,5 @@
 import type { DoubtShare } from "../../model/vehicle/motionAnswer.ts";
+import { notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import type { Doubt, VehicleDoubts } from "./doubt.ts";
 import type { VehicleNumbers } from "./vehicleNumbers.ts";
@@ -13,20 +14,34 @@ export interface Linear {
 export const STEP = 1e-3;
 
 /**
- * A result of the numbers by first order. `of` gives it for changed numbers, with the doubt that was changed and its place,
- * or null where it does not depend on that doubt.
+ * Results of the numbers by first order. `of` gives them for changed numbers, with the doubt that was changed and its
+ * place, or null where they do not depend on that doubt.
  */
-export function linearOf(
+export function linearsOf(
   { list }: VehicleDoubts,
+  numbers: VehicleNumbers,
+  values: readonly number[],
+  of: (numbers: VehicleNumbers, doubt: Doubt, place: number) => readonly number[] | null,
+): Linear[] {
+  const rows = list.map((doubt, place) => of(doubt.shift(numbers, STEP * doubt.standardUncertainty), doubt, place));
+  return values.map((value, k) => {
+    const by = rows.map((row) => (row !== null && Number.isFinite(row[k]) ? (row[k]! - value) / STEP : 0));
+    return { value, by };
+  });
+}
+
+/** One result, as `linearsOf`. */
+export function linearOf(
+  doubts: VehicleDoubts,
   numbers: VehicleNumbers,
   value: number,
   of: (numbers: VehicleNumbers, doubt: Doubt, place: number) => number | null,
 ): Linear {
-  const by = list.map((doubt, place) => {
-    const changed = of(doubt.shift(numbers, STEP * doubt.standardUncertainty), doubt, place);
-    return changed === null || !Number.isFinite(changed) ? 0 : (changed - value) / STEP;
+  const [only] = linearsOf(doubts, numbers, [value], (...changed) => {
+    const result = of(...changed);
+    return result === null ? null : [result];
   });
-  return { value, by };
+  return only!;
 }
 
 /** A result that follows from others: f of their values, with all of them moved together along each doubt. */
@@ -60,8 +75,17 @@ export function spreadOfLinear({ correlations }: VehicleDoubts, { by }: Pick<Lin
   return Math.sqrt(Math.max(0, variance));
 }
 
-export const uncertainOf = (doubts: VehicleDoubts, linear: Linear): Uncertain =>
-  uncertain(linear.value, spreadOfLinear(doubts, linear));
+/** Part of a value below which its spread is the rounding of the searches behind it: a current at a limit has none. */
+const SEARCHED = 1e-7;
+
+export function uncertainOf(doubts: VehicleDoubts, linear: Linear): Uncertain {
+  const spread = spreadOfLinear(doubts, linear);
+  return uncertain(linear.value, spread > SEARCHED * Math.abs(linear.value) ? spread : 0);
+}
+
+/** A speed, force, power or current, none of which lies below zero; `why` no interval can be stated, null where one can. */
+export const toldOf = (doubts: VehicleDoubts, linear: Linear, why: string | null = null): Told =>
+  why === null ? notBelowZero(uncertainOf(doubts, linear)) : withoutInterval(linear.value, why);
 
 /** Shares below this part of the variance are left out. */
 const SLIGHT = 1e-4;

@@ -16,7 +16,7 @@ import { BudgetPanel } from "./BudgetPanel.tsx";
 import "./bench.css";
 import { Fold } from "../../app/Fold.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
-import { benchAnswer, lacksCalibration } from "./benchModel.ts";
+import { benchAnswer, fluidWords, lacksCalibration } from "./benchModel.ts";
 import { followOpenRun, inspection, openRun, openState } from "./benchState.ts";
 import { CoefficientsPanel } from "./CoefficientsPanel.tsx";
 import { ColumnsPanel } from "./ColumnsPanel.tsx";
@@ -66,7 +66,8 @@ export default function BenchView() {
       basis={
         reduction && (
           <>
-            ± is the half-width of the 95 % interval, here and below. {provenance(reduction)}{" "}
+            ± is the half-width of the 95 % interval, here and below. {run && fluidWords(run.document.recipe)}{" "}
+            {provenance(reduction)}{" "}
             {run && (
               <a href={runFileAddress(openProjectId(), run.id)} download={run.document.file.name}>
                 The log as it came

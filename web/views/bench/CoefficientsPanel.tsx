@@ -1,6 +1,8 @@
+import { describeFluid } from "../../../shared/fluid/parseFluid.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import { Fold } from "../../app/Fold.tsx";
+import { wantedSection } from "../../app/sections.ts";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import { powerHint } from "./benchModel.ts";
 import { coefficientFacts } from "./coefficientsModel.ts";
@@ -28,6 +30,15 @@ export function CoefficientsPanel({ reduction, run }: CoefficientsPanelProps) {
           </div>
         ))}
       </dl>
+      {run.recipe.fluidAssumed && (
+        <p class="hint">
+          In {describeFluid(run.recipe.fluid)}, which nobody stated: 1 % more density makes K<sub>T</sub> and C
+          <sub>P</sub> 1 % smaller.{" "}
+          <button type="button" class="quiet" onClick={() => (wantedSection.value = { id: "bench-setup" })}>
+            State the water
+          </button>
+        </p>
+      )}
       {hint !== "" && <p class="hint">{hint}</p>}
     </Fold>
   );

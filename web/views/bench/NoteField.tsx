@@ -7,12 +7,14 @@ interface NoteFieldProps {
   readonly onCommit: (value: string) => void;
   readonly suggestions?: readonly string[];
   readonly help?: string;
+  /** Characters at most. */
+  readonly longest?: number;
   /** Why a text can not be taken, or null where it can; what can not is not stored. */
   readonly problemOf?: (text: string) => string | null;
 }
 
 /** Words that are stored when the field is left; earlier words are offered. */
-export function NoteField({ label, value, onCommit, suggestions = [], help, problemOf }: NoteFieldProps) {
+export function NoteField({ label, value, onCommit, suggestions = [], help, longest = 60, problemOf }: NoteFieldProps) {
   const [text, setText] = useState(value);
   const [problem, setProblem] = useState<string | null>(null);
   const list = useId();
@@ -33,7 +35,7 @@ export function NoteField({ label, value, onCommit, suggestions = [], help, prob
             id={id}
             type="text"
             autocomplete="off"
-            maxLength={60}
+            maxLength={longest}
             list={list}
             aria-describedby={describedBy}
             aria-invalid={wrong}

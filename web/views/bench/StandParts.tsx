@@ -1,10 +1,11 @@
+import { describeFluid } from "../../../shared/fluid/parseFluid.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import { parts } from "../../app/session.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { partChoices } from "./partChoices.ts";
-import { withEntry } from "./recipeEdits.ts";
+import { withEntry, withFluid } from "./recipeEdits.ts";
 
 /** Takes a change of the recipe, and what to call it; done when it is stored or refused. */
 export type RecipeChange = (label: string, change: (recipe: Recipe) => Recipe) => Promise<unknown>;
@@ -41,9 +42,20 @@ export function StandParts({ run: { recipe, purpose }, onChange }: StandPartsPro
         onChange={() => undefined}
         onCommit={(fluid) =>
           JSON.stringify(fluid) !== JSON.stringify(recipe.fluid) &&
-          onChange("Set the water of the bench", (now) => ({ ...now, fluid }))
+          onChange("Set the water of the bench", (now) => withFluid(now, fluid))
         }
       />
+      {recipe.fluidAssumed && (
+        <div class="field">
+          <p class="field-message">Nobody has stated this yet: it was taken as likely.</p>
+          <button
+            type="button"
+            onClick={() => void onChange("Stated the water of the bench", (now) => withFluid(now, now.fluid))}
+          >
+            It was {describeFluid(recipe.fluid)}
+          </button>
+        </div>
+      )}
     </>
   );
 }

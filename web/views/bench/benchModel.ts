@@ -1,3 +1,4 @@
+import { describeFluid } from "../../../shared/fluid/parseFluid.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
@@ -53,6 +54,11 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
   const merit = staticMerit === null ? "" : `; static merit ${formatUncertain(staticMerit)}`;
   const scale = lacksCalibration(state.reduction) ? "; how far off the scale reads is not in it" : "";
   return `The thrust coefficient is ${formatUncertain(thrustCoefficient)} (${state.reduction.sweep ? "a sweep" : counts(used.length, "plateau")}${range})${merit}${scale}.`;
+}
+
+/** What the coefficients hold for, where nobody stated it: what was assumed, a sentence; else nothing. */
+export function fluidWords({ fluid, fluidAssumed }: Run["recipe"]): string {
+  return fluidAssumed ? `Assumed, as nobody stated it: ${describeFluid(fluid)}.` : "";
 }
 
 /** Whether the intervals lack the error of the scale itself, often the greatest of all. */

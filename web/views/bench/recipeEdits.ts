@@ -1,3 +1,4 @@
+import type { FluidState } from "../../../shared/model/fluid.ts";
 import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { ChannelCorrection, ColumnRole, ColumnUse, Recipe } from "../../../shared/model/recipe.ts";
 import type { Plateau } from "../../../shared/model/reduction.ts";
@@ -156,6 +157,11 @@ export function automatic(recipe: Recipe): Recipe {
 
 export function isAutomatic(recipe: Recipe): boolean {
   return recipe.plateaus.mode === "automatic" && recipe.tare.mode === "zeroThrottle" && recipe.leftOut.length === 0;
+}
+
+/** The fluid as a person states it: no longer one that was taken unasked. */
+export function withFluid({ fluidAssumed: _, ...recipe }: Recipe, fluid: FluidState): Recipe {
+  return { ...recipe, fluid };
 }
 
 export function correctionOf(recipe: Recipe, role: ColumnRole): ChannelCorrection {

@@ -15,6 +15,7 @@ export const WATT = shown("W", "power");
 export const SECOND = shown("s", "time");
 export const MILLIMETRE = shown("mm", "length");
 export const METRE = shown("m", "length");
+export const METRE_PER_SECOND = shown("m/s", "speed");
 export const PERCENT = shown("%", "fraction");
 export const CELSIUS = shown("°C", "temperature");
 export const MEGAPASCAL = shown("MPa", "pressure");

@@ -1,5 +1,6 @@
 import { addressOf } from "../../app/route.ts";
 import { parts } from "../../app/session.ts";
+import { boundCount, boundNumber } from "../../forms/bound.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { type Option, SelectField } from "../../forms/SelectField.tsx";
@@ -102,25 +103,19 @@ function Loads() {
       <QuantityField
         label="Equal thrusters on this supply"
         dimension="number"
-        value={thrusters.value}
+        {...boundCount(thrusters)}
         min={1}
         max={64}
         help="All at the same throttle."
-        onChange={(count) => {
-          if (count !== null) thrusters.value = Math.round(count);
-        }}
       />
       <QuantityField
         label="Hotel load"
         symbol="P_h"
         dimension="power"
         unit="W"
-        value={hotelPower.value}
+        {...boundNumber(hotelPower)}
         min={0}
         help="Constant power of lamps, camera, computer."
-        onChange={(watts) => {
-          if (watts !== null) hotelPower.value = watts;
-        }}
       />
     </>
   );
@@ -128,20 +123,22 @@ function Loads() {
 
 const EXAMPLE: TypedPropeller = { name: "typed", diameter: 0.076, thrustCoefficient: 0.2, torqueCoefficient: null };
 
+/** A propeller by its coefficients alone, once one is wanted. */
 function TypedFields() {
-  const now = typed.value;
-  if (now === null) {
-    return (
-      <button
-        type="button"
-        onClick={() => {
-          typed.value = EXAMPLE;
-        }}
-      >
-        Add a propeller by its coefficients
-      </button>
-    );
-  }
+  if (typed.value !== null) return <CoefficientFields now={typed.value} />;
+  return (
+    <button
+      type="button"
+      onClick={() => {
+        typed.value = EXAMPLE;
+      }}
+    >
+      Add a propeller by its coefficients
+    </button>
+  );
+}
+
+function CoefficientFields({ now }: { readonly now: TypedPropeller }) {
   const set = (change: Partial<TypedPropeller>) => {
     typed.value = { ...now, ...change };
   };

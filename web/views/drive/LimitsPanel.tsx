@@ -1,3 +1,4 @@
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
 import { limitText } from "./driveModel.ts";
@@ -15,20 +16,7 @@ export function LimitsPanel() {
             <caption>
               <Swatch kind="prediction" style={inHand.style} /> {inHand.name}: {governing(point!.governingLimit)}
             </caption>
-            <thead>
-              <tr>
-                <th scope="col">Limit</th>
-                <th scope="col" class="number">
-                  Allowed
-                </th>
-                <th scope="col" class="number">
-                  Now
-                </th>
-                <th scope="col" class="number">
-                  Reached at
-                </th>
-              </tr>
-            </thead>
+            <Heads columns={["Limit", { numbers: "Allowed" }, { numbers: "Now" }, { numbers: "Reached at" }]} />
             <tbody>
               {point!.limits.map(({ name, limit, actual, unit, reachedAtThrottle }) => (
                 <tr key={name}>

@@ -1,4 +1,5 @@
 import { addressOf } from "../../app/route.ts";
+import { bound } from "../../forms/bound.ts";
 import { Slider } from "../../forms/Slider.tsx";
 import { reynoldsCarried, statedMerit } from "./driveChoices.ts";
 import { carriedText, torqueSourceText } from "./driveModel.ts";
@@ -48,13 +49,10 @@ function TorqueSources() {
         <Slider
           label="Stated static merit where no torque is known"
           symbol="FM"
-          value={statedMerit.value}
+          {...bound(statedMerit)}
           min={0.2}
           max={0.9}
           step={0.01}
-          onChange={(merit) => {
-            statedMerit.value = merit;
-          }}
         />
       )}
     </>

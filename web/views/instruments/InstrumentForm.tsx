@@ -23,7 +23,6 @@ export interface InstrumentFormProps {
 export function InstrumentForm({ instrument, use, onSave, onCancel }: InstrumentFormProps) {
   const [draft, setDraft] = useState(() => (instrument ? draftOfInstrument(instrument) : emptyDraft()));
   const [tried, setTried] = useState(false);
-  const change = (next: Partial<InstrumentDraft>) => setDraft((now) => ({ ...now, ...next }));
   const read = useMemo(() => instrumentOf(draft), [draft]);
   const look = useMemo(() => (read.instrument ? lookAt(read.instrument) : null), [read]);
   const named = draft.name.trim() !== "";
@@ -40,39 +39,53 @@ export function InstrumentForm({ instrument, use, onSave, onCancel }: Instrument
         value as likely as another, so its standard uncertainty is the half-width over √3.
       </p>
       {use !== "" && <p class="hint">Used by {use}: saving reduces them again with this calibration.</p>}
-      <div class="form-grid">
-        <TextField
-          label="Name"
-          value={draft.name}
-          maxLength={120}
-          problem={tried && !named ? "Needed: a name." : null}
-          onChange={(name) => change({ name })}
-        />
-        <SelectField
-          label="Channel"
-          value={draft.role}
-          options={InstrumentRole.options.map((role) => ({ value: role, label: CHANNEL_NAMES[role] }))}
-          onChange={(role) => setDraft((now) => withRole(now, role))}
-        />
-        <SelectField
-          label="How it was calibrated"
-          value={draft.kind}
-          options={METHODS_OF[draft.role].map((kind) => ({ value: kind, label: METHOD_NAMES[kind] }))}
-          onChange={(kind) => change({ kind })}
-        />
-        <MethodFields key={`${draft.role} ${draft.kind}`} draft={draft} onChange={change} />
-        <TextField
-          label="Note"
-          value={draft.note}
-          lines={2}
-          maxLength={4000}
-          optional
-          onChange={(note) => change({ note })}
-        />
-      </div>
+      <InstrumentFields draft={draft} isNameless={tried && !named} onDraft={setDraft} />
       {look && <Evidence look={look} />}
       <FormButtons onCancel={onCancel} gap={tried ? (read.missing[0] ?? "") : ""} />
     </form>
+  );
+}
+
+interface InstrumentFieldsProps {
+  readonly draft: InstrumentDraft;
+  /** It was to be saved without a name. */
+  readonly isNameless: boolean;
+  readonly onDraft: (next: (now: InstrumentDraft) => InstrumentDraft) => void;
+}
+
+function InstrumentFields({ draft, isNameless, onDraft }: InstrumentFieldsProps) {
+  const change = (next: Partial<InstrumentDraft>) => onDraft((now) => ({ ...now, ...next }));
+  return (
+    <div class="form-grid">
+      <TextField
+        label="Name"
+        value={draft.name}
+        maxLength={120}
+        problem={isNameless ? "Needed: a name." : null}
+        onChange={(name) => change({ name })}
+      />
+      <SelectField
+        label="Channel"
+        value={draft.role}
+        options={InstrumentRole.options.map((role) => ({ value: role, label: CHANNEL_NAMES[role] }))}
+        onChange={(role) => onDraft((now) => withRole(now, role))}
+      />
+      <SelectField
+        label="How it was calibrated"
+        value={draft.kind}
+        options={METHODS_OF[draft.role].map((kind) => ({ value: kind, label: METHOD_NAMES[kind] }))}
+        onChange={(kind) => change({ kind })}
+      />
+      <MethodFields key={`${draft.role} ${draft.kind}`} draft={draft} onChange={change} />
+      <TextField
+        label="Note"
+        value={draft.note}
+        lines={2}
+        maxLength={4000}
+        optional
+        onChange={(note) => change({ note })}
+      />
+    </div>
   );
 }
 

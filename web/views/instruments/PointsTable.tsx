@@ -11,22 +11,8 @@ export interface PointsTableProps {
 }
 
 /** Points typed cell by cell, or pasted as a block into any cell. */
-export function PointsTable({ rows, appliedUnit, readingUnit, onRows, onPaste }: PointsTableProps) {
-  const cell = (at: number, column: keyof DraftRow, label: string) => (
-    <td>
-      <input
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        aria-label={`${label}, row ${at + 1}`}
-        value={rows[at]![column]}
-        onInput={(event) => onRows(withCell(rows, at, column, event.currentTarget.value))}
-        onPaste={(event) => {
-          if (onPaste(event.clipboardData?.getData("text/plain") ?? "")) event.preventDefault();
-        }}
-      />
-    </td>
-  );
+export function PointsTable(props: PointsTableProps) {
+  const { rows, appliedUnit, readingUnit } = props;
   return (
     <div class="points-box">
       <table class="points">
@@ -42,26 +28,48 @@ export function PointsTable({ rows, appliedUnit, readingUnit, onRows, onPaste }:
         </thead>
         <tbody>
           {rows.map((_, at) => (
-            <tr key={at}>
-              <th scope="row">{at + 1}</th>
-              {cell(at, "applied", "Applied")}
-              {cell(at, "reading", "Reading")}
-              <td>
-                {at < rows.length - 1 && (
-                  <button
-                    type="button"
-                    class="quiet"
-                    aria-label={`Take out row ${at + 1}`}
-                    onClick={() => onRows(rows.toSpliced(at, 1))}
-                  >
-                    ×
-                  </button>
-                )}
-              </td>
-            </tr>
+            <PointRow key={at} {...props} at={at} />
           ))}
         </tbody>
       </table>
     </div>
+  );
+}
+
+/** One point; the last row is the empty one to type the next into. */
+function PointRow({ rows, at, onRows, onPaste }: PointsTableProps & { readonly at: number }) {
+  const cell = (column: keyof DraftRow, label: string) => (
+    <td>
+      <input
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        aria-label={`${label}, row ${at + 1}`}
+        value={rows[at]![column]}
+        onInput={(event) => onRows(withCell(rows, at, column, event.currentTarget.value))}
+        onPaste={(event) => {
+          if (onPaste(event.clipboardData?.getData("text/plain") ?? "")) event.preventDefault();
+        }}
+      />
+    </td>
+  );
+  return (
+    <tr>
+      <th scope="row">{at + 1}</th>
+      {cell("applied", "Applied")}
+      {cell("reading", "Reading")}
+      <td>
+        {at < rows.length - 1 && (
+          <button
+            type="button"
+            class="quiet"
+            aria-label={`Take out row ${at + 1}`}
+            onClick={() => onRows(rows.toSpliced(at, 1))}
+          >
+            ×
+          </button>
+        )}
+      </td>
+    </tr>
   );
 }

@@ -6,7 +6,7 @@ import { isAtMost } from "../../../shared/vehicle/motion/steadyMotion.ts";
 import { counts, joined } from "../../app/words.ts";
 import { AMPERE, NEWTON, WATT } from "../bench/shownUnits.ts";
 import { sureText } from "../shortlist/resultModel.ts";
-import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "../vehicle/answer/units.ts";
+import { METRE_PER_SECOND, MINUTE, shownUncertain } from "../vehicle/answer/units.ts";
 import type { Beside } from "../vehicle/besides.ts";
 import { limitSection } from "../vehicle/limitPlace.ts";
 
@@ -72,12 +72,13 @@ function factsOf(answer: VehicleAnswer): VehicleFact[] {
       value: speedAhead(answer) ?? "none",
       section: "vehicle-speed",
     },
-    { label: "Pull at rest", value: shownUncertain(ahead?.force ?? null, NEWTON), section: "vehicle-layout" },
     {
-      label: "Draws at top speed",
-      value: `${shown(current, AMPERE)}, ${shown(power, WATT)}`,
+      label: "Pull at rest, on the hull",
+      value: shownUncertain(ahead?.force ?? null, NEWTON),
       section: "vehicle-speed",
     },
+    { label: "Current at top speed", value: shownUncertain(current, AMPERE), section: "vehicle-speed" },
+    { label: "Power at top speed", value: shownUncertain(power, WATT), section: "vehicle-speed" },
     ...(mission
       ? [{ label: "Lasts on its mission", value: shownUncertain(mission.lasts, MINUTE), section: "vehicle-endurance" }]
       : best
@@ -90,7 +91,9 @@ const probabilityOf = ({ probability, probabilityDrawn }: DemandCheck) => probab
 
 /** The demand that decides: missed before unsure, then the least sure, then the least margin. */
 function decidingDemand({ demands }: Pick<RequirementCheck, "demands">): DemandCheck | null {
-  const rank = (one: DemandCheck) => [Number(one.met), probabilityOf(one) ?? 1, one.margin ?? Infinity] as const;
+  // Where nobody can say how sure it is, it is the least sure.
+  const sure = (one: DemandCheck) => probabilityOf(one) ?? Number(one.certain);
+  const rank = (one: DemandCheck) => [Number(one.met), sure(one), one.margin ?? Infinity] as const;
   return (
     [...demands].sort((a, b) => {
       const [x, y] = [rank(a), rank(b)];

@@ -4,11 +4,13 @@ import type { Motor } from "../../../shared/model/parts/motor.ts";
 import { Caution } from "../../app/Caution.tsx";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart } from "../../app/edits.ts";
+import { Heads } from "../../app/Heads.tsx";
 import { addressOf } from "../../app/route.ts";
 import { partOf } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Chart } from "../../charts/Chart.tsx";
+import { bound } from "../../forms/bound.ts";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import {
   constantRows,
@@ -125,14 +127,7 @@ function FoundTable({ constants, motor }: Pick<FoundProps, "constants" | "motor"
   return (
     <TableBox label="Constants found and entered">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Constant</th>
-            <th scope="col">Found</th>
-            <th scope="col">Entered now</th>
-            <th scope="col">Found against entered</th>
-          </tr>
-        </thead>
+        <Heads columns={["Constant", "Found", "Entered now", "Found against entered"]} />
         <tbody>
           {constantRows(constants, motor).map((row) => (
             <tr key={row.name}>
@@ -200,24 +195,18 @@ function StatedFacts() {
         label="Winding resistance, measured by other means"
         dimension="resistance"
         unit="mΩ"
-        value={statedResistance.value}
+        {...bound(statedResistance)}
         min={0}
         optional
         help="Between two terminals, four wires. Needed where no loaded run at full throttle shows it."
-        onChange={(value) => {
-          statedResistance.value = value;
-        }}
       />
       <QuantityField
         label="Standard uncertainty of that resistance"
         dimension="resistance"
         unit="mΩ"
-        value={statedResistanceDoubt.value}
+        {...bound(statedResistanceDoubt)}
         min={0}
         optional
-        onChange={(value) => {
-          statedResistanceDoubt.value = value;
-        }}
       />
     </div>
   );

@@ -1,8 +1,9 @@
-import type { Comparison } from "../../../shared/model/comparison.ts";
+import type { Comparison, SpreadChoice } from "../../../shared/model/comparison.ts";
 import type { Project } from "../../../shared/model/project.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { KeptShortlist } from "../../../shared/model/shortlistStored.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
+import type { JudgedClaim } from "../../../shared/model/thrustClaim.ts";
 import type { StoredParts } from "../../api/client.ts";
 import type { ReductionState } from "../../app/reductions.ts";
 import type { ChartSpec } from "../../charts/chartSpec.ts";
@@ -22,6 +23,11 @@ export interface ReportInput {
     readonly answer: string;
     readonly groups: readonly VariantRuns[];
     readonly comparisons: readonly Comparison[];
+    readonly spreads: SpreadChoice;
+    /** Null where nobody claims a gain. */
+    readonly claim: JudgedClaim | null;
+    /** Why the baseline is the one it is. */
+    readonly baselineBecause: string;
     readonly picture: ChartSpec;
   };
   readonly theory: {

@@ -9,7 +9,7 @@ import { reductions } from "../../app/reductions.ts";
 import { openProjectId, parts, project, runs } from "../../app/session.ts";
 import { tell } from "../../app/toast.ts";
 import { counts } from "../../app/words.ts";
-import { WATT } from "../bench/shownUnits.ts";
+import { METRE_PER_SECOND, WATT } from "../bench/shownUnits.ts";
 import { throttlePicture } from "../drive/driveCharts.ts";
 import * as chosen from "../drive/driveChoices.ts";
 import { answer as driveAnswer, driven } from "../drive/driveState.ts";
@@ -19,7 +19,7 @@ import { shownName } from "../theory/predictions/shownPrediction.ts";
 import * as theory from "../theory/theoryState.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { variantsAnswer } from "../variants/variantsModel.ts";
-import { againstBaseline, groups } from "../variants/variantsState.ts";
+import { againstBaseline, baselineBecause, claimAgainstBaseline, groups, spreads } from "../variants/variantsState.ts";
 import { besideEachOther } from "../vehicle/besides.ts";
 import type { ReportInput } from "./reportInput.ts";
 import { reportModel } from "./reportModel.ts";
@@ -54,6 +54,9 @@ const variantsInput = computed((): ReportInput["variants"] => ({
   answer: variantsAnswer(againstBaseline.value, groups.value),
   groups: groups.value,
   comparisons: againstBaseline.value,
+  spreads: spreads.value,
+  claim: claimAgainstBaseline.value,
+  baselineBecause: baselineBecause.value,
   picture: overlayChart(groups.value),
 }));
 
@@ -91,7 +94,7 @@ const driveInput = computed((): ReportInput["drive"] => {
       `${counts(chosen.thrusters.value, "thruster")} on the supply, hotel load ${formatQuantity(chosen.hotelPower.value, WATT)}, in ${describeFluid(chosen.fluid.value)}.`,
       chosen.advanceSpeed.value === 0
         ? "At rest in the water."
-        : `At ${formatQuantity(chosen.advanceSpeed.value, { symbol: "m/s", factor: 1 })} through the water.`,
+        : `At ${formatQuantity(chosen.advanceSpeed.value, METRE_PER_SECOND)} through the water.`,
     ],
     statedMerit: chosen.statedMerit.value,
     driven: driven.value,

@@ -1,4 +1,5 @@
 import { useEffect } from "preact/hooks";
+import type { ShortlistEntry } from "../../../shared/model/shortlistStored.ts";
 import { shortlistFile } from "../../api/shortlists.ts";
 import { openProjectId } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
@@ -24,36 +25,42 @@ export function KeptPanel() {
         </thead>
         <tbody>
           {kept.value.map((entry) => (
-            <tr key={entry.id}>
-              <th scope="row">
-                <button type="button" class="quiet" onClick={() => void openKept(entry.id)}>
-                  {entry.name}
-                </button>
-              </th>
-              <td>{new Date(entry.madeAt).toLocaleString()}</td>
-              <td>{entry.answer}</td>
-              <td>
-                <a href={shortlistFile(openProjectId(), entry.id, "csv")} download>
-                  CSV
-                </a>{" "}
-                <a href={shortlistFile(openProjectId(), entry.id, "json")} download>
-                  JSON
-                </a>
-              </td>
-              <td>
-                <button
-                  type="button"
-                  class="quiet"
-                  aria-label={`Delete the search ${entry.name}`}
-                  onClick={() => deleteKept(entry)}
-                >
-                  Delete
-                </button>
-              </td>
-            </tr>
+            <KeptRow key={entry.id} entry={entry} />
           ))}
         </tbody>
       </table>
     </TableBox>
+  );
+}
+
+function KeptRow({ entry }: { readonly entry: ShortlistEntry }) {
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" class="quiet" onClick={() => void openKept(entry.id)}>
+          {entry.name}
+        </button>
+      </th>
+      <td>{new Date(entry.madeAt).toLocaleString()}</td>
+      <td>{entry.answer}</td>
+      <td>
+        <a href={shortlistFile(openProjectId(), entry.id, "csv")} download>
+          CSV
+        </a>{" "}
+        <a href={shortlistFile(openProjectId(), entry.id, "json")} download>
+          JSON
+        </a>
+      </td>
+      <td>
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Delete the search ${entry.name}`}
+          onClick={() => deleteKept(entry)}
+        >
+          Delete
+        </button>
+      </td>
+    </tr>
   );
 }

@@ -1,3 +1,4 @@
+import { bound, boundCount, boundNumber } from "../../forms/bound.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
@@ -26,33 +27,24 @@ export function RequirementForm() {
       <div class="form-grid">
         <SelectField
           label="Position on the vehicle"
-          value={position.value}
+          {...bound(position)}
           options={["horizontal", "vertical", "sideways"].map((value) => ({ value, label: value }))}
-          onChange={(place) => {
-            position.value = place;
-          }}
         />
         <QuantityField
           label="Equal thrusters that run together"
           dimension="number"
-          value={thrusters.value}
+          {...boundCount(thrusters)}
           min={1}
           max={64}
-          onChange={(count) => {
-            if (count !== null) thrusters.value = Math.round(count);
-          }}
         />
         <QuantityField
           label="Hotel load"
           symbol="P_h"
           dimension="power"
           unit="W"
-          value={hotelPower.value}
+          {...boundNumber(hotelPower)}
           min={0}
           help="Lamps, camera, computer, all the time."
-          onChange={(watts) => {
-            if (watts !== null) hotelPower.value = watts;
-          }}
         />
       </div>
       {DEMAND_GROUPS.map(({ title, fields }) => (
@@ -120,27 +112,21 @@ function Judging() {
       />
       <SelectField
         label="Mass and price are of"
-        value={counted.value}
+        {...bound(counted)}
         options={[
           { value: "thruster", label: "one thruster: motor, controller, gear, propeller" },
           { value: "all", label: "all thrusters with pack and tether" },
         ]}
-        onChange={(whole) => {
-          counted.value = whole;
-        }}
       />
       <QuantityField
         label="Astern, where nothing was measured"
         dimension="fraction"
         unit="%"
-        value={asternShare.value}
+        {...bound(asternShare)}
         positive
         max={1}
         optional
         help="Share of the coefficients ahead, a guess known to 20 %. Left empty, such a propeller pushes ahead only."
-        onChange={(share) => {
-          asternShare.value = share;
-        }}
       />
       <FluidField
         label="Working water"

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Shortlist, ShortlistRow } from "../../../shared/model/shortlistResult.ts";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { combinationText, marginRows, scoreText, shownColumns, sureText } from "./resultModel.ts";
@@ -31,24 +32,12 @@ export function Results({ result }: { readonly result: Shortlist }) {
           </thead>
           <tbody>
             {result.rows.slice(0, all ? undefined : FIRST).map((row, at) => (
-              <tr key={row.combination.number} class={row === chosen ? "shortlist-chosen" : ""}>
-                <td>
-                  <button
-                    type="button"
-                    class="quiet"
-                    aria-pressed={row === chosen}
-                    aria-label={`Look closer at number ${row.rank}, ${combinationText(row.combination)}`}
-                    onClick={() => setOpen(at)}
-                  >
-                    {row.rank}
-                  </button>
-                </td>
-                {columns.map(({ key, cell, isText }) => (
-                  <td key={key} class={isText ? "shortlist-text" : "number"}>
-                    {cell(row)}
-                  </td>
-                ))}
-              </tr>
+              <ResultRow
+                key={row.combination.number}
+                {...{ row, columns }}
+                isChosen={row === chosen}
+                onOpen={() => setOpen(at)}
+              />
             ))}
           </tbody>
         </table>
@@ -67,6 +56,36 @@ export function Results({ result }: { readonly result: Shortlist }) {
   );
 }
 
+interface ResultRowProps {
+  readonly row: ShortlistRow;
+  readonly columns: ReturnType<typeof shownColumns>;
+  readonly isChosen: boolean;
+  readonly onOpen: () => void;
+}
+
+function ResultRow({ row, columns, isChosen, onOpen }: ResultRowProps) {
+  return (
+    <tr class={isChosen ? "shortlist-chosen" : ""}>
+      <td>
+        <button
+          type="button"
+          class="quiet"
+          aria-pressed={isChosen}
+          aria-label={`Look closer at number ${row.rank}, ${combinationText(row.combination)}`}
+          onClick={onOpen}
+        >
+          {row.rank}
+        </button>
+      </td>
+      {columns.map(({ key, cell, isText }) => (
+        <td key={key} class={isText ? "shortlist-text" : "number"}>
+          {cell(row)}
+        </td>
+      ))}
+    </tr>
+  );
+}
+
 /** One combination with the margin on each of its limits. */
 function Closer({ row }: { readonly row: ShortlistRow }) {
   return (
@@ -81,12 +100,7 @@ function Closer({ row }: { readonly row: ShortlistRow }) {
       <Warnings items={row.warnings} />
       <TableBox label="Margin on each demand">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Demand</th>
-              <th scope="col">Held with</th>
-            </tr>
-          </thead>
+          <Heads columns={["Demand", "Held with"]} />
           <tbody>
             {marginRows(row.demands).map((demand) => (
               <tr key={`${demand.duty} ${demand.demand}`}>

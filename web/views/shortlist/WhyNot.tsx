@@ -1,4 +1,5 @@
 import type { Shortlist } from "../../../shared/model/shortlistResult.ts";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { combinationText, failureBars } from "./resultModel.ts";
 
@@ -50,18 +51,7 @@ export function PartTallies({ result }: { readonly result: Shortlist }) {
   return (
     <TableBox label="What became of each part">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Part</th>
-            <th scope="col" class="number">
-              Meets
-            </th>
-            <th scope="col" class="number">
-              Of
-            </th>
-            <th scope="col">In words</th>
-          </tr>
-        </thead>
+        <Heads columns={["Part", { numbers: "Meets" }, { numbers: "Of" }, "In words"]} />
         <tbody>
           {result.parts.map(({ kind, name, meeting, combinations, sentence }) => (
             <tr key={`${kind} ${name}`}>

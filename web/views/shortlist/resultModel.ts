@@ -10,10 +10,9 @@ import type {
 } from "../../../shared/model/shortlistResult.ts";
 import { CELSIUS_ZERO } from "../../../shared/quantity/constants.ts";
 import { formatNumber, formatQuantity, type ShownUnit } from "../../../shared/quantity/format.ts";
-import { AMPERE, NEWTON, NEWTON_PER_WATT, PERCENT, VOLT } from "../bench/shownUnits.ts";
+import { AMPERE, METRE_PER_SECOND, NEWTON, NEWTON_PER_WATT, PERCENT, VOLT } from "../bench/shownUnits.ts";
 
 const THIN = "\u202f";
-const METRE_PER_SECOND: ShownUnit = { symbol: "m/s", factor: 1 };
 const GRAM: ShownUnit = { symbol: "g", factor: 1e-3 };
 const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
 

@@ -13,6 +13,7 @@ import {
   driveEfficiency,
   duty,
   following,
+  isExample,
   nozzle,
   nozzleAreaRatio,
   staticMerit,
@@ -57,6 +58,7 @@ export function EstimatePanel() {
           value={diameter.value}
           positive
           max={1}
+          help={isExample.value ? "An example: none has been stated or measured." : undefined}
           onChange={(metres) => {
             if (metres !== null) chosenDiameter.value = metres;
           }}

@@ -1,9 +1,12 @@
+import { formatQuantity } from "../../../shared/quantity/format.ts";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { ChartGroup } from "../../charts/ChartGroup.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { Slider } from "../../forms/Slider.tsx";
+import { MILLIMETRE } from "../bench/shownUnits.ts";
+import { EXAMPLE_DIAMETER } from "./exampleDisc.ts";
 import { GivenField } from "./GivenField.tsx";
 import { speedReasons, speedWarnings } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
@@ -11,6 +14,7 @@ import { shownName } from "./predictions/shownPrediction.ts";
 import { MERIT_RANGE } from "./theoryModel.ts";
 import {
   atSpeed,
+  chosenDiameter,
   chosenRate,
   chosenShape,
   chosenYardstick,
@@ -18,6 +22,7 @@ import {
   hasRunsAtSpeed,
   held,
   heldNow,
+  isExample,
   openWaterCharts,
   PICTURES,
   type PictureName,
@@ -40,6 +45,7 @@ import {
 export function Pictures() {
   return (
     <>
+      {isExample.value && <DiameterField />}
       <PictureChoice />
       {picture.value === "power" && <PowerPicture />}
       {picture.value === "rate" && <RatePicture />}
@@ -47,6 +53,29 @@ export function Pictures() {
       {picture.value === "speed" && <SpeedPicture />}
       {picture.value === "residual" && <ResidualPictures />}
     </>
+  );
+}
+
+/** Nothing measured and no propeller among the parts: what is drawn is an example, until the one that counts is known. */
+function DiameterField() {
+  return (
+    <div class="form-grid">
+      <QuantityField
+        label="Diameter of your propeller"
+        symbol="D"
+        dimension="length"
+        unit="mm"
+        value={null}
+        positive
+        max={1}
+        optional
+        help={`None is known yet, so an example of ${formatQuantity(EXAMPLE_DIAMETER, MILLIMETRE)} is drawn. A propeller under Parts or a reduced run is taken by itself.`}
+        onChange={() => undefined}
+        onCommit={(metres) => {
+          if (metres !== null) chosenDiameter.value = metres;
+        }}
+      />
+    </div>
   );
 }
 

@@ -3,7 +3,7 @@ import type { Reduction } from "../../../shared/model/reduction.ts";
 import { bollardEstimate, limitThrust, type WorkingDisc } from "../../../shared/propeller/bollardEstimate.ts";
 import { formatNumber, formatQuantity } from "../../../shared/quantity/format.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
-import { AMPERE, KILOGRAM_FORCE, NEWTON, NEWTON_PER_WATT, VOLT, WATT } from "../bench/shownUnits.ts";
+import { AMPERE, KILOGRAM_FORCE, MILLIMETRE, NEWTON, NEWTON_PER_WATT, VOLT, WATT } from "../bench/shownUnits.ts";
 import { bestOf, closeness } from "./closeness/closenessModel.ts";
 
 /** Least and greatest stated merit of the slider; real small propellers lie well inside. */
@@ -17,6 +17,8 @@ export interface TheoryInputs extends WorkingDisc {
   /** Supply voltage that the current is worked out at, V. */
   readonly voltage: number;
   readonly duty: BollardDuty;
+  /** The diameter is nobody's: an example, until one is stated or measured. */
+  readonly isExample?: boolean;
 }
 
 /** A variant that has been measured, with the static merit of all its runs where power is known. */
@@ -46,10 +48,16 @@ export function benchDisc(variants: readonly MeasuredVariant[]): Partial<Pick<Wo
 export function theoryAnswer(variants: readonly MeasuredVariant[], inputs: TheoryInputs): string {
   const best = bestOf(variants);
   if (best === null)
-    return variants.length === 0
-      ? "No run has been reduced yet; the prediction below follows from the stated merit alone."
+    return variants.every(({ reductions }) => reductions.length === 0)
+      ? nothingMeasured(inputs)
       : "The measured runs give thrust but no shaft power, so how close they come is not known; the prediction follows from the stated merit.";
   return `${closeness(best, inputs)}${best.reductions.length === 1 ? " One mounting only." : ""}`;
+}
+
+function nothingMeasured({ isExample, diameter }: TheoryInputs): string {
+  const alone = "No run has been reduced yet; the prediction below follows from the stated merit alone";
+  if (!isExample) return `${alone}.`;
+  return `${alone}, for an example disc of ${formatQuantity(diameter, MILLIMETRE)}: state the diameter of your propeller.`;
 }
 
 export interface Estimate {
@@ -66,6 +74,7 @@ export function estimate(inputs: TheoryInputs): Estimate {
   const thrustText = `${formatQuantity(found.thrust, NEWTON)} (${formatQuantity(found.thrust, KILOGRAM_FORCE)})`;
   const current = formatQuantity(found.electricalPower / voltage, AMPERE);
   const byThrust = duty.given === "thrust";
+  const disc = inputs.isExample ? `, on an example disc of ${formatQuantity(inputs.diameter, MILLIMETRE)},` : ",";
   return {
     rows: [
       { name: "Bollard thrust", value: thrustText, how: byThrust ? "stated" : "from shaft power and merit" },
@@ -92,7 +101,7 @@ export function estimate(inputs: TheoryInputs): Estimate {
       },
     ],
     sentence:
-      `With a static merit of ${formatNumber(staticMerit, 2)}, ${thrustText} takes ` +
+      `With a static merit of ${formatNumber(staticMerit, 2)}${disc} ${thrustText} takes ` +
       `${formatQuantity(found.electricalPower, WATT)} and ${current} at ${formatQuantity(voltage, VOLT)}.`,
     caution: found.warnings.map(({ message }) => message).join(" "),
   };

@@ -5,12 +5,14 @@ import { reductionsOf } from "../variants/variantGroups.ts";
 import { meanStaticMerit } from "../variants/variantMean.ts";
 import { groups } from "../variants/variantsState.ts";
 import { besidePrediction, bestOf } from "./closeness/closenessModel.ts";
+import { EXAMPLE_DIAMETER } from "./exampleDisc.ts";
 import { type OpenWaterQuantity, openWaterPicture } from "./pictures/openWaterPictures.ts";
 import { type PowerKind, thrustPowerChart } from "./pictures/powerPicture.ts";
 import { thrustRateChart } from "./pictures/ratePicture.ts";
 import { type ResidualAgainst, type ResidualOf, residualPicture } from "./pictures/residualPictures.ts";
 import { type Held, type SpeedInputs, speedPicture, variantsAtSpeed } from "./pictures/speedPicture.ts";
 import { shownPredictions } from "./predictions/predictionsState.ts";
+import { startingPropeller } from "./predictions/startingPropeller.ts";
 import { wholeRate } from "./subject.ts";
 import { fluidDensity } from "./theoryFluid.ts";
 import { benchDisc, estimate, type MeasuredVariant, type TheoryInputs, theoryAnswer } from "./theoryModel.ts";
@@ -63,10 +65,17 @@ export const nozzle = computed(
     ),
 );
 
-/** Diameter and water of the bench until others are chosen. */
-export const diameter = computed(
-  () => chosenDiameter.value ?? measured.value.flatMap(({ reductions }) => reductions)[0]?.diameter.value ?? 0.076,
+/** The diameter chosen, that of the bench, or of the first propeller among the parts; null where none is known. */
+const knownDiameter = computed(
+  () =>
+    chosenDiameter.value ??
+    measured.value.flatMap(({ reductions }) => reductions)[0]?.diameter.value ??
+    startingPropeller()?.diameter ??
+    null,
 );
+export const diameter = computed(() => knownDiameter.value ?? EXAMPLE_DIAMETER);
+/** The disc on show is nobody's propeller. */
+export const isExample = computed(() => knownDiameter.value === null);
 /** Null while the water chosen has no density. */
 export const inputs = computed((): TheoryInputs | null => {
   const rho = fluidDensity.value;
@@ -74,6 +83,7 @@ export const inputs = computed((): TheoryInputs | null => {
   return {
     staticMerit: staticMerit.value,
     diameter: diameter.value,
+    isExample: isExample.value,
     density: rho,
     nozzleAreaRatio: nozzle.value ? nozzleAreaRatio.value : null,
     driveEfficiency: driveEfficiency.value,

@@ -4,7 +4,8 @@ import type { Forest, ForestRow } from "./variantsModel.ts";
 
 interface ForestPlotProps {
   readonly forest: Forest;
-  readonly claimed: number;
+  /** Factor that somebody claims; null where nobody does. */
+  readonly claimed: number | null;
 }
 
 /** Ratios with their intervals on one axis, a line at "no change" and one at the claim. Each row says its numbers in words. */
@@ -13,7 +14,8 @@ export function ForestPlot({ forest, claimed }: ForestPlotProps) {
   return (
     <figure class="forest">
       <figcaption>
-        Ratio to the baseline with its 95 % interval; the dashed line is the claim of {claimed}, for thrust
+        Ratio to the baseline with its 95 % interval; the thin line is no change
+        {claimed !== null && `, the dashed line the claim of ${claimed}, for thrust`}
       </figcaption>
       <ul>
         {forest.rows.map((row) => (
@@ -50,7 +52,7 @@ function ForestLine({ row, place, claimed }: ForestLineProps) {
       </span>
       <div class="forest-track" aria-hidden="true">
         <span class="forest-rule" style={{ left: place(1) }} />
-        <span class="forest-rule forest-claim" style={{ left: place(claimed) }} />
+        {claimed !== null && <span class="forest-rule forest-claim" style={{ left: place(claimed) }} />}
         <span
           class="forest-whisker"
           style={{ left: place(low), right: `calc(100% - ${place(high)})`, background: colour }}

@@ -20,7 +20,7 @@ export function RunAssignment() {
     <section class="card" aria-labelledby="variants-runs">
       <h2 id="variants-runs">Runs</h2>
       <GroupingFields />
-      <DropStrip names={names} />
+      {names.length > 1 && <DropStrip names={names} />}
       <TableBox label="Runs and their variants">
         <table>
           <thead>

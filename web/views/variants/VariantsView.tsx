@@ -7,9 +7,9 @@ import { runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
-import { Field } from "../../forms/Field.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { AnovaPanel } from "./anova/AnovaPanel.tsx";
+import { ClaimFields } from "./ClaimFields.tsx";
 import { ForestPlot } from "./ForestPlot.tsx";
 import { FactorsPanel } from "./factors/FactorsPanel.tsx";
 import { doubts } from "./groupedRuns.ts";
@@ -20,22 +20,16 @@ import { RobustnessPanel } from "./robustness/RobustnessPanel.tsx";
 import { TrendPanel } from "./trend/TrendPanel.tsx";
 import { VariantChecks } from "./VariantChecks.tsx";
 import "./variants.css";
-import {
-  basisText,
-  claimText,
-  forest,
-  spreadLines,
-  variantsAnswer,
-  variantsQuestion,
-  variantTable,
-} from "./variantsModel.ts";
+import { basisText, forest, spreadLines, variantsAnswer, variantsQuestion, variantTable } from "./variantsModel.ts";
 import {
   againstBaseline,
   baseline,
+  baselineBecause,
   chooseBaseline,
-  claimed,
+  claim,
   compared,
   groups,
+  judgedClaim,
   pairs,
   spreads,
 } from "./variantsState.ts";
@@ -45,8 +39,8 @@ export default function VariantsView() {
   const { comparisons, problem } = compared.value;
   const all = groups.value;
   const names = all.map(({ name }) => name);
-  const claim = claimed.value;
-  const plot = useMemo(() => forest(comparisons, all, claim), [comparisons, all, claim]);
+  const claimed = claim.value?.factor ?? null;
+  const plot = useMemo(() => forest(comparisons, all, claimed), [comparisons, all, claimed]);
   return (
     <Screen
       question={variantsQuestion(names, baseline.value?.name ?? null)}
@@ -59,7 +53,7 @@ export default function VariantsView() {
         comparisons.length > 0 && (
           <>
             <VariantChecks />
-            <ForestPlot forest={plot} claimed={claim} />
+            <ForestPlot forest={plot} claimed={claimed} />
             <ClaimPanel />
             <VariantPictures />
           </>
@@ -98,6 +92,7 @@ function Choices() {
         label="Measured against"
         value={baseline.value?.name ?? ""}
         options={all.map(({ name }) => ({ value: name, label: name }))}
+        help={baselineBecause.value}
         onChange={chooseBaseline}
       />
       {all.length > 2 && (
@@ -126,7 +121,7 @@ function SpreadField() {
       label="Spread of the mountings"
       value={spreads.value}
       options={[
-        { value: "tested", label: "one for both, unless they differ" },
+        { value: "tested", label: "one, unless they differ" },
         { value: "pooled", label: "one for both" },
         { value: "separate", label: "one for each" },
       ]}
@@ -137,33 +132,16 @@ function SpreadField() {
   );
 }
 
-/** What the measurements say of a factor that somebody claims. */
+/** What the measurements say of a gain that somebody claims. */
 function ClaimPanel() {
-  const { comparisons } = compared.value;
   return (
     <div class="claim">
-      <Field label="Claimed factor of thrust at equal rotation rate" help="“More than doubles” is a factor of 2.">
-        {({ id, describedBy }) => (
-          <input
-            id={id}
-            type="number"
-            min={0.1}
-            max={100}
-            step={0.1}
-            aria-describedby={describedBy}
-            value={claimed.value}
-            onInput={(event) => {
-              const factor = event.currentTarget.valueAsNumber;
-              if (factor > 0 && factor <= 100) claimed.value = factor;
-            }}
-          />
-        )}
-      </Field>
+      <div class="claim-fields">
+        <ClaimFields />
+      </div>
       <div role="status">
-        {comparisons.map((one) => (
-          <p key={`${one.variant.name} over ${one.baseline.name}`}>
-            {claimText(one, claimed.value, comparisons.length)}
-          </p>
+        {judgedClaim.value?.verdicts.map(({ sentence }) => (
+          <p key={sentence}>{sentence}</p>
         ))}
       </div>
     </div>

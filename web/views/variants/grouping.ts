@@ -26,7 +26,7 @@ export function groupChoices(
   const tagged = runs.some(({ tags }) => tags.length > 0);
   const differing = FactorName.options.filter((factor) => distinctLevels(levelsOf(runs, factor)).length > 1);
   return [
-    { value: "variant", label: "the variant written on each run" },
+    { value: "variant", label: "variant on each run" },
     ...(tagged ? [{ value: "tags" as const, label: "tags" }] : []),
     ...differing.map((factor) => ({ value: factor, label: FACTOR_WORDS[factor].title })),
   ];

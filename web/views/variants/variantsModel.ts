@@ -1,6 +1,6 @@
-import { claimVerdict } from "../../../shared/compare/claimVerdict.ts";
+import { firstInWords, firstMeasured } from "../../../shared/compare/firstMeasured.ts";
 import { ratioInWords } from "../../../shared/compare/ratioInWords.ts";
-import { spreadsInWords } from "../../../shared/compare/spreadsInWords.ts";
+import { spreadChoiceInWords, spreadsInWords } from "../../../shared/compare/spreadsInWords.ts";
 import type { Comparison, SpreadChoice, VariantRatio, VariantSummary } from "../../../shared/model/comparison.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
@@ -21,6 +21,8 @@ export function variantsAnswer(comparisons: readonly Comparison[], groups: reado
   if (comparisons.length > 0) return answerOf(comparisons);
   const waiting = groups.flatMap(({ members }) => members.filter((member) => member.reduction === null));
   if (waiting.length > 0 && groups.length > 1) return "The runs of the variants are not all reduced yet.";
+  if (groups.length === 1 && groups[0]!.members.length === 1)
+    return `Only one run has a variant, “${groups[0]!.name}”. Bring in the log of another variant on the Bench screen to compare.`;
   if (groups.length === 1)
     return `All runs belong to one variant, “${groups[0]!.name}”. Give at least one run another variant to compare.`;
   return "No run has a variant yet. Name the variant of each run, for example “as printed” and “sanded”.";
@@ -36,10 +38,30 @@ function answerOf(comparisons: readonly Comparison[]): string {
   return `${differ} of ${comparisons.length} variants differ from ${baseline.name} beyond chance. Furthest from it: ${furthest.sentence}`;
 }
 
-/** The group that the others are measured against: the one chosen, or the first that has a result. */
-export function baselineOf(groups: readonly VariantRuns[], chosen: string | null): VariantRuns | null {
+export interface Baseline {
+  readonly group: VariantRuns;
+  /** Why it is this one, a sentence. */
+  readonly because: string;
+}
+
+/**
+ * The group that the others are measured against, of those that have a result: the one chosen, or the one measured first;
+ * `entered` are the runs in the order of entry. Null without a result.
+ */
+export function baselineOf(
+  groups: readonly VariantRuns[],
+  entered: readonly StoredDocument<Run>[],
+  chosen: string | null,
+): Baseline | null {
   const known = groups.filter((group) => reductionsOf(group).length > 0);
-  return known.find((group) => group.name === chosen) ?? known[0] ?? null;
+  const named = known.find((group) => group.name === chosen);
+  if (named) return { group: named, because: "Chosen by hand." };
+  const first = firstMeasured(
+    known.map(({ name, members }) => ({ name, ids: members.map(({ id }) => id) })),
+    entered.map(({ id, document: { day } }) => ({ id, day })),
+  );
+  if (first === null) return null;
+  return { group: known.find(({ name }) => name === first.name)!, because: firstInWords(first) };
 }
 
 export interface VariantTable {
@@ -112,15 +134,9 @@ export function distinctWarnings(told: readonly Pick<Comparison, "warnings">[]):
   return all.filter((one, at) => all.findIndex(({ message }) => message === one.message) === at);
 }
 
-const SPREAD_WORDS: { readonly [C in SpreadChoice]: string } = {
-  tested: "Two variants have one spread from mounting to mounting unless a test at 10 % tells theirs apart.",
-  pooled: "Two variants are taken to have one spread from mounting to mounting.",
-  separate: "Each variant has its own spread from mounting to mounting.",
-};
-
 /** What the intervals are and rest on. */
 export function basisText(spreads: SpreadChoice): string {
-  return `± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats. ${SPREAD_WORDS[spreads]}`;
+  return `± is the half-width of the 95 % interval. What is repeated is the mounting: samples within a run do not count as repeats. ${spreadChoiceInWords(spreads)}`;
 }
 
 /** Which spread from mounting to mounting each thrust ratio rests on, a sentence a comparison that has a choice. */
@@ -161,7 +177,11 @@ export interface Forest {
 const PAIRS_IN_FULL = 2;
 
 /** Ratios with their intervals on one shared axis of factors. */
-export function forest(comparisons: readonly Comparison[], groups: readonly VariantRuns[], claimed: number): Forest {
+export function forest(
+  comparisons: readonly Comparison[],
+  groups: readonly VariantRuns[],
+  claimed: number | null,
+): Forest {
   const severalBaselines = new Set(comparisons.map(({ baseline }) => baseline.name)).size > 1;
   const rows = comparisons.flatMap(({ variant, baseline, answers }) => {
     const name = severalBaselines ? `${variant.name} over ${baseline.name}` : variant.name;
@@ -170,7 +190,8 @@ export function forest(comparisons: readonly Comparison[], groups: readonly Vari
     return drawn.flatMap(({ ratio, title }) => (ratio === null ? [] : [forestRow(name, style, title, ratio)]));
   });
   const ends = rows.flatMap((row) => row.interval);
-  const [least, greatest] = [Math.min(1, claimed, ...ends), Math.max(1, claimed, ...ends)];
+  const marks = claimed === null ? [1] : [1, claimed];
+  const [least, greatest] = [Math.min(...marks, ...ends), Math.max(...marks, ...ends)];
   const margin = 0.06 * (greatest - least) || 0.1;
   const [low, high] = [least - margin, greatest + margin];
   return { rows, low, high, ticks: ticksBetween(low, high) };
@@ -205,13 +226,6 @@ function runToRunText({ runToRun }: VariantSummary): string {
 
 function ratioText(ratio: VariantRatio | null): string {
   return ratio === null ? "shaft power not known" : ratioInWords(ratio);
-}
-
-/** What the measurements say of a claimed factor; names the variant where several are shown. */
-export function claimText(comparison: Comparison, claimedFactor: number, shownTogether: number): string {
-  const { sentence } = claimVerdict(comparison.thrustCoefficientRatio, claimedFactor);
-  const { variant, baseline } = comparison;
-  return shownTogether > 1 ? `${variant.name} over ${baseline.name}: ${sentence}` : sentence;
 }
 
 export interface AssignmentRow {

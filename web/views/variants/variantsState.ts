@@ -1,20 +1,19 @@
 import { computed, signal } from "@preact/signals";
+import { judgedThrustClaim } from "../../../shared/compare/claimVerdict.ts";
 import { compareAll } from "../../../shared/compare/compareVariants.ts";
 import type { Comparison, SpreadChoice } from "../../../shared/model/comparison.ts";
+import type { ThrustClaim } from "../../../shared/model/thrustClaim.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
+import { editProject } from "../../app/edits.ts";
 import { reductions } from "../../app/reductions.ts";
-import { runs } from "../../app/session.ts";
+import { project, runs } from "../../app/session.ts";
 import { chosenRuns, type GroupBy, groupNames } from "./grouping.ts";
 import { factsOf } from "./runFacts.ts";
 import { reductionsOf, shownGroups, variantGroups } from "./variantGroups.ts";
 import { baselineOf } from "./variantsModel.ts";
 
-/** The factor that somebody claims for thrust at equal rotation rate, "more than doubles" to begin with. */
-export const claimed = signal(2);
-
 /** Names that a person chose to see, on this screen and on the others that show variants; null: not chosen yet. */
 const chosenNames = signal<ReadonlySet<string> | null>(null);
-const chosenBaseline = signal<string | null>(null);
 
 /** What the groups are made by, and which runs are taken. */
 export const groupBy = signal<GroupBy>("variant");
@@ -38,7 +37,16 @@ export const allGroups = computed(() =>
 );
 /** The variants on show. */
 export const groups = computed(() => shownGroups(allGroups.value, chosenNames.value));
-export const baseline = computed(() => baselineOf(groups.value, chosenBaseline.value));
+
+/** Of groups that are not those of the project's variants: chosen until the page is left. */
+const passingBaseline = signal<string | null>(null);
+const chosenBaseline = computed(() =>
+  groupBy.value === "variant" ? (project.value?.document.baselineVariant ?? null) : passingBaseline.value,
+);
+const heldAgainst = computed(() => baselineOf(groups.value, runs.value, chosenBaseline.value));
+export const baseline = computed(() => heldAgainst.value?.group ?? null);
+/** Why it is this one; empty without one. */
+export const baselineBecause = computed(() => heldAgainst.value?.because ?? "");
 
 /** Every variant against the baseline, or every pair; p-values are corrected over the pairs on show. */
 export const pairs = signal<"baseline" | "all">("baseline");
@@ -46,8 +54,29 @@ export const pairs = signal<"baseline" | "all">("baseline");
 /** Which spread from mounting to mounting serves which variant. */
 export const spreads = signal<SpreadChoice>("tested");
 
-export function chooseBaseline(name: string): void {
-  chosenBaseline.value = name;
+/** The choice among the variants is kept with the project. */
+export function chooseBaseline(name: string): unknown {
+  if (groupBy.value === "variant") {
+    return editProject(`Measured against “${name}”`, (document) => ({ ...document, baselineVariant: name }));
+  }
+  passingBaseline.value = name;
+  return undefined;
+}
+
+/** The gain that somebody claims, as the project states it. */
+export const claim = computed((): ThrustClaim | null => project.value?.document.thrustClaim ?? null);
+
+/** States the claim, changes it, or takes it away where the factor is null. */
+export function changeClaim(change: { readonly factor?: number | null; readonly source?: string }): Promise<boolean> {
+  const { factor } = change;
+  const label =
+    factor === null ? "Took the claim away" : factor === undefined ? "Stated who claims it" : "Stated a claim";
+  return editProject(label, ({ thrustClaim, ...document }) => {
+    const wanted = { source: "", ...thrustClaim, ...change };
+    return typeof wanted.factor === "number"
+      ? { ...document, thrustClaim: { factor: wanted.factor, source: wanted.source } }
+      : document;
+  });
 }
 
 /** Shows or hides one variant; the last one stays. */
@@ -77,6 +106,12 @@ export const compared = computed((): Compared => {
     return { comparisons: [], problem: sentenceOf(thrown) };
   }
 });
+
+/** What the comparisons say of the claim; null without one. */
+const judged = (comparisons: readonly Comparison[]) =>
+  claim.value === null ? null : judgedThrustClaim(comparisons, claim.value);
+export const judgedClaim = computed(() => judged(compared.value.comparisons));
+export const claimAgainstBaseline = computed(() => judged(againstBaseline.value));
 
 /** The comparisons with the baseline alone, whatever pairs are on show. */
 export const againstBaseline = computed(() =>

@@ -1,13 +1,14 @@
 import type { Vehicle } from "../../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatUncertain, type ShownUnit } from "../../../shared/quantity/format.ts";
+import { hasInterval, type Told } from "../../../shared/quantity/told.ts";
 import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { commonInputs } from "../../../shared/vehicle/check/commonInputs.ts";
 import { differenceOf, isToldApart, type SharedResult } from "../../../shared/vehicle/check/differenceOf.ts";
 import { counts, joined } from "../../app/words.ts";
 import { AMPERE, NEWTON, WATT } from "../bench/shownUnits.ts";
 import { sureText } from "../shortlist/resultModel.ts";
-import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "./answer/units.ts";
+import { METRE_PER_SECOND, MINUTE, shownUncertain } from "./answer/units.ts";
 
 type Motion = VehicleAnswer["motions"][number];
 type Shares = SharedResult["shares"];
@@ -17,7 +18,7 @@ export interface Compared {
   readonly name: string;
   readonly cell: (answer: VehicleAnswer) => string;
   /** The number behind it with its doubt; absent: it is told without doubt, or in words. */
-  readonly doubtful?: (answer: VehicleAnswer) => { readonly value: Uncertain | null; readonly shares: Shares };
+  readonly doubtful?: (answer: VehicleAnswer) => { readonly value: Told | null; readonly shares: Shares };
   readonly unit?: ShownUnit;
 }
 
@@ -35,7 +36,7 @@ const speed = (name: string, way: Motion["way"]) =>
   });
 
 /** Without shares of its own: what the vehicles have in common then counts twice, so that too little is told apart. */
-const bare = (name: string, unit: ShownUnit, of: (answer: VehicleAnswer) => Uncertain | null | undefined) =>
+const bare = (name: string, unit: ShownUnit, of: (answer: VehicleAnswer) => Told | null | undefined) =>
   doubtful(name, unit, (answer) => ({ value: of(answer) ?? null, shares: [] }));
 
 /** What two vehicles are held against each other by. */
@@ -46,14 +47,8 @@ export const COMPARED: readonly Compared[] = [
   speed("Speed up", "up"),
   bare("Force ahead at rest", NEWTON, (answer) => motionOf(answer, "ahead")?.force),
   bare("Force up at rest", NEWTON, (answer) => motionOf(answer, "up")?.force),
-  {
-    name: "Current at full speed ahead",
-    cell: (answer) => shown(motionOf(answer, "ahead")?.atSpeed?.current ?? null, AMPERE),
-  },
-  {
-    name: "Power at full speed ahead",
-    cell: (answer) => shown(motionOf(answer, "ahead")?.atSpeed?.power ?? null, WATT),
-  },
+  bare("Current at full speed ahead", AMPERE, (answer) => motionOf(answer, "ahead")?.atSpeed?.current),
+  bare("Power at full speed ahead", WATT, (answer) => motionOf(answer, "ahead")?.atSpeed?.power),
   bare("Holds its place from any side up to", METRE_PER_SECOND, ({ headings }) => headings?.leastCurrentHeld),
   bare("Greatest payload, weight in water", NEWTON, ({ vertical }) => vertical.greatestPayload),
   doubtful("Lasts, at the mix of its mission", MINUTE, ({ endurance }) => ({
@@ -68,14 +63,15 @@ function requirementText(check: VehicleAnswer["requirement"]): string {
   const missed = check.demands.filter(({ met }) => !met).map(({ name }) => name);
   if (missed.length > 0) return `misses ${missed.join(", ")}`;
   if (check.certain) return "met";
-  const least = Math.min(
-    ...check.demands.map(({ probability, probabilityDrawn }) => probabilityDrawn ?? probability ?? 1),
-  );
+  const sure = check.demands.map(({ probability, probabilityDrawn }) => probabilityDrawn ?? probability);
+  const unsaid = check.demands.find(({ certain }, at) => sure[at] === null && !certain);
+  if (unsaid) return `met by the best estimate, how sure is not known of ${unsaid.name}`;
+  const least = Math.min(...sure.map((one) => one ?? 1));
   return `met by the best estimate, the least sure demand ${sureText(least)}`;
 }
 
 /** A vehicle with what it does. */
-export interface Told {
+export interface AnsweredVehicle {
   readonly of: Vehicle;
   readonly answer: VehicleAnswer;
 }
@@ -91,12 +87,13 @@ export interface Difference {
 }
 
 /** What a vehicle does more or less than another, as far as both state their doubt. */
-export function differences(from: Told, to: Told): Difference[] {
+export function differences(from: AnsweredVehicle, to: AnsweredVehicle): Difference[] {
   const isCommon = commonInputs(from.of, to.of);
   return COMPARED.flatMap(({ name, doubtful: of, unit }) => {
     if (of === undefined || unit === undefined) return [];
     const [first, second] = [of(from.answer), of(to.answer)];
     if (first.value === null || second.value === null) return [];
+    if (!hasInterval(first.value) || !hasInterval(second.value)) return [];
     const change = differenceOf({ ...first, value: first.value }, { ...second, value: second.value }, isCommon);
     const isTold = isToldApart(change);
     const text = differenceText(change, unit);

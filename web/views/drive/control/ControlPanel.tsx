@@ -3,11 +3,13 @@ import type { CommandForThrust } from "../../../../shared/drive/controlLookup.ts
 import { controlTableCsv } from "../../../../shared/drive/controlTableCsv.ts";
 import type { ControlBlock, ControlTable } from "../../../../shared/model/controlTable.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { fileNameOf } from "../../../charts/chartCsv.ts";
 import { saveFile } from "../../../charts/saveFile.ts";
+import { bound, boundCount, boundNumber } from "../../../forms/bound.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { readVoltages } from "../../../forms/quantityLists.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
@@ -17,12 +19,14 @@ import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subjectOfDrive.ts";
 import {
   asternShare,
+  commandFound,
   controlPicture,
-  lookedUp,
   made,
   steps,
+  thrustFound,
   voltageKind,
   voltages,
+  wantedCommand,
   wantedThrust,
 } from "./controlState.ts";
 
@@ -38,7 +42,10 @@ export function ControlPanel() {
       ) : (
         <>
           <Warnings items={table.warnings} />
-          <LookUp />
+          <div class="form-grid">
+            <CommandLookUp />
+            <ThrustLookUp />
+          </div>
           <Chart spec={controlPicture(table)} height={300} />
           <Ends blocks={table.blocks} />
           <button type="button" onClick={() => save(table)}>
@@ -75,61 +82,56 @@ function ControlFields() {
       />
       <SelectField
         label="The voltages are"
-        value={voltageKind.value}
+        {...bound(voltageKind)}
         options={[
           { value: "openCircuit", label: "open-circuit: the sag is worked out" },
           { value: "bus", label: "held at the controllers" },
         ]}
-        onChange={(kind) => {
-          voltageKind.value = kind;
-        }}
       />
-      <QuantityField
-        label="Steps each way"
-        dimension="number"
-        value={steps.value}
-        min={2}
-        max={200}
-        onChange={(count) => {
-          if (count !== null) steps.value = Math.round(count);
-        }}
-      />
+      <QuantityField label="Steps each way" dimension="number" {...boundCount(steps)} min={2} max={200} />
       <QuantityField
         label="Astern, where nothing was measured"
         dimension="fraction"
         unit="%"
-        value={asternShare.value}
+        {...bound(asternShare)}
         positive
         max={1}
         optional
         help="Share of the coefficients ahead, a guess known to 20 %. Left empty, the table ends at stop."
-        onChange={(share) => {
-          asternShare.value = share;
-        }}
       />
     </div>
   );
 }
 
 /** One thrust looked up, as a controller would. */
-function LookUp() {
-  const told = lookedUp.value;
+function CommandLookUp() {
+  const told = commandFound.value;
   return (
-    <div class="form-grid">
+    <>
       <QuantityField
         label="Command for a thrust of"
         dimension="massAsForce"
         unit="N"
-        value={wantedThrust.value}
+        {...boundNumber(wantedThrust)}
         help="Astern negative."
-        onChange={(thrust) => {
-          if (thrust !== null) wantedThrust.value = thrust;
-        }}
       />
       <p class="drive-found" role="status">
         {"problem" in told ? told.problem : commandText(told.found)}
       </p>
-    </div>
+    </>
+  );
+}
+
+/** One command looked up, to check what a vehicle's controller carries. */
+function ThrustLookUp() {
+  const told = thrustFound.value;
+  return (
+    <>
+      <QuantityField label="Thrust of a command of" dimension="pulseWidth" unit="µs" {...boundNumber(wantedCommand)} />
+      <p class="drive-found" role="status">
+        {"problem" in told ? told.problem : formatQuantity(told.found, NEWTON, 3)}
+      </p>
+    </>
   );
 }
 
@@ -146,28 +148,18 @@ function Ends({ blocks }: { readonly blocks: readonly ControlBlock[] }) {
   return (
     <TableBox label="Ends of the table">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Supply</th>
-            <th scope="col">Way</th>
-            <th scope="col" class="number">
-              Command
-            </th>
-            <th scope="col" class="number">
-              Throttle
-            </th>
-            <th scope="col" class="number">
-              Thrust
-            </th>
-            <th scope="col" class="number">
-              Motor current
-            </th>
-            <th scope="col" class="number">
-              Rotation rate
-            </th>
-            <th scope="col">Ended by</th>
-          </tr>
-        </thead>
+        <Heads
+          columns={[
+            "Supply",
+            "Way",
+            { numbers: "Command" },
+            { numbers: "Throttle" },
+            { numbers: "Thrust" },
+            { numbers: "Motor current" },
+            { numbers: "Rotation rate" },
+            "Ended by",
+          ]}
+        />
         <tbody>
           {blocks.flatMap((block) =>
             (["ahead", "astern"] as const).map((way) => <EndRow key={`${block.voltage} ${way}`} {...{ block, way }} />),

@@ -1,5 +1,5 @@
 import { computed, signal } from "@preact/signals";
-import { type CommandForThrust, thrustToCommand } from "../../../../shared/drive/controlLookup.ts";
+import { commandToThrust, thrustToCommand } from "../../../../shared/drive/controlLookup.ts";
 import { controlTable } from "../../../../shared/drive/controlTable.ts";
 import type { ControlTable, VoltageKind } from "../../../../shared/model/controlTable.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
@@ -15,6 +15,8 @@ export const steps = signal(20);
 export const asternShare = signal<number | null>(null);
 /** Thrust that a command is looked up for, N. */
 export const wantedThrust = signal(5);
+/** Command that a thrust is looked up for, s. */
+export const wantedCommand = signal(1600e-6);
 
 export const made = computed((): { readonly table: ControlTable | null; readonly problem: string } => {
   const one = subject.value;
@@ -35,16 +37,25 @@ export const made = computed((): { readonly table: ControlTable | null; readonly
   }
 });
 
-/** The command for the wanted thrust at the first voltage of the table, or why there is none. */
-export const lookedUp = computed((): { readonly found: CommandForThrust } | { readonly problem: string } => {
+/** What is read from the table, or why nothing is. */
+type LookedUp<T> = { readonly found: T } | { readonly problem: string };
+
+/** What `look` finds in the table at its first voltage. */
+function lookedUp<T>(look: (table: ControlTable, voltage: number) => T): LookedUp<T> {
   const { table, problem } = made.value;
   if (table === null) return { problem };
   try {
-    return { found: thrustToCommand(table, wantedThrust.value, table.blocks[0]!.voltage) };
+    return { found: look(table, table.blocks[0]!.voltage) };
   } catch (thrown) {
     return { problem: sentenceOf(thrown) };
   }
-});
+}
+
+export const commandFound = computed(() => lookedUp((table, at) => thrustToCommand(table, wantedThrust.value, at)));
+/** Thrust of the wanted command, N. */
+export const thrustFound = computed(() =>
+  lookedUp((table, at) => commandToThrust(table, 1e6 * wantedCommand.value, at)),
+);
 
 export function controlPicture({ blocks, voltageKind: kind }: ControlTable): ChartSpec {
   return {

@@ -1,5 +1,6 @@
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { AMPERE, NEWTON, PERCENT } from "../../bench/shownUnits.ts";
 import { throttle } from "../driveChoices.ts";
@@ -22,23 +23,15 @@ export function DoubtPanel() {
       ) : (
         <TableBox label="Where the doubt comes from">
           <table>
-            <thead>
-              <tr>
-                <th scope="col">Input</th>
-                <th scope="col" class="number">
-                  Does to the thrust
-                </th>
-                <th scope="col" class="number">
-                  Share
-                </th>
-                <th scope="col" class="number">
-                  Does to the supply current
-                </th>
-                <th scope="col" class="number">
-                  Share
-                </th>
-              </tr>
-            </thead>
+            <Heads
+              columns={[
+                "Input",
+                { numbers: "Does to the thrust" },
+                { numbers: "Share" },
+                { numbers: "Does to the supply current" },
+                { numbers: "Share" },
+              ]}
+            />
             <tbody>
               {all.map((row) => (
                 <tr key={row.input}>

@@ -4,6 +4,7 @@ import type { DriveRequest } from "../../../../shared/model/drive.ts";
 import type { DriveMonteCarlo } from "../../../../shared/model/driveMonteCarlo.ts";
 import { formatInterval } from "../../../../shared/quantity/format.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { POINT_QUANTITIES } from "../pointText.ts";
@@ -47,18 +48,7 @@ function Outcome({ result }: { readonly result: DriveMonteCarlo }) {
           <caption>
             {result.used} draws, seed {result.seed} (JCGM 101)
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Quantity</th>
-              <th scope="col" class="number">
-                95 % of the draws
-              </th>
-              <th scope="col" class="number">
-                First order
-              </th>
-              <th scope="col">Verdict</th>
-            </tr>
-          </thead>
+          <Heads columns={["Quantity", { numbers: "95 % of the draws" }, { numbers: "First order" }, "Verdict"]} />
           <tbody>
             {POINT_QUANTITIES.flatMap(({ key, name, unit }) => {
               const row = result.results.find(({ quantity }) => quantity === key);

@@ -3,8 +3,10 @@ import { type WireAndFuse, WireAndFuseRequest, type WireChoice } from "../../../
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import { wireAndFuse } from "../../../../shared/supply/wireAndFuse.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { boundNumber } from "../../../forms/bound.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { PERCENT, VOLT, WATT } from "../../bench/shownUnits.ts";
 import { pack } from "../driveChoices.ts";
@@ -32,23 +34,17 @@ export function WirePanel() {
           symbol="l"
           dimension="length"
           unit="m"
-          value={length.value}
+          {...boundNumber(length)}
           positive
           max={5000}
-          onChange={(metres) => {
-            if (metres !== null) length.value = metres;
-          }}
         />
         <QuantityField
           label="Voltage that may be lost"
           dimension="fraction"
           unit="%"
-          value={allowedDrop.value}
+          {...boundNumber(allowedDrop)}
           positive
           max={0.5}
-          onChange={(share) => {
-            if (share !== null) allowedDrop.value = share;
-          }}
         />
       </div>
       {"problem" in told ? <p class="warning">{told.problem}</p> : <Suggestion found={told} />}
@@ -89,20 +85,7 @@ function Wires({ wires }: { readonly wires: readonly WireChoice[] }) {
   return (
     <TableBox label="Wires suggested">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Wire</th>
-            <th scope="col" class="number">
-              Voltage lost
-            </th>
-            <th scope="col" class="number">
-              Of the bus
-            </th>
-            <th scope="col" class="number">
-              Heat in it
-            </th>
-          </tr>
-        </thead>
+        <Heads columns={["Wire", { numbers: "Voltage lost" }, { numbers: "Of the bus" }, { numbers: "Heat in it" }]} />
         <tbody>
           {wires.map(({ name, drop, dropShare, loss }) => (
             <tr key={name}>

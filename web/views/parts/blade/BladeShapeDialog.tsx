@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import { useMemo, useState } from "preact/hooks";
+import type { BladeGeometryAnswer } from "../../../../shared/model/bladeElements.ts";
 import type { BladeGeometry } from "../../../../shared/model/bladeGeometry.ts";
 import type { Propeller } from "../../../../shared/model/parts/propeller.ts";
 import { Dialog } from "../../../app/Dialog.tsx";
@@ -60,32 +61,11 @@ function ShapeForm({ propeller, onKeep, onCancel }: ShapeFormProps) {
     [text, bladeCount, diameter, hubDiameter],
   );
   const read = "read" in shape ? shape.read : null;
+  const sizes = { propeller, bladeCount, hubDiameter };
   return (
     <div class="blade-shape">
-      <div class="form-grid">
-        <QuantityField
-          label="Number of blades"
-          symbol="Z"
-          dimension="number"
-          value={bladeCount}
-          min={1}
-          max={12}
-          onChange={(count) => count !== null && setBladeCount(Math.round(count))}
-        />
-        <QuantityField
-          label="Hub diameter"
-          symbol="d_h"
-          dimension="length"
-          unit="mm"
-          value={hubDiameter}
-          optional
-          min={0}
-          max={diameter}
-          help="Empty: twice the innermost radius of the table."
-          onChange={setHubDiameter}
-        />
-      </div>
-      <OutlineFields propeller={propeller} bladeCount={bladeCount} hubDiameter={hubDiameter} onMade={setText} />
+      <SizeFields {...sizes} onBladeCount={setBladeCount} onHubDiameter={setHubDiameter} />
+      <OutlineFields {...sizes} onMade={setText} />
       <TextField
         label="Sections, one row a radius"
         value={text}
@@ -98,13 +78,7 @@ function ShapeForm({ propeller, onKeep, onCancel }: ShapeFormProps) {
           {shape.problem}
         </p>
       )}
-      {read && (
-        <>
-          <p role="status">{shapeWords(read.geometry)}</p>
-          <Warnings items={read.warnings} />
-          <Chart spec={shapePicture(read.geometry)} height={240} />
-        </>
-      )}
+      {read && <ShapeSeen {...read} />}
       <div class="row form-buttons">
         <button type="button" class="primary" disabled={read === null} onClick={() => read && onKeep(read.geometry)}>
           Save
@@ -122,10 +96,59 @@ function ShapeForm({ propeller, onKeep, onCancel }: ShapeFormProps) {
   );
 }
 
-interface OutlineFieldsProps {
+/** What the sections of a blade do not say. */
+interface Sizes {
   readonly propeller: Propeller;
   readonly bladeCount: number;
+  /** m; null: that of the innermost section. */
   readonly hubDiameter: number | null;
+}
+
+interface SizeFieldsProps extends Sizes {
+  readonly onBladeCount: (count: number) => void;
+  readonly onHubDiameter: (metres: number | null) => void;
+}
+
+function SizeFields({ propeller, bladeCount, hubDiameter, onBladeCount, onHubDiameter }: SizeFieldsProps) {
+  return (
+    <div class="form-grid">
+      <QuantityField
+        label="Number of blades"
+        symbol="Z"
+        dimension="number"
+        value={bladeCount}
+        min={1}
+        max={12}
+        onChange={(count) => count !== null && onBladeCount(Math.round(count))}
+      />
+      <QuantityField
+        label="Hub diameter"
+        symbol="d_h"
+        dimension="length"
+        unit="mm"
+        value={hubDiameter}
+        optional
+        min={0}
+        max={propeller.diameter}
+        help="Empty: twice the innermost radius of the table."
+        onChange={onHubDiameter}
+      />
+    </div>
+  );
+}
+
+/** The shape in words and as a picture, with what to know of it. */
+function ShapeSeen({ geometry, warnings }: BladeGeometryAnswer) {
+  return (
+    <>
+      <p role="status">{shapeWords(geometry)}</p>
+      <Warnings items={warnings} />
+      <Chart spec={shapePicture(geometry)} height={240} />
+    </>
+  );
+}
+
+interface OutlineFieldsProps extends Sizes {
   readonly onMade: (text: string) => void;
 }
 

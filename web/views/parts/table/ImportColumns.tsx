@@ -1,4 +1,5 @@
 import type { PartsTableChoices, PartsTableColumn, PartsTablePreview } from "../../../../shared/model/partsTable.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import type { FormKind } from "../partsModel.ts";
 import { fieldOptions, unitOptions, unitWords, withColumn } from "./tableModel.ts";
@@ -17,15 +18,7 @@ export function ImportColumns(props: ImportPartProps) {
       <h3 id="import-columns">What the columns hold</h3>
       <TableBox label="Columns of the table">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Column</th>
-              <th scope="col">First values</th>
-              <th scope="col">Stands for</th>
-              <th scope="col">Unit</th>
-              <th scope="col">Why</th>
-            </tr>
-          </thead>
+          <Heads columns={["Column", "First values", "Stands for", "Unit", "Why"]} />
           <tbody>
             {props.preview.columns.map((column) => (
               <ColumnRow key={column.column} {...props} column={column} />

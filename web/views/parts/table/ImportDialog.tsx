@@ -1,3 +1,4 @@
+import type { ComponentProps } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import type { PartsTableChoices } from "../../../../shared/model/partsTable.ts";
 import { textOfBytes } from "../../../../shared/partsTable/tableText.ts";
@@ -22,31 +23,7 @@ interface ImportDialogProps {
 
 /** A table of parts, from any spreadsheet or file: what its columns hold, what its rows become, and then the import. */
 export function ImportDialog({ kind, onClose }: ImportDialogProps) {
-  const [source, setSource] = useState({ name: "the table", text: "" });
-  const [choices, setChoices] = useState<PartsTableChoices>(NO_CHOICES);
-  const [unread, setUnread] = useState("");
-  const stored = parts.value[kind];
-  const voltage = parts.value.packs[0]?.document.openCircuitVoltage;
-  const look = useMemo(
-    () => tableLook(source.text, { kind, name: source.name, choices, stored, voltage }),
-    [source, choices, stored, voltage],
-  );
-  const take = (name: string, text: string) => {
-    setSource({ name, text });
-    setChoices(NO_CHOICES);
-    setUnread("");
-  };
-  const takeFile = async (file: File) => {
-    try {
-      take(file.name, textOfBytes(new Uint8Array(await file.arrayBuffer()), file.name));
-    } catch (thrown) {
-      if (!(thrown instanceof InputProblem)) throw thrown;
-      take(file.name, "");
-      setUnread(thrown.message);
-    }
-  };
-  const shared = { kind, choices, onChoices: setChoices };
-  const refused = unread || (look.state === "refused" ? look.why : "");
+  const { source, choices, look, refused, setChoices, take, takeFile } = useTable(kind);
   return (
     <Dialog title={`Import ${KIND_NAMES[kind].many.toLowerCase()} from a table`} onClose={onClose}>
       <div class="parts-import">
@@ -71,21 +48,58 @@ export function ImportDialog({ kind, onClose }: ImportDialogProps) {
           </p>
         )}
         {look.state === "table" && (
-          <>
-            <ImportUnits {...shared} preview={look.preview} />
-            <ImportColumns {...shared} preview={look.preview} />
-            <ImportRows {...shared} preview={look.preview} />
-            <ImportOutcome
-              {...shared}
-              preview={look.preview}
-              onCancel={onClose}
-              onImport={(label) =>
-                void importParts(kind, label, { ...source, choices }).then((done) => done && onClose())
-              }
-            />
-          </>
+          <Preview
+            {...{ kind, choices }}
+            preview={look.preview}
+            onChoices={setChoices}
+            onCancel={onClose}
+            onImport={(label) =>
+              void importParts(kind, label, { ...source, choices }).then((done) => done && onClose())
+            }
+          />
         )}
       </div>
     </Dialog>
+  );
+}
+
+/** The table in hand, what a person chose of it, and what it looks like then. */
+function useTable(kind: FormKind) {
+  const [source, setSource] = useState({ name: "the table", text: "" });
+  const [choices, setChoices] = useState<PartsTableChoices>(NO_CHOICES);
+  const [unread, setUnread] = useState("");
+  const stored = parts.value[kind];
+  const voltage = parts.value.packs[0]?.document.openCircuitVoltage;
+  const look = useMemo(
+    () => tableLook(source.text, { kind, name: source.name, choices, stored, voltage }),
+    [source, choices, stored, voltage],
+  );
+  const take = (name: string, text: string) => {
+    setSource({ name, text });
+    setChoices(NO_CHOICES);
+    setUnread("");
+  };
+  const takeFile = async (file: File) => {
+    try {
+      take(file.name, textOfBytes(new Uint8Array(await file.arrayBuffer()), file.name));
+    } catch (thrown) {
+      if (!(thrown instanceof InputProblem)) throw thrown;
+      take(file.name, "");
+      setUnread(thrown.message);
+    }
+  };
+  const refused = unread || (look.state === "refused" ? look.why : "");
+  return { source, choices, look, refused, setChoices, take, takeFile };
+}
+
+/** What the table becomes, and what is asked of it before. */
+function Preview({ onCancel, onImport, ...part }: ComponentProps<typeof ImportOutcome>) {
+  return (
+    <>
+      <ImportUnits {...part} />
+      <ImportColumns {...part} />
+      <ImportRows {...part} />
+      <ImportOutcome {...part} onCancel={onCancel} onImport={onImport} />
+    </>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { PartsTableAct, PartsTableRow } from "../../../../shared/model/partsTable.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { capitalised, counts, joined } from "../../../app/words.ts";
 import type { ImportPartProps } from "./ImportColumns.tsx";
@@ -9,9 +10,8 @@ const FIRST_ROWS = 20;
 
 /** What each row becomes; what can not be read is told by its cell, what is doubtful is asked. */
 export function ImportRows(props: ImportPartProps) {
-  const { preview, choices, onChoices } = props;
   const [all, setAll] = useState(false);
-  const { rows, told, leftOut } = preview;
+  const { rows, told } = props.preview;
   const shown = all ? rows : shownRows(rows, FIRST_ROWS);
   const taken = rows.filter(
     ({ storedId, act, changes }) => storedId !== null && !(act === "skip" && changes.length === 0),
@@ -24,29 +24,11 @@ export function ImportRows(props: ImportPartProps) {
           {sentence}
         </p>
       ))}
-      {leftOut.length > 0 || choices.others === "note" ? (
-        <label class="part-check">
-          <input
-            type="checkbox"
-            checked={choices.others === "note"}
-            onChange={(event) => onChoices({ ...choices, others: event.currentTarget.checked ? "note" : "leftOut" })}
-          />
-          <span>
-            Write columns that stand for nothing into the note
-            {leftOut.length > 0 && <span class="muted"> ({joined(leftOut)}; now left out)</span>}
-          </span>
-        </label>
-      ) : null}
+      <OtherColumns {...props} />
       {taken.length > 1 && <ForAll {...props} count={taken.length} />}
       <TableBox label="Rows of the table">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Line</th>
-              <th scope="col">Name</th>
-              <th scope="col">What becomes of it</th>
-            </tr>
-          </thead>
+          <Heads columns={["Line", "Name", "What becomes of it"]} />
           <tbody>
             {shown.map((row) => (
               <Row key={row.row} {...props} row={row} />
@@ -60,6 +42,24 @@ export function ImportRows(props: ImportPartProps) {
         </button>
       )}
     </section>
+  );
+}
+
+/** Whether columns that are not understood are written into the note. */
+function OtherColumns({ preview: { leftOut }, choices, onChoices }: ImportPartProps) {
+  if (leftOut.length === 0 && choices.others !== "note") return null;
+  return (
+    <label class="part-check">
+      <input
+        type="checkbox"
+        checked={choices.others === "note"}
+        onChange={(event) => onChoices({ ...choices, others: event.currentTarget.checked ? "note" : "leftOut" })}
+      />
+      <span>
+        Write columns that stand for nothing into the note
+        {leftOut.length > 0 && <span class="muted"> ({joined(leftOut)}; now left out)</span>}
+      </span>
+    </label>
   );
 }
 

@@ -68,8 +68,10 @@ function reduceCommand({ parts }: ReportInput, { propellerId, recipe, file }: Ru
     propeller === undefined
       ? "DIAMETER"
       : `"${millimetres(propeller.diameter)} mm ± ${millimetres(propeller.diameterUncertainty)} mm"`;
+  // What nobody stated is not stated here either: the command takes the same and says so.
+  const water = recipe.fluidAssumed ? "" : ` --water "${describeFluid(recipe.fluid).replaceAll("\u202f", " ")}"`;
   const poles = recipe.polePairs === undefined ? "" : ` --pole-pairs ${recipe.polePairs}`;
-  return `${CLI} reduce "${file.name}" --diameter ${diameter} --water "${describeFluid(recipe.fluid).replaceAll("\u202f", " ")}"${poles}${motorOptions(parts, recipe)}`;
+  return `${CLI} reduce "${file.name}" --diameter ${diameter}${water}${poles}${motorOptions(parts, recipe)}`;
 }
 
 /** Motor and controller on the stand: without them a log without torque gives no power coefficient. */

@@ -3,9 +3,8 @@ import type { ColumnUse, Recipe } from "../../../../shared/model/recipe.ts";
 import type { Run } from "../../../../shared/model/run.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
 import { counts, joined } from "../../../app/words.ts";
-import { METRE, MILLIMETRE, NEWTON, PERCENT } from "../../bench/shownUnits.ts";
+import { METRE, METRE_PER_SECOND, MILLIMETRE, NEWTON, PERCENT } from "../../bench/shownUnits.ts";
 
-const METRE_PER_SECOND = { symbol: "m/s", factor: 1 };
 const HERTZ = { symbol: "Hz", factor: 1 };
 
 /** Everything a person decided about a log, in sentences: what another needs to reduce it alike. */

@@ -37,7 +37,7 @@ export function runsSection(input: ReportInput): ReportBlock[] {
           document.name,
           document.variant || "–",
           propellerText(input, document),
-          describeFluid(document.recipe.fluid),
+          fluidText(document),
           reduction
             ? coefficient(reduction.thrustCoefficient)
             : (reductionOf(id)?.problem?.message ?? "not worked out"),
@@ -52,6 +52,9 @@ export function runsSection(input: ReportInput): ReportBlock[] {
   ];
 }
 
+const fluidText = ({ recipe: { fluid, fluidAssumed } }: Run) =>
+  `${describeFluid(fluid)}${fluidAssumed ? ", which nobody stated" : ""}`;
+
 function propellerText({ parts }: ReportInput, { propellerId }: Run): string {
   const propeller = parts.propellers.find(({ id }) => id === propellerId)?.document;
   if (propeller === undefined) return "not stated";
@@ -63,7 +66,7 @@ function recipeBlocks({ document }: StoredDocument<Run>): ReportBlock[] {
   const day = document.day === undefined ? "" : `, ${document.day}`;
   const agreed = document.confirmed ? "" : " Nobody has looked at its columns and agreed yet.";
   return [
-    text(`${document.name}${day}, in ${describeFluid(document.recipe.fluid)}.${agreed}`, true),
+    text(`${document.name}${day}, in ${fluidText(document)}.${agreed}`, true),
     ...list([...recipeWords(document), ...(document.note === "" ? [] : [document.note])]),
   ];
 }

@@ -1,10 +1,11 @@
-import { distinctWarnings, variantTable } from "../../variants/variantsModel.ts";
+import { claimInWords } from "../../../../shared/compare/claimVerdict.ts";
+import { basisText, distinctWarnings, spreadLines, variantTable } from "../../variants/variantsModel.ts";
 import { list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
 import type { ReportInput } from "../reportInput.ts";
 
 /** The variants and how they compare. */
 export function variantsSection({ overview, variants }: ReportInput): ReportBlock[] {
-  const { answer, comparisons, groups } = variants;
+  const { answer, comparisons, groups, claim } = variants;
   const compared = variantTable(comparisons, groups);
   const drives = overview.driveBasis !== "";
   return [
@@ -27,8 +28,19 @@ export function variantsSection({ overview, variants }: ReportInput): ReportBloc
       heads: ["", ...compared.columns.map(({ name, isBaseline }) => (isBaseline ? `${name} (baseline)` : name))],
       rows: compared.rows.map(({ name, cells }) => [name, ...cells]),
     }),
+    ...(comparisons.length === 0 ? [] : list(basisLines(variants))),
+    ...(claim === null ? [] : list([claimInWords(claim), ...claim.verdicts.map(({ sentence }) => sentence)])),
     ...list(once(comparisons.map(({ sentence }) => sentence)).filter((sentence) => !answer.includes(sentence))),
     ...list(distinctWarnings(comparisons).map(({ message }) => message)),
+  ];
+}
+
+/** What is held against what, and which spread of mountings each interval rests on. */
+function basisLines({ comparisons, spreads, baselineBecause }: ReportInput["variants"]): string[] {
+  return [
+    `Baseline: ${comparisons[0]!.baseline.name}. ${baselineBecause}`,
+    basisText(spreads),
+    ...spreadLines(comparisons),
   ];
 }
 

@@ -7,7 +7,7 @@ import { demandText, legText, legTime, verticalRows } from "../../vehicle/answer
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
 import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
 import { tetherLimitPicture } from "../../vehicle/answer/tetherLimitPicture.ts";
-import { AMPERE_HOUR, METRE_PER_SECOND, shown, shownUncertain } from "../../vehicle/answer/units.ts";
+import { AMPERE_HOUR, METRE_PER_SECOND, shownUncertain } from "../../vehicle/answer/units.ts";
 import { COMPARED, differenceSentence, differences } from "../../vehicle/compareModel.ts";
 import { reachRows } from "../../vehicle/layout/layoutModel.ts";
 import { heading, list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
@@ -39,8 +39,8 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
         WAY_WORDS[way],
         shownUncertain(force, NEWTON),
         state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND),
-        shown((atSpeed ?? atRest)?.current ?? null, AMPERE),
-        shown((atSpeed ?? atRest)?.power ?? null, WATT),
+        shownUncertain((atSpeed ?? atRest)?.current ?? null, AMPERE),
+        shownUncertain((atSpeed ?? atRest)?.power ?? null, WATT),
         (atSpeed ?? atRest)?.limitedBy.text ?? "–",
       ]),
     }),
@@ -120,14 +120,14 @@ function enduranceBlocks(endurance: VehicleAnswer["endurance"]): ReportBlock[] {
       ? []
       : [
           ...table({
-            label: "The mission, leg by leg; best estimates",
+            label: "The mission, leg by leg, with 95 % intervals",
             heads: ["Leg", "Time", "Mean power", "Greatest current", "Charge", "How it went"],
             rows: mission.legs.map((leg) => [
               leg.name,
               legTime(leg),
-              shown(leg.power, WATT),
-              shown(leg.greatestCurrent, AMPERE),
-              shown(leg.charge, AMPERE_HOUR),
+              shownUncertain(leg.power, WATT),
+              shownUncertain(leg.greatestCurrent, AMPERE),
+              shownUncertain(leg.charge, AMPERE_HOUR),
               legText(leg),
             ]),
           }),

@@ -1,7 +1,9 @@
 import type { PropellerDesign, PropellerDesigns } from "../../../../shared/model/shortlistDesign.ts";
 import { formatNumber, formatQuantity } from "../../../../shared/quantity/format.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
+import { bound } from "../../../forms/bound.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
 import { SeriesFields } from "../../theory/series/SeriesFields.tsx";
@@ -17,22 +19,14 @@ export function DesignPanel() {
         is needed best. A printed propeller of that shape does less; measure one before you count on it.
       </p>
       <div class="form-grid">
-        <SeriesFields
-          value={series.value}
-          onChange={(chosen) => {
-            series.value = chosen;
-          }}
-        />
+        <SeriesFields {...bound(series)} />
         <SelectField
           label="Best is"
-          value={aim.value}
+          {...bound(aim)}
           options={[
             { value: "thrustPerPower", label: "the needed thrust with the least power" },
             { value: "greatestThrust", label: "the most thrust within all limits" },
           ]}
-          onChange={(chosen) => {
-            aim.value = chosen;
-          }}
         />
       </div>
       <div class="shortlist-search">
@@ -62,20 +56,9 @@ function Designs({ found }: { readonly found: PropellerDesigns }) {
       <Warnings items={found.warnings} />
       <TableBox label="Propellers designed">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Motor</th>
-              <th scope="col">Supply</th>
-              <th scope="col">Gear</th>
-              <th scope="col" class="number">
-                Diameter
-              </th>
-              <th scope="col" class="number">
-                Pitch ratio
-              </th>
-              <th scope="col">In words</th>
-            </tr>
-          </thead>
+          <Heads
+            columns={["Motor", "Supply", "Gear", { numbers: "Diameter" }, { numbers: "Pitch ratio" }, "In words"]}
+          />
           <tbody>
             {found.designs.map((design) => (
               <DesignRow key={`${design.motor} ${design.controller} ${design.supply} ${design.gear}`} design={design} />

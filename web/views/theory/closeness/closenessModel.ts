@@ -60,7 +60,10 @@ export function closenessRows(
 ) {
   return variants.map((variant) => {
     const { name, reductions } = variant;
-    if (!isKnown(variant)) return { name, cells: ["shaft power not known", "", ""], mountings: reductions.length };
+    if (!isKnown(variant)) {
+      const why = reductions.length === 0 ? "not reduced yet" : "shaft power not known";
+      return { name, cells: [why, "", ""], mountings: reductions.length };
+    }
     const ratio = yardstick === null ? null : overPrediction(variant, yardstick);
     return {
       name,

@@ -3,9 +3,9 @@ import type { FinishFit } from "../../../../shared/model/finishFit.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
-import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
-import { claimed } from "../../variants/variantsState.ts";
+import { ClaimFields } from "../../variants/ClaimFields.tsx";
+import { claim } from "../../variants/variantsState.ts";
 import { subjects } from "../subject.ts";
 import { dragPicture, finishPair, finishRows, finishSentences, finishTold } from "./finishModel.ts";
 
@@ -15,7 +15,7 @@ const secondName = signal<string | null>(null);
 const pair = computed(() => finishPair(subjects.value, [firstName.value, secondName.value]));
 /** The finishes compared, in a phrase. */
 export const finishNote = computed(() => pair.value.map(({ name }) => name).join(" to "));
-const told = computed(() => finishTold(pair.value, claimed.value));
+const told = computed(() => finishTold(pair.value, claim.value?.factor ?? null));
 const picture = computed(() => ("result" in told.value ? dragPicture(told.value.result) : null));
 
 /** What the surface does to the sections, fitted from measurement, and what smoothing could still bring. */
@@ -57,6 +57,10 @@ export function FinishPanel() {
               </tbody>
             </table>
           </TableBox>
+          <p class="hint">
+            Intervals keep to what can be: drag to that of two laminar sides, roughness to a smooth section. How
+            roughness makes drag adds a doubt of its own, which is not known and not in them.
+          </p>
           <Warnings items={now.result.warnings} />
         </>
       )}
@@ -85,17 +89,7 @@ function Choices() {
           secondName.value = name;
         }}
       />
-      <QuantityField
-        label="Claimed thrust ratio"
-        dimension="number"
-        value={claimed.value}
-        min={1.01}
-        max={10}
-        help="At equal rotation rate; is it within what a surface can do?"
-        onChange={(factor) => {
-          if (factor !== null) claimed.value = factor;
-        }}
-      />
+      <ClaimFields />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { type FinishFit, type FinishResult, ModelUncertainty } from "../../../../shared/model/finishFit.ts";
 import { finishFit } from "../../../../shared/propeller/finish/finishFit.ts";
+import { roughnessInWords } from "../../../../shared/propeller/finish/finishInWords.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
 import { capitalised } from "../../../app/words.ts";
@@ -29,7 +30,7 @@ function isAlike({ propeller: a }: Subject, other: Subject | undefined): boolean
 }
 
 /** Section lift and drag of one or two finishes, from what was measured; or in words what is missing. */
-export function finishTold(pair: readonly Subject[], claimedFactor: number): FinishTold {
+export function finishTold(pair: readonly Subject[], claimedFactor: number | null): FinishTold {
   const [first, second] = pair;
   if (first === undefined)
     return {
@@ -54,7 +55,7 @@ export function finishTold(pair: readonly Subject[], claimedFactor: number): Fin
         rotationRate: Math.min(...pair.map(({ topRate }) => topRate)),
         finishes,
         modelUncertainty: ModelUncertainty.parse(undefined),
-        claimedFactor,
+        ...(claimedFactor !== null && { claimedFactor }),
         draws: 0,
       }),
     };
@@ -79,16 +80,9 @@ export function finishRows({ finishes }: FinishFit) {
     if (one.state === "failed") return { name, cells: ["no answer", "", one.reason] };
     if (one.state === "outOfReach")
       return { name, cells: ["out of reach", formatNumber(one.liftFactor), one.sentence] };
-    const { roughness } = one;
     return {
       name,
-      cells: [
-        formatUncertain(one.sectionDrag),
-        formatUncertain(one.liftFactor),
-        roughness === null
-          ? "no roughness gives this drag"
-          : `as a roughness of ${formatNumber(roughness * 1e6, 2)}\u202fµm`,
-      ],
+      cells: [formatUncertain(one.sectionDrag), formatUncertain(one.liftFactor), roughnessInWords(one)],
     };
   });
 }
@@ -146,8 +140,7 @@ function reachOf(curves: readonly ModelCurve[], finishes: FinishFit["finishes"])
 /** The drag of a finish as a level with its band: where the curve of the model meets it lies its roughness, if it has one. */
 function levelOf(one: FinishResult, style: number, reach: number): ChartSeries[] {
   if (one.state !== "fitted") return [];
-  const { value: y, interval95 } = one.sectionDrag;
-  const band = [Math.max(0, interval95[0]), interval95[1]] as const;
+  const { value: y, interval95: band } = one.sectionDrag;
   const points = [0, reach].map((x): ChartPoint => ({ x, y, yInterval: band }));
   return [
     {

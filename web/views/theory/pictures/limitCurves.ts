@@ -1,4 +1,4 @@
-import { limitThrust, type WorkingDisc } from "../../../../shared/propeller/bollardEstimate.ts";
+import { limitThrust } from "../../../../shared/propeller/bollardEstimate.ts";
 import { formatQuantity } from "../../../../shared/quantity/format.ts";
 import type { ChartPoint, ChartSeries } from "../../../charts/chartSpec.ts";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
@@ -11,11 +11,12 @@ export function discOfPrediction(
   inputs: TheoryInputs,
 ): TheoryInputs | null {
   if (source.kind === "staticMerit")
-    return { ...inputs, diameter: source.diameter, nozzleAreaRatio: source.nozzleAreaRatio };
+    return { ...inputs, isExample: false, diameter: source.diameter, nozzleAreaRatio: source.nozzleAreaRatio };
   if (predictor === null) return null;
   const isDucted = source.kind === "series" && source.series.family !== "wageningen-b";
   return {
     ...inputs,
+    isExample: false,
     diameter: predictor.diameter,
     nozzleAreaRatio: isDucted ? (inputs.nozzleAreaRatio ?? EVEN_NOZZLE) : null,
   };
@@ -36,7 +37,7 @@ export function limitCurves(
 ): ChartSeries[] {
   const discs = [inputs, ...predictions.flatMap((one) => discOfPrediction(one, inputs) ?? [])];
   const highest = discs.reduce((a, b) => (limitThrust(1, b) > limitThrust(1, a) ? b : a));
-  const name = (disc: WorkingDisc) => `Momentum limit of ${discWords(disc)}${where}`;
+  const name = (disc: TheoryInputs) => `Momentum limit of ${discWords(disc)}${where}`;
   const region: ChartSeries = {
     id: "limit",
     name: name(highest),
@@ -51,6 +52,6 @@ export function limitCurves(
 /** The last of the styles is drawn in ink. */
 const INK = 4;
 
-function discWords({ diameter, nozzleAreaRatio }: WorkingDisc): string {
-  return `a ${formatQuantity(diameter, MILLIMETRE)} disc${nozzleAreaRatio === null ? " without nozzle" : " in its nozzle"}`;
+function discWords({ diameter, nozzleAreaRatio, isExample }: TheoryInputs): string {
+  return `${isExample ? "an example" : "a"} ${formatQuantity(diameter, MILLIMETRE)} disc${nozzleAreaRatio === null ? " without nozzle" : " in its nozzle"}`;
 }

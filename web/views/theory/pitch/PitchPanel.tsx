@@ -3,12 +3,13 @@ import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
+import { EXAMPLE_DIAMETER } from "../exampleDisc.ts";
 import { Findings } from "../Findings.tsx";
 import { GivenField } from "../GivenField.tsx";
 import { addPrediction, predictions } from "../predictions/predictionsState.ts";
 import { SeriesFields } from "../series/SeriesFields.tsx";
 import { pitchPicture, pitchRows, pitchSentence, predictionOfPitch } from "./pitchModel.ts";
-import { advanceSpeed, chooseSeries, duty, fixed, fixedNow, found, request, series } from "./pitchState.ts";
+import { advanceSpeed, chooseSeries, duty, fixed, fixedNow, found, isExample, request, series } from "./pitchState.ts";
 
 /** The pitch of a series propeller that does a duty with the least power, or makes the most of a power. */
 export function PitchPanel() {
@@ -102,7 +103,7 @@ function DutyFields() {
 
 function FixedFields() {
   const now = fixedNow.value;
-  const diameter = now.given === "rotationRate" ? 0.076 : now.diameter;
+  const diameter = now.given === "rotationRate" ? EXAMPLE_DIAMETER : now.diameter;
   const rotationRate = now.given === "diameter" ? 50 : now.rotationRate;
   return (
     <>
@@ -131,6 +132,7 @@ function FixedFields() {
           value={diameter}
           positive
           max={1}
+          help={isExample.value ? "An example: no propeller is known yet." : undefined}
           onChange={(metres) => {
             if (metres !== null) fixed.value = { ...now, diameter: metres };
           }}

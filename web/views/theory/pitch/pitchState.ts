@@ -3,6 +3,7 @@ import type { BestPitch, BestPitchRequest } from "../../../../shared/model/bestP
 import type { SeriesWithoutPitch } from "../../../../shared/model/seriesPropeller.ts";
 import { bestPitch } from "../../../../shared/propeller/series/bestPitch.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
+import { EXAMPLE_DIAMETER } from "../exampleDisc.ts";
 import { draftLike } from "../predictions/predictionDraft.ts";
 import { startingPropeller } from "../predictions/startingPropeller.ts";
 import { fluidPropertiesOfBench } from "../theoryFluid.ts";
@@ -16,8 +17,11 @@ export const advanceSpeed = signal(0);
 const chosenSeries = signal<SeriesWithoutPitch | null>(null);
 
 const like = computed(() => draftLike(startingPropeller()));
+/** The diameter in force is nobody's propeller. */
+export const isExample = computed(() => fixed.value === null && like.value.diameter === null);
 export const fixedNow = computed(
-  (): BestPitchRequest["fixed"] => fixed.value ?? { given: "diameter", diameter: like.value.diameter ?? 0.076 },
+  (): BestPitchRequest["fixed"] =>
+    fixed.value ?? { given: "diameter", diameter: like.value.diameter ?? EXAMPLE_DIAMETER },
 );
 
 /** The series as it stands in the form. */
@@ -43,7 +47,9 @@ export const request = computed((): BestPitchRequest | null => {
 
 /** The answer in a sentence, where there is one. */
 export const pitchNote = computed(() =>
-  "result" in found.value && request.value !== null ? pitchSentence(found.value.result, request.value) : "",
+  "result" in found.value && request.value !== null
+    ? `${isExample.value ? "An example, as no propeller is known yet: " : ""}${pitchSentence(found.value.result, request.value)}`
+    : "",
 );
 
 export const found = computed((): { readonly result: BestPitch } | { readonly problem: string } => {

@@ -47,7 +47,7 @@ export function draftLike(propeller: StartingPropeller | null): PredictionDraft 
       : { family: "wageningen-b", blades, areaRatio: testedAreaRatio(propeller, blades) },
     isSeriesWhole: true,
     pitchRatio: propeller?.pitchRatio ?? 1,
-    diameter: propeller?.diameter ?? 0.076,
+    diameter: propeller?.diameter ?? null,
     staticMerit: 0.5,
     propellerId: propeller?.id ?? "",
     surface: SMOOTH,

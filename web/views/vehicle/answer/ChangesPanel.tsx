@@ -1,15 +1,14 @@
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
-import { formatUncertain } from "../../../../shared/quantity/format.ts";
-import type { Uncertain } from "../../../../shared/quantity/uncertain.ts";
+import { formatTold, type Told } from "../../../../shared/quantity/told.ts";
 import { METRE_PER_SECOND, shown } from "./units.ts";
 
 /** A millimetre a second is nothing that a builder could tell. */
 const SLIGHT = 1e-3;
 
-const changeText = (change: Uncertain): string =>
+const changeText = (change: Told): string =>
   Math.abs(change.value) < SLIGHT
     ? `Next to nothing, less than ${shown(SLIGHT, METRE_PER_SECOND, 1)},`
-    : `${change.value > 0 ? "+" : ""}${formatUncertain(change, METRE_PER_SECOND)}`;
+    : `${change.value > 0 ? "+" : ""}${formatTold(change, METRE_PER_SECOND)}`;
 
 /** What a change of the design does to the speed ahead, the greatest gain first. */
 export function ChangesPanel({ answer: { changes } }: { readonly answer: VehicleAnswer }) {

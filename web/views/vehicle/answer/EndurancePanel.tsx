@@ -12,7 +12,7 @@ import { legText, legTime } from "./answerText.ts";
 import { rangePicture, trackPicture } from "./enduranceCharts.ts";
 import { HoldingTable } from "./HoldingTable.tsx";
 import { Shares } from "./SpeedPanel.tsx";
-import { AMPERE_HOUR, KILOMETRE, MINUTE, shown, WATT_HOUR } from "./units.ts";
+import { AMPERE_HOUR, KILOMETRE, MINUTE, shownUncertain, WATT_HOUR } from "./units.ts";
 
 /** How long it works: the mission leg by leg, how far at which speed, holding in a current, and which pack. */
 export function EndurancePanel({ endurance }: { readonly endurance: EnduranceAnswer | null }) {
@@ -50,26 +50,18 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
     <>
       <h3>The mission</h3>
       <p class={mission.fits ? "vehicle-met" : "vehicle-missed"}>{mission.sentence}</p>
-      <TableBox label="The mission, leg by leg" class="vehicle-wordy">
+      <TableBox label="The mission, leg by leg" class="vehicle-wordy vehicle-stacked">
         <table>
-          <caption>Best estimates; how sure the whole is stands above</caption>
+          <caption>With 95{"\u202f"}% intervals as far as the inputs state their doubt</caption>
           <thead>
             <tr>
-              {[
-                "Leg",
-                "Time",
-                "Mean power",
-                "Greatest current",
-                "Least voltage",
-                "Charge",
-                "Energy",
-                "Left after",
-                "How it went",
-              ].map((head) => (
-                <th key={head} scope="col" class={head === "Leg" || head === "How it went" ? "" : "number"}>
+              <th scope="col">Leg</th>
+              {LEG_NUMBERS.map(({ head }) => (
+                <th key={head} scope="col" class="number">
                   {head}
                 </th>
               ))}
+              <th scope="col">How it went</th>
             </tr>
           </thead>
           <tbody>
@@ -85,19 +77,27 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
   );
 }
 
+/** What is told of a leg as a number. */
+const LEG_NUMBERS: readonly { readonly head: string; readonly of: (leg: LegAnswer) => string }[] = [
+  { head: "Time", of: legTime },
+  { head: "Mean power", of: ({ power }) => shownUncertain(power, WATT) },
+  { head: "Greatest current", of: ({ greatestCurrent }) => shownUncertain(greatestCurrent, AMPERE) },
+  { head: "Least voltage", of: ({ leastVoltage }) => shownUncertain(leastVoltage, VOLT) },
+  { head: "Charge", of: ({ charge }) => shownUncertain(charge, AMPERE_HOUR) },
+  { head: "Energy", of: ({ energyTaken }) => shownUncertain(energyTaken, WATT_HOUR) },
+  { head: "Left after", of: ({ chargeAfter }) => shownUncertain(chargeAfter, PERCENT) },
+];
+
 function LegRow({ leg }: { readonly leg: LegAnswer }) {
-  const { name, state, power, greatestCurrent, leastVoltage, charge, energy, chargeAfter } = leg;
   return (
-    <tr class={state === "done" ? "" : "vehicle-demand-missed"}>
-      <th scope="row">{name}</th>
-      <td class="number">{legTime(leg)}</td>
-      <td class="number">{shown(power, WATT)}</td>
-      <td class="number">{shown(greatestCurrent, AMPERE)}</td>
-      <td class="number">{shown(leastVoltage, VOLT)}</td>
-      <td class="number">{shown(charge, AMPERE_HOUR)}</td>
-      <td class="number">{shown(energy.source, WATT_HOUR)}</td>
-      <td class="number">{shown(chargeAfter, PERCENT, 2)}</td>
-      <td>{legText(leg)}</td>
+    <tr class={leg.state === "done" ? "" : "vehicle-demand-missed"}>
+      <th scope="row">{leg.name}</th>
+      {LEG_NUMBERS.map(({ head, of }) => (
+        <td key={head} class="number" data-label={head}>
+          {of(leg)}
+        </td>
+      ))}
+      <td data-label="How it went">{legText(leg)}</td>
     </tr>
   );
 }

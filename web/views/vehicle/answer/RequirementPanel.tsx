@@ -14,7 +14,7 @@ export function RequirementPanel({ check }: { readonly check: RequirementCheck |
     <>
       <p class={check.certain ? "vehicle-met" : "vehicle-missed"}>{check.sentence}</p>
       <Warnings items={check.warnings} />
-      <TableBox label="What it must do" class="vehicle-wordy">
+      <TableBox label="What it must do" class="vehicle-wordy vehicle-stacked">
         <table>
           <thead>
             <tr>
@@ -53,14 +53,18 @@ function DemandRow({ demand }: { readonly demand: DemandCheck }) {
   return (
     <tr class={met ? "" : "vehicle-demand-missed"}>
       <th scope="row">{name}</th>
-      <td>{met ? (certain ? "yes" : "by the best estimate") : "no"}</td>
-      <td class="number">
+      <td data-label="Met">{met ? (certain ? "yes" : "by the best estimate") : "no"}</td>
+      <td class="number" data-label="Margin">
         {margin === null ? "–" : `${margin >= 0 ? "+" : "−"}${formatNumber(Math.abs(100 * margin), 2)}\u202f%`}
       </td>
-      <td class="number">{sureText(probabilityDrawn ?? probability)}</td>
-      <td>{demandText(demand)}</td>
-      <td>
-        <LimitLine limit={limitedBy} missed={!met} />
+      <td class="number" data-label="How sure">
+        {sureText(probabilityDrawn ?? probability)}
+      </td>
+      <td data-label="In words">{demandText(demand)}</td>
+      <td data-label="What bounds it">
+        <div>
+          <LimitLine limit={limitedBy} missed={!met} />
+        </div>
       </td>
     </tr>
   );

@@ -19,6 +19,11 @@ export function SpeedPanel({ answer }: { readonly answer: VehicleAnswer }) {
   return (
     <>
       <WaysTable motions={answer.motions} />
+      <p class="hint">
+        Force at rest is what is left on the hull: less than the thrusters make by themselves, as the hull takes back a
+        share (thrust deduction) and holding the depth comes first. Current and power are those at the steady speed, or
+        at rest where there is none. Useful share: of the power of the thrusters, what moves the vehicle.
+      </p>
       <div class="form-grid">
         <SelectField
           label="Look closer at"
@@ -41,13 +46,13 @@ export function SpeedPanel({ answer }: { readonly answer: VehicleAnswer }) {
 
 function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
   return (
-    <TableBox label="Speed each way" class="vehicle-wordy">
+    <TableBox label="Speed each way" class="vehicle-wordy vehicle-stacked">
       <table>
         <thead>
           <tr>
             <th scope="col">Way</th>
             <th scope="col" class="number">
-              Force at rest
+              Force at rest, on the hull
             </th>
             <th scope="col" class="number">
               Steady speed
@@ -68,14 +73,22 @@ function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
           {motions.map(({ way, state, force, speed, atSpeed, atRest, propulsiveEfficiency }) => (
             <tr key={way}>
               <th scope="row">{WAY_WORDS[way]}</th>
-              <td class="number">{shownUncertain(force, NEWTON)}</td>
-              <td class="number">
+              <td class="number" data-label="Force at rest, on the hull">
+                {shownUncertain(force, NEWTON)}
+              </td>
+              <td class="number" data-label="Steady speed">
                 {state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND)}
               </td>
-              <td class="number">{shown((atSpeed ?? atRest)?.current ?? null, AMPERE)}</td>
-              <td class="number">{shown((atSpeed ?? atRest)?.power ?? null, WATT)}</td>
-              <td class="number">{shown(propulsiveEfficiency, PERCENT, 2)}</td>
-              <td>{(atSpeed ?? atRest)?.limitedBy.text ?? "–"}</td>
+              <td class="number" data-label="Current">
+                {shownUncertain((atSpeed ?? atRest)?.current ?? null, AMPERE)}
+              </td>
+              <td class="number" data-label="Power from the bus">
+                {shownUncertain((atSpeed ?? atRest)?.power ?? null, WATT)}
+              </td>
+              <td class="number" data-label="Useful share">
+                {shown(propulsiveEfficiency, PERCENT, 2)}
+              </td>
+              <td data-label="Bounded by">{(atSpeed ?? atRest)?.limitedBy.text ?? "–"}</td>
             </tr>
           ))}
         </tbody>

@@ -8,8 +8,16 @@ import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "./units.ts";
 /** What the screen and the report say in the same words. */
 
 /** A row is headed by what is asked; its sentence need not begin with it once more. */
-export const demandText = ({ name, sentence }: Pick<DemandCheck, "name" | "sentence">): string =>
-  sentence.startsWith(`${name}: `) ? capitalised(sentence.slice(name.length + 2)) : sentence;
+export function demandText({
+  name,
+  sentence,
+  limitedBy,
+}: Pick<DemandCheck, "name" | "sentence" | "limitedBy">): string {
+  const own = sentence.startsWith(`${name}: `) ? capitalised(sentence.slice(name.length + 2)) : sentence;
+  // What bounds it has its own cell.
+  const end = ` ${limitedBy?.text}`;
+  return limitedBy && own.endsWith(end) ? own.slice(0, -end.length) : own;
+}
 
 export const legTime = ({ time }: Pick<LegAnswer, "time">): string =>
   shown(time, time < MINUTE.factor ? SECOND : MINUTE);
@@ -28,8 +36,8 @@ export function verticalRows(vertical: VerticalAnswer): { readonly name: string;
     { name: "Ballast to neither float nor sink", value: shownUncertain(ballast, NEWTON) },
     { name: "Climbs at", value: shownUncertain(climb, METRE_PER_SECOND) },
     { name: "Descends at", value: shownUncertain(descent, METRE_PER_SECOND) },
-    { name: "Power to hold the depth, hotel load included", value: shown(holdPower, WATT) },
-    { name: "The same trimmed to nothing", value: shown(holdPowerNeutral, WATT) },
+    { name: "Power to hold the depth, hotel load included", value: shownUncertain(holdPower, WATT) },
+    { name: "The same trimmed to nothing", value: shownUncertain(holdPowerNeutral, WATT) },
     {
       name: `Greatest payload, its weight in water, at a climb of ${shown(climbRate, METRE_PER_SECOND, 2)}`,
       value: shownUncertain(greatestPayload, NEWTON),

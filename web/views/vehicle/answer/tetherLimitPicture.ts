@@ -21,7 +21,10 @@ export function tetherLimitPicture({ points, scenario, requirement }: SpeedOverT
       {
         ...{ id: "speed", name: "Greatest steady speed", style: 0 },
         kind: "prediction",
-        points: moving.map(({ length, speed }) => ({ x: length, y: speed.value, yInterval: speed.interval95 })),
+        points: moving.map(({ length, speed: { value, interval95 } }) => ({
+          ...{ x: length, y: value },
+          ...(interval95 && { yInterval: interval95 }),
+        })),
       },
       ...(needed === null
         ? []

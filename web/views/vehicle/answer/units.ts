@@ -1,9 +1,9 @@
-import { formatQuantity, formatUncertain, type ShownUnit } from "../../../../shared/quantity/format.ts";
-import type { Uncertain } from "../../../../shared/quantity/uncertain.ts";
+import { formatQuantity, type ShownUnit } from "../../../../shared/quantity/format.ts";
+import { formatTold, hasInterval, type Told } from "../../../../shared/quantity/told.ts";
 import { requireUnit } from "../../../../shared/quantity/unit.ts";
 
 /** Units in which the vehicle's numbers are printed. */
-export const METRE_PER_SECOND = requireUnit("m/s", "speed");
+export { METRE_PER_SECOND } from "../../bench/shownUnits.ts";
 export const KILOMETRE = requireUnit("km", "length");
 export const MINUTE = requireUnit("min", "time");
 export const AMPERE_HOUR = requireUnit("Ah", "charge");
@@ -20,8 +20,8 @@ const ROUNDING = 1e-9;
 export const shown = (si: number | null, unit: ShownUnit, digits = 3): string =>
   si === null ? "–" : formatQuantity(Math.abs(si) < ROUNDING ? 0 : si, unit, digits);
 
-export const shownUncertain = (value: Uncertain | null, unit: ShownUnit): string => {
+export const shownUncertain = (value: Told | null, unit: ShownUnit): string => {
   if (value === null) return "–";
-  if (Math.abs(value.value) < ROUNDING && value.standardUncertainty < ROUNDING) return formatQuantity(0, unit);
-  return value.standardUncertainty === 0 ? formatQuantity(value.value, unit) : formatUncertain(value, unit);
+  const isZero = hasInterval(value) && Math.abs(value.value) < ROUNDING && value.standardUncertainty < ROUNDING;
+  return isZero ? formatQuantity(0, unit) : formatTold(value, unit);
 };

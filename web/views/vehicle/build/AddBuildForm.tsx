@@ -9,11 +9,8 @@ import { LayoutPicture } from "../layout/LayoutPicture.tsx";
 import { freeName, nameGap } from "./buildModel.ts";
 import { addBuild, builds } from "./buildState.ts";
 import { PartsHint } from "./DrivesCard.tsx";
-import { startingBuild } from "./startingBuild.ts";
+import { startingBuild, TAKEN_AT_FIRST } from "./startingBuild.ts";
 import { type BodySize, STARTING_LAYOUTS, USUAL_SIZE } from "./startingLayouts.ts";
-
-/** Mass of a body of that size that just hovers in fresh water, and is not all solid, kg/m³. Common practice, no source. */
-const USUAL_DENSITY = 300;
 
 /** A new vehicle from a layout of the trade and its outer sizes; all of it can be changed afterwards. */
 export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
@@ -21,22 +18,23 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
   const { motors, packs, controllers } = parts.value;
   const [name, setName] = useState(() => freeName("Vehicle", taken));
   const [layout, setLayout] = useState(STARTING_LAYOUTS[0]!.id);
-  const [size, setSize] = useState<BodySize>(USUAL_SIZE);
-  const [typedMass, setMass] = useState<number | null>(null);
+  const [typed, setTyped] = useState<TypedSize>({ length: null, width: null, height: null });
+  const [mass, setMass] = useState<number | null>(null);
   const [motorId, setMotor] = useState(motors[0]?.id ?? "");
+  const [controllerId, setController] = useState(controllers[0]?.id ?? "");
   const [packId, setPack] = useState(packs[0]?.id ?? "");
   const [propeller, setPropeller] = useState(drivePropellers.value[0]?.name ?? "");
   const [tried, setTried] = useState(false);
   const chosen = STARTING_LAYOUTS.find(({ id }) => id === layout)!;
-  const mass = typedMass ?? Math.round(10 * USUAL_DENSITY * size.length * size.width * size.height) / 10;
-  const gap = nameGap(name, taken) || (motorId === "" ? "Needed: a motor." : packId === "" ? "Needed: a pack." : "");
+  const size = wholeSize(typed);
+  const gap = nameGap(name, taken) || startGap({ size, mass, motorId, packId });
   const submit = async (event: Event) => {
     event.preventDefault();
     setTried(true);
-    if (gap !== "") return;
-    const controllerId = controllers[0]?.id;
+    if (gap !== "" || size === null || mass === null) return;
     // A name that no propeller has yet is told where the drive is described.
-    const start = { name: name.trim(), layout, size, mass, motorId, controllerId, packId };
+    const parts = { motorId, packId, ...(controllerId !== "" && { controllerId }) };
+    const start = { name: name.trim(), layout, size, mass, ...parts };
     if (await addBuild(startingBuild({ ...start, propeller: propeller || "to be chosen" }))) onDone();
   };
   return (
@@ -49,7 +47,7 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
         onChange={setLayout}
       />
       <TextField label="Name" value={name} maxLength={120} onChange={setName} />
-      <SizeFields size={size} onChange={setSize} />
+      <SizeFields size={typed} onChange={setTyped} />
       <QuantityField
         label="Mass with the water it encloses"
         symbol="m"
@@ -58,9 +56,19 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
         value={mass}
         positive
         max={1e6}
+        help="Weighed dry, and the water between frames and inside shells that moves along; with its unit, such as 12 kg."
         onChange={setMass}
       />
       <PartField label="Motor" list={motors} value={motorId} onChange={setMotor} />
+      <SelectField
+        label="Controller"
+        value={controllerId}
+        options={[
+          { value: "", label: "None: no resistance, no limit" },
+          ...controllers.map(({ id, document }) => ({ value: id, label: document.name })),
+        ]}
+        onChange={setController}
+      />
       <PartField label="Pack" list={packs} value={packId} onChange={setPack} />
       <SelectField
         label="Propeller"
@@ -72,13 +80,54 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
         onChange={setPropeller}
       />
       <div class="build-wide">
-        <LayoutPicture thrusters={chosen.thrusters(size).map((one) => ({ ...one, drive: "" }))} isStill />
-        <p class="hint">Drag begins as that of a box of this size. Every place and part can be changed afterwards.</p>
+        <LayoutPicture thrusters={chosen.thrusters(size ?? USUAL_SIZE).map((one) => ({ ...one, drive: "" }))} isStill />
+        {size === null && (
+          <p class="hint">
+            Drawn for an example of {SIZES.map(([key]) => Math.round(1000 * USUAL_SIZE[key])).join(" × ")} mm until the
+            three sizes are typed.
+          </p>
+        )}
+        <TakenAtFirst />
         <PartsHint />
       </div>
       <FormButtons onCancel={onDone} gap={tried ? gap : ""} />
     </form>
   );
+}
+
+/** What a new vehicle begins with though nobody stated it. */
+function TakenAtFirst() {
+  return (
+    <>
+      <p class="hint">Taken until you say better, each in its section; every place and part can be changed too:</p>
+      <ul class="hint">
+        {TAKEN_AT_FIRST.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+interface StartParts {
+  readonly size: BodySize | null;
+  readonly mass: number | null;
+  readonly motorId: string;
+  readonly packId: string;
+}
+
+/** What is missing for a start; empty where nothing is. */
+function startGap({ size, mass, motorId, packId }: StartParts): string {
+  if (size === null) return "Needed: length, width and height of the vehicle.";
+  if (mass === null) return "Needed: its mass.";
+  if (motorId === "") return "Needed: a motor.";
+  return packId === "" ? "Needed: a pack." : "";
+}
+
+type TypedSize = { readonly [Key in keyof BodySize]: number | null };
+
+function wholeSize({ length, width, height }: TypedSize): BodySize | null {
+  return length === null || width === null || height === null ? null : { length, width, height };
 }
 
 const SIZES = [
@@ -87,7 +136,7 @@ const SIZES = [
   ["height", "Height"],
 ] as const;
 
-function SizeFields({ size, onChange }: { readonly size: BodySize; readonly onChange: (size: BodySize) => void }) {
+function SizeFields({ size, onChange }: { readonly size: TypedSize; readonly onChange: (size: TypedSize) => void }) {
   return (
     <>
       {SIZES.map(([key, label]) => (
@@ -99,7 +148,8 @@ function SizeFields({ size, onChange }: { readonly size: BodySize; readonly onCh
           value={size[key]}
           positive
           max={20}
-          onChange={(si) => si !== null && onChange({ ...size, [key]: si })}
+          help={key === "length" ? "With its unit, such as 450 mm." : undefined}
+          onChange={(si) => onChange({ ...size, [key]: si })}
         />
       ))}
     </>

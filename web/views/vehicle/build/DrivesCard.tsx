@@ -115,7 +115,8 @@ function PartFields({ drive, keep }: KeepProps) {
 
 /** A typed propeller to begin with: what a plain three-blader of pitch ratio 1 does at rest. From memory. */
 const EXAMPLE: DrivePropeller = {
-  ...{ name: "Typed", source: "typed", from: "coefficients as typed", nozzle: false },
+  ...{ name: "Example, to be replaced", source: "typed", nozzle: false },
+  from: "an example: what a plain three-blader of pitch ratio 1 does at rest",
   diameter: { value: 0.08, standardUncertainty: 0 },
   ahead: {
     thrustCoefficient: { value: 0.4, standardUncertainty: 0.02 },

@@ -39,6 +39,7 @@ export function MissionCard() {
   return (
     <>
       <p>{lengthInWords(mission)}</p>
+      <p class="hint">Legs begin as examples: put your own speeds, times and ways in their place.</p>
       {mission.legs.map((leg, at) => (
         <LegFields key={at} leg={leg} at={at} last={mission.legs.length - 1} />
       ))}

@@ -31,6 +31,16 @@ const ASTERN_SHARE = 0.6;
 const MASS_DOUBT = 0.03;
 const STARTING_SPEED = 1;
 
+const percent = (share: number) => `${Math.round(100 * share)}\u202f%`;
+
+/** What `startingBuild` takes though nobody stated it. */
+export const TAKEN_AT_FIRST: readonly string[] = [
+  `Drag: a box of that size with a drag coefficient of ${FRAME.dragCoefficient}, give or take ${percent(FRAME.relativeUncertainty)}; added mass: a spheroid as long and thick.`,
+  `Astern the propeller keeps ${percent(ASTERN_SHARE)} of its thrust coefficient ahead.`,
+  `Mass: give or take ${percent(MASS_DOUBT)}. Trim: neither sinks nor floats. Hotel load: none. Tether and mission: none.`,
+  "Wake and thrust deduction: those of thrusters that stand clear of the hull.",
+];
+
 /** A vehicle to begin with: one kind of thruster, the drag of a box of its size, added mass of a body as long and wide. */
 export function startingBuild(start: Start): VehicleBuild {
   const layout = STARTING_LAYOUTS.find(({ id }) => id === start.layout) ?? STARTING_LAYOUTS[0]!;

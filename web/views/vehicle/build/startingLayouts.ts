@@ -110,5 +110,5 @@ export const STARTING_LAYOUTS: readonly StartingLayout[] = [
   },
 ];
 
-/** What a small inspection vehicle measures. */
+/** What a small inspection vehicle measures; for the picture alone, until sizes are typed. */
 export const USUAL_SIZE: BodySize = { length: 0.45, width: 0.35, height: 0.25 };

@@ -2,6 +2,8 @@ import type { AxisReach, LayoutAnswer } from "../../../../shared/model/vehicle/l
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
 import { scaled } from "../../../../shared/quantity/uncertain.ts";
 import { capital, listed } from "../../../../shared/vehicle/layout/axes.ts";
+import { AMPERE } from "../../bench/shownUnits.ts";
+import { shownUncertain } from "../answer/units.ts";
 
 const DEGREE = Math.PI / 180;
 
@@ -31,7 +33,7 @@ export function reachRows({ reach, thrusters }: Pick<LayoutAnswer, "reach" | "th
         greatest: text(greatest.value),
         withinBus: withBusLimit === null ? "" : text(withBusLimit.value),
         bounds: bounds.length === 0 ? "nothing pushes this way" : listed(bounds),
-        current: greatest.current === null ? "not known" : `${formatNumber(greatest.current)} A`,
+        current: greatest.current === null ? "not known" : shownUncertain(greatest.current, AMPERE),
         tilt: tiltInWords(tilt),
       };
     }),

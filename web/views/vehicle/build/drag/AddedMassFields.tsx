@@ -44,9 +44,15 @@ export function AddedMassFields({ addedMass, axis }: AddedMassFieldsProps) {
         )}
         {addedMass?.from === "spheroid" && <SpheroidFields spheroid={addedMass} keep={keep} />}
       </div>
+      {addedMass && <p class="hint">{EXAMPLE[addedMass.from]}</p>}
     </details>
   );
 }
+
+const EXAMPLE: Readonly<Record<"typed" | "spheroid", string>> = {
+  typed: "It begins with half the mass of the vehicle, an example to be replaced.",
+  spheroid: "It begins with the sizes of a small vehicle, an example to be replaced.",
+};
 
 /** A start: half the vehicle's mass, or a spheroid as long as a small vehicle. */
 function startOf(from: "none" | "typed" | "spheroid", axis: DragAxis): AddedMass | null {

@@ -69,6 +69,7 @@ export function DirectionFields({ build, way }: DirectionFieldsProps) {
 
 /** Where nothing is known yet: the drag of a box 300 mm wide and 200 mm high, give or take a third. */
 const FIRST_AREA = { dragArea: 0.06, standardUncertainty: 0.02 };
+const FIRST_AREA_NOTE = "Example to be replaced: a box 300 mm wide and 200 mm high, give or take a third";
 const STARTING_SPEED = 1;
 
 /** What is typed begins with what was known before. */
@@ -80,6 +81,7 @@ function startOf(from: "typed" | "shapes", way: DragWay): DragSource {
       from,
       dragArea: known?.value ?? dragArea,
       standardUncertainty: known?.standardUncertainty ?? standardUncertainty,
+      ...(known === undefined || known === null ? { note: FIRST_AREA_NOTE } : {}),
     };
   }
   return { from, items: [FIRST_SHAPE], speed: STARTING_SPEED, interferenceUncertainty: 0.15 };

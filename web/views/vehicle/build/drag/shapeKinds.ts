@@ -84,7 +84,7 @@ export const SHAPE_KINDS: Readonly<Record<ShapeKind, ShapeWords>> = {
   },
 };
 
-/** A shape to begin a list with. */
+/** A shape to begin a list with; its name says that it stands for one that is to be typed. */
 export const FIRST_SHAPE: ShapeItem = ShapeItem.parse({
-  ...{ kind: "axialCylinder", name: "Main housing", diameter: 0.11, length: 0.3 },
+  ...{ kind: "axialCylinder", name: "Example, to be replaced: main housing", diameter: 0.11, length: 0.3 },
 });

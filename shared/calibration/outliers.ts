@@ -1,32 +1,5 @@
-import type { CalibrationPoint } from "../model/instrument.ts";
 import { twoSidedPValue } from "../numeric/studentT.ts";
 import type { CalibrationLine } from "./calibrationLine.ts";
-import { directionsOf } from "./direction.ts";
-
-/** Agreement of readings of one load reached the same way. */
-export interface Repeatability {
-  /** Unit of the reading. */
-  readonly standardDeviation: number;
-  readonly degreesOfFreedom: number;
-}
-
-/** Pooled standard deviation of repeated readings. Null where none was repeated. Source ISO 5725-2:2019, 7.4 (from memory). */
-export function repeatabilityOf(points: readonly CalibrationPoint[]): Repeatability | null {
-  const directions = directionsOf(points);
-  const groups = new Map<string, number[]>();
-  points.forEach(({ applied, reading }, i) => {
-    const key = `${applied} ${directions[i]}`;
-    groups.set(key, [...(groups.get(key) ?? []), reading]);
-  });
-  let squares = 0;
-  let degreesOfFreedom = 0;
-  for (const readings of groups.values()) {
-    const mean = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
-    squares += readings.reduce((sum, reading) => sum + (reading - mean) ** 2, 0);
-    degreesOfFreedom += readings.length - 1;
-  }
-  return degreesOfFreedom === 0 ? null : { standardDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
-}
 
 /** Chance, over the whole table, that a sound point is called an outlier. */
 const FALSE_ALARM = 0.05;
