@@ -14,8 +14,13 @@ interface Said {
   readonly run?: string;
 }
 
-/** Lets a writer work for some milliseconds after its first word, then kills it without warning. */
-async function killedAfter(folder: string, milliseconds: number): Promise<Said[]> {
+const linesIn = (text: string) => text.split("\n").length - 1;
+
+/** Lets a writer work until it has said some lines, and some milliseconds more, then kills it without warning. */
+async function killedAfter(
+  folder: string,
+  { lines, milliseconds }: { lines: number; milliseconds: number },
+): Promise<Said[]> {
   const writer = fileURLToPath(new URL("killedWriter.ts", import.meta.url));
   const child = spawn(process.execPath, ["--import", "tsx", writer, folder], { stdio: ["ignore", "pipe", "pipe"] });
   let text = "";
@@ -24,8 +29,9 @@ async function killedAfter(folder: string, milliseconds: number): Promise<Said[]
     failure += chunk;
   });
   child.stdout.on("data", (chunk) => {
-    if (text === "") setTimeout(() => child.kill("SIGKILL"), milliseconds);
+    const before = linesIn(text);
     text += chunk;
+    if (before < lines && linesIn(text) >= lines) setTimeout(() => child.kill("SIGKILL"), milliseconds);
   });
   await new Promise((resolve) => child.once("close", resolve));
   expect(failure).toBe("");
@@ -37,8 +43,10 @@ async function killedAfter(folder: string, milliseconds: number): Promise<Said[]
 test("whenever the process is killed, every acknowledged write is there afterwards and every file is whole", async () => {
   const folder = temporaryFolder();
   const said: Said[] = [];
-  for (const milliseconds of [1, 7, 23, 41, 80, 150]) {
-    said.push(...(await killedAfter(folder, milliseconds)));
+  // In each of the writer's steps, however fast the machine is.
+  const ends = [1, 2, 5, 8, 15, 22].map((lines, at) => ({ lines, milliseconds: [0, 1, 7, 3, 11, 5][at]! }));
+  for (const end of ends) {
+    said.push(...(await killedAfter(folder, end)));
     const store = await openStore(folder);
     for (const { project, version, run } of said) {
       if (version !== undefined) expect(store.projects.find(project).version).toBeGreaterThanOrEqual(version);
