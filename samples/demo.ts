@@ -6,6 +6,7 @@ import type { ColumnRole, Recipe } from "../shared/model/recipe.ts";
 import type { VehicleBuildInput } from "../shared/model/vehicle/vehicleBuild.ts";
 import { plainGeometry } from "../shared/propeller/blade/plainGeometry.ts";
 import { DEMO_BOX, type DemoBox, INVENTED } from "./demoBox.ts";
+import { demoRequirement } from "./demoRequirement.ts";
 import { DEMO_VEHICLES } from "./demoVehicles.ts";
 
 /** One log of the demonstration: which file, what was on the stand, and how the file is to be read. */
@@ -45,6 +46,9 @@ export type PropellerDemoRun = DemoRun & { readonly propeller: string };
 export function propellerRuns({ runs }: Demo): PropellerDemoRun[] {
   return runs.filter((run): run is PropellerDemoRun => run.propeller !== undefined);
 }
+
+/** Sea water at the farm. */
+const CO_OP_WATER = { kind: "sea", temperature: 273.15 + 12, salinity: 33 } as const;
 
 const TANK_WATER = { kind: "fresh", temperature: 273.15 + 18 } as const;
 
@@ -272,9 +276,10 @@ export const DEMO: Demo = {
   project: {
     name: "Dabchick",
     note: "Invented demonstration: a shellfish-farm co-op's net inspection vehicle. A seeded generator made the logs; nobody measured them. Prices are in the currency of the co-op.",
-    water: { kind: "sea", temperature: 273.15 + 12, salinity: 33 },
+    water: CO_OP_WATER,
     invented: true,
     thrustClaim: { factor: 2, source: "a message to the co-op about sanded propellers, invented like the rest" },
+    requirement: demoRequirement(CO_OP_WATER),
     predictions: [
       {
         name: "B 3-38, P/D 1.00",

@@ -6,7 +6,7 @@ import type { ComparisonAnswer } from "../../shared/model/comparisonRequest.ts";
 import type { FactorTable } from "../../shared/model/factor.ts";
 import type { Robustness } from "../../shared/model/robustness.ts";
 import type { Trend } from "../../shared/model/trend.ts";
-import { formatNumber, formatUncertain } from "../../shared/quantity/format.ts";
+import { formatNumber, formatPercent, formatUncertain } from "../../shared/quantity/format.ts";
 import { aligned } from "./aligned.ts";
 import { claimLines } from "./claimOption.ts";
 
@@ -86,7 +86,7 @@ function trendLines({ sentence, order, orderBecause, scatter, lackOfFit, optimum
   };
   return [
     sentence,
-    `Order ${order} (${why[orderBecause]}); runs lie ${formatNumber(100 * scatter, 2)} % about the curve${lackOfFit === null ? "" : `; lack of fit p ${pText(lackOfFit.pValue)}`}.`,
+    `Order ${order} (${why[orderBecause]}); runs lie ${formatPercent(scatter)} about the curve${lackOfFit === null ? "" : `; lack of fit p ${pText(lackOfFit.pValue)}`}.`,
     ...(optimum === null ? [] : [`Vertex by first order: ${formatUncertain(optimum.at)} (SI).`]),
   ];
 }

@@ -1,5 +1,6 @@
 import { driveRequestOf, type PreparedDrive } from "../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../shared/drive/operatingPoint.ts";
+import { withinLimits } from "../../shared/drive/withinLimits.ts";
 import { OPERATING_POINT_NUMBERS, type OperatingPoint } from "../../shared/model/drive.ts";
 import { DriveRunning } from "../../shared/model/driveTrainPoint.ts";
 import { CELSIUS_ZERO } from "../../shared/quantity/constants.ts";
@@ -60,7 +61,9 @@ export async function run(words: Words): Promise<number> {
   const point = { ...found, warnings: [...warnings, ...prepared.warnings, ...found.warnings] };
   const { supply, grounds } = prepared;
   process.stdout.write(
-    words.has("json") ? `${JSON.stringify({ ...point, supply, grounds }, null, 2)}\n` : readable(point, prepared),
+    words.has("json")
+      ? `${JSON.stringify({ ...point, supply, grounds }, null, 2)}\n`
+      : readable(point, { ...prepared, request }, train.propeller.name),
   );
   const wanted = words.quantity("wanted-thrust", "massAsForce");
   return wanted && point.thrust < wanted.value ? 1 : 0;
@@ -92,7 +95,11 @@ const SHOWN: Partial<Record<keyof typeof OPERATING_POINT_NUMBERS, ShownUnit>> = 
 /** The longest name, "Current from the supply, all thrusters and the hotel load", and a space. */
 const NAME_WIDTH = 58;
 
-function readable(point: OperatingPoint, { request, grounds }: PreparedDrive): string {
+const AS_STATED =
+  "Note: The coefficients are taken as stated; what another Reynolds number changes is not counted, nor its doubt.";
+
+function readable(point: OperatingPoint, { request, grounds }: PreparedDrive, name: string): string {
+  const within = withinLimits(name, request, point);
   const keys = (Object.keys(OPERATING_POINT_NUMBERS) as (keyof typeof OPERATING_POINT_NUMBERS)[]).filter(
     (key) => key !== "windingTemperature" || request.heat !== undefined,
   );
@@ -106,7 +113,9 @@ function readable(point: OperatingPoint, { request, grounds }: PreparedDrive): s
   return `${[
     ...lines,
     `${"Governing limit".padEnd(NAME_WIDTH)} ${governing(point)}`,
+    ...(within === null ? [] : [within.sentence.replaceAll("\u202f", " ")]),
     ...point.warnings.map(({ message }) => `Note: ${message}`),
+    AS_STATED,
     ...grounds.map(({ text }) => `Note: ${text}`),
   ].join("\n")}\n`;
 }

@@ -6,7 +6,7 @@ import type { RunPurpose } from "../../shared/model/run.ts";
 import { identifyMotor } from "../../shared/motor/identifyMotor.ts";
 import { likelyFullCommand, readingsFrom } from "../../shared/motor/identifyReadings.ts";
 import { MILLIOHM, RPM_PER_VOLT } from "../../shared/motor/identifySentence.ts";
-import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
+import { formatNumber, formatPercent, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { readLogFile } from "../intake/readLogFile.ts";
@@ -171,9 +171,7 @@ function readable(found: MotorIdentification, fullCommand: number | null | "all"
     ...rows.flatMap(([name, value, unitShown]) =>
       value ? [`${name.padEnd(38)} ${formatUncertain(value, unitShown)}`] : [],
     ),
-    ...(throttleMap
-      ? [`${"Farthest from a straight map".padEnd(38)} ${formatNumber(100 * throttleMap.linearity, 2)} %`]
-      : []),
+    ...(throttleMap ? [`${"Farthest from a straight map".padEnd(38)} ${formatPercent(throttleMap.linearity)}`] : []),
     "",
     ...found.warnings.map(({ message }) => `Note: ${message}`),
     "± is half the 95 % interval.",

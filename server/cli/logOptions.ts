@@ -20,7 +20,12 @@ export const LOG_OPTIONS = {
   },
   "calibration-uncertainty": {
     value: "FRACTION",
-    text: "relative standard uncertainty of the thrust calibration, e.g. 0.5%",
+    text: "relative standard uncertainty of the thrust calibration, with its per cent sign, e.g. 0.5%",
+  },
+  "meter-uncertainty": {
+    value: "ROLE=FRACTION",
+    text: "relative standard uncertainty of another meter, e.g. current=2%; also voltage, electricalPower, torque, rotationRate",
+    many: true,
   },
   ...CALIBRATION_OPTIONS,
   "pole-pairs": { value: "COUNT", text: "magnet pole pairs, where the log counts electrical turns" },

@@ -1,6 +1,6 @@
 import { mountingPlan } from "../../shared/compare/planning/mountingPlan.ts";
 import { type MountingPlan, PlanRequest, type RunSheet } from "../../shared/model/mountingPlan.ts";
-import { formatNumber } from "../../shared/quantity/format.ts";
+import { formatPercent } from "../../shared/quantity/format.ts";
 import { aligned } from "./aligned.ts";
 import { checked } from "./checked.ts";
 import type { Usage, Words } from "./options.ts";
@@ -86,13 +86,12 @@ function sheetOf(words: Words) {
 }
 
 function linesOf({ sentence, rows, sheet, warnings }: MountingPlan): string[] {
-  const percent = (part: number) => `${formatNumber(100 * part, 2)} %`;
   return [
     sentence,
     "",
     ...aligned([
       ["mountings of each", "chance of seeing it", "smallest difference seen"],
-      ...rows.map((row) => [`${row.mountings}`, percent(row.power), percent(row.smallestDifference)]),
+      ...rows.map((row) => [`${row.mountings}`, formatPercent(row.power), formatPercent(row.smallestDifference)]),
     ]),
     ...warnings.map(({ message }) => `Note: ${message}`),
     ...(sheet === null ? [] : ["", ...sheetLines(sheet)]),

@@ -134,7 +134,7 @@ function told(result: BestPitch): Pick<Told, "rows" | "answer"> {
       ["Shaft power", best.shaftPower, "W"],
       ["Efficiency", best.efficiency, ""],
       ["Ideal over real shaft power", best.merit, ""],
-      ["Blade Reynolds number", reynolds === null ? null : reynoldsWords(reynolds), ""],
+      ["Blade Reynolds number at 0.75 R", reynolds === null ? null : reynoldsWords(reynolds), ""],
     ],
   };
 }
@@ -162,7 +162,7 @@ function pointOf(words: Words, withoutPitch: SeriesWithoutPitch): Told {
       ["Efficiency", point.efficiency, ""],
       ["Thrust", thrust, "N"],
       ["Shaft power", shaftPower, "W"],
-      ["Blade Reynolds number", reynoldsWords(reynolds), ""],
+      ["Blade Reynolds number at 0.75 R", reynoldsWords(reynolds), ""],
     ],
   };
 }

@@ -1,5 +1,6 @@
 import { sweepInWords } from "../../shared/bench/sweepInWords.ts";
 import { tareInWords } from "../../shared/bench/tareInWords.ts";
+import { ROLE_NAMES } from "../../shared/log/roleUnits.ts";
 import type { MonteCarlo } from "../../shared/model/budget.ts";
 import type { Plateau, Reduction } from "../../shared/model/reduction.ts";
 import { formatNumber, formatUncertain, type ShownUnit } from "../../shared/quantity/format.ts";
@@ -7,8 +8,10 @@ import { InputProblem } from "../../shared/quantity/problem.ts";
 import type { Uncertain } from "../../shared/quantity/uncertain.ts";
 import { advanceLines } from "./advanceLines.ts";
 import { aligned } from "./aligned.ts";
+import { assumedLine } from "./assumedLine.ts";
 import { ELECTRICAL_LOG_OPTIONS, LOG_OPTIONS } from "./logOptions.ts";
 import { MONTE_CARLO_OPTIONS, monteCarloLines } from "./monteCarloOption.ts";
+import { noteLine } from "./optionHints.ts";
 import type { Usage, Words } from "./options.ts";
 import { qualityLines } from "./qualityLines.ts";
 import { reduceLog } from "./reduceLog.ts";
@@ -64,8 +67,12 @@ function readable(reduction: Reduction & { readonly monteCarlo?: MonteCarlo }): 
   ];
   return [
     `${reduction.source.fileName}: ${reduction.source.rows} rows, SHA-256 ${reduction.source.sha256.slice(0, 12)}, ${reduction.source.program}`,
-    ...reduction.columns.map(({ header, role, unit }) => `  column "${header}" is ${role}${unit && ` in ${unit}`}`),
-    ...(reduction.calibrations ?? []).map(({ role, name, sentence }) => `  ${role} calibrated by ${name}: ${sentence}`),
+    ...reduction.columns.map(
+      ({ header, role, unit }) => `  column "${header}" is ${ROLE_NAMES[role]}${unit && ` in ${unit}`}`,
+    ),
+    ...(reduction.calibrations ?? []).map(
+      ({ role, name, sentence }) => `  ${ROLE_NAMES[role]} calibrated by ${name}: ${sentence}`,
+    ),
     "",
     ...plateauLines(reduction),
     ...reduction.rejected.map(
@@ -79,13 +86,14 @@ function readable(reduction: Reduction & { readonly monteCarlo?: MonteCarlo }): 
       ([name, value, unit]) => `${name.padEnd(42)} ${value ? formatUncertain(value, unit) : "not measured"}`,
     ),
     "",
+    ...assumedLine(reduction),
     ...advanceLines(reduction),
     ...budgetLines(reduction),
     ...(reduction.monteCarlo ? monteCarloLines(reduction.monteCarlo) : []),
     "",
     ...qualityLines(reduction.quality),
     "",
-    ...reduction.warnings.map(({ message }) => `Note: ${message}`),
+    ...reduction.warnings.map(noteLine),
     "± is half the 95 % interval.",
     "",
   ].join("\n");

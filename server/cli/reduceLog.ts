@@ -19,7 +19,7 @@ import { monteCarloOf } from "./monteCarloOption.ts";
 import { requireFile } from "./namedFile.ts";
 import type { Words } from "./options.ts";
 import { repairsOf, statedReading } from "./readingOption.ts";
-import { controllerOf, motorOf, propellerOf } from "./standOptions.ts";
+import { controllerOf, diameterDoubts, motorOf, propellerOf } from "./standOptions.ts";
 import { recipeOf } from "./statedRecipe.ts";
 import { thrustInstrumentOf } from "./thrustInstrument.ts";
 
@@ -55,6 +55,7 @@ export async function reduceLog(
   const warnings = [
     ...[...repairsOf(table), ...both.warnings, ...reduction.warnings, ...fresh, ...doubts],
     ...withoutEffect(words, run.recipe),
+    ...diameterDoubts(words),
   ];
   return { ...reduction, warnings, ...monteCarloOf(request, words) };
 }

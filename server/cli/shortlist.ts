@@ -1,8 +1,10 @@
 import type { z } from "zod";
 import { PartsBox, ShortlistRequest, ShortlistRequirement } from "../../shared/model/shortlist.ts";
-import type { Shortlist, ShortlistRow } from "../../shared/model/shortlistResult.ts";
+import type { PointQuantity, Shortlist, ShortlistRow } from "../../shared/model/shortlistResult.ts";
 import { formatNumber } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { demandsInWords } from "../../shared/shortlist/demandsInWords.ts";
+import { pointInWords } from "../../shared/shortlist/pointInWords.ts";
 import { shortlistCsv } from "../../shared/shortlist/shortlistCsv.ts";
 import { combinationInWords, probabilityInWords } from "../../shared/shortlist/words.ts";
 import { fieldProblem } from "../problems/fieldProblem.ts";
@@ -93,10 +95,23 @@ function missing(name: string): InputProblem {
   });
 }
 
-function linesOf({ answer, rows, failures, easing, misses, warnings, cautions, method }: Shortlist): string[] {
+function linesOf({
+  answer,
+  requirement,
+  rows,
+  failures,
+  easing,
+  misses,
+  warnings,
+  cautions,
+  method,
+}: Shortlist): string[] {
+  // Alike propellers are cautioned alike, so each is told once.
+  const ofRows = new Map(rows.flatMap((row) => row.warnings.map((one) => [one.message, one] as const))).values();
   return [
     answer,
     ...(rows.length === 0 ? [] : ["", ...aligned([HEAD, ...rows.map(cellsOf)]), "", method]),
+    ...section("What was asked", demandsInWords(requirement)),
     ...section(
       "Why combinations fail",
       failures.map(({ sentence }) => sentence),
@@ -110,7 +125,7 @@ function linesOf({ answer, rows, failures, easing, misses, warnings, cautions, m
       misses.map(({ sentence }) => sentence),
     ),
     "",
-    ...warnings.map(({ message }) => `Note: ${message}`),
+    ...[...warnings, ...ofRows].map(({ message }) => `Note: ${message}`),
     ...cautions.map((text) => `Caution: ${text}`),
   ];
 }
@@ -135,13 +150,15 @@ function cellsOf(row: ShortlistRow): string[] {
   const point = row.points[0];
   const amount = (value: number | null | undefined, unit: string) =>
     value === null || value === undefined ? "not stated" : `${formatNumber(value)}${unit}`;
+  const ofPoint = (quantity: PointQuantity, symbol: string) =>
+    (point && pointInWords(point, quantity, { symbol, factor: 1 })) ?? "not stated";
   return [
     `${row.rank}`,
     formatNumber(row.score),
     combinationInWords(row.combination),
-    amount(point?.greatestThrust, " N"),
-    amount(point?.thrustPerPower, " N/W"),
-    amount(point?.tipSpeed, " m/s"),
+    ofPoint("greatestThrust", "N"),
+    ofPoint("thrustPerPower", "N/W"),
+    ofPoint("tipSpeed", "m/s"),
     amount(row.mass, " kg"),
     amount(row.price, ""),
     row.probability === null ? "not stated" : probabilityInWords(row.probability),

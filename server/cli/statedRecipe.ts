@@ -4,6 +4,7 @@ import { guessRoles } from "../../shared/log/guessRoles.ts";
 import type { LogTable } from "../../shared/log/logTable.ts";
 import type { ChannelCorrection, ColumnRole, Recipe } from "../../shared/model/recipe.ts";
 import { StandFacts } from "../../shared/model/stand.ts";
+import { parseQuantity } from "../../shared/quantity/parseQuantity.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { roleOf, statedColumns } from "./columnOptions.ts";
 import type { Words } from "./options.ts";
@@ -76,18 +77,27 @@ function statedCorrections(words: Words): Partial<Record<ColumnRole, ChannelCorr
     }
     corrections[roleOf(roleText, "--factor")] = { factor, offset: 0, relativeUncertainty: 0 };
   }
-  const relativeUncertainty = words.quantity("calibration-uncertainty", "fraction")?.value;
-  if (relativeUncertainty !== undefined && !(relativeUncertainty >= 0)) {
-    throw new InputProblem({
-      code: "cli.negative-uncertainty",
-      where: "--calibration-uncertainty",
-      found: `the uncertainty is ${100 * relativeUncertainty} %`,
-      needed: "0 % or more",
-      mend: "Give it without a sign: --calibration-uncertainty 1%",
-    });
-  }
-  if (relativeUncertainty !== undefined) {
-    corrections.thrust = { factor: 1, offset: 0, ...corrections.thrust, relativeUncertainty };
+  const stated = words.text("calibration-uncertainty");
+  const doubts = [
+    ...(stated === undefined ? [] : [["thrust", stated, "--calibration-uncertainty"] as const]),
+    ...words.pairs("meter-uncertainty").map(([role, text]) => [role, text, "--meter-uncertainty"] as const),
+  ];
+  for (const [roleText, text, where] of doubts) {
+    const role = roleOf(roleText, where);
+    corrections[role] = { factor: 1, offset: 0, ...corrections[role], relativeUncertainty: partOf(text, where) };
   }
   return corrections;
+}
+
+/** A relative standard uncertainty, which must say whether it is per cent. */
+function partOf(text: string, where: string): number {
+  const part = parseQuantity(text, "fraction", { where, unitNeeded: true });
+  if (part >= 0) return part;
+  throw new InputProblem({
+    code: "cli.negative-uncertainty",
+    where,
+    found: `the uncertainty is ${100 * part} %`,
+    needed: "0 % or more",
+    mend: "Give it without a sign, e.g. 1%",
+  });
 }

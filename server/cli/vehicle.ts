@@ -3,7 +3,7 @@ import type { TetherLimitPoint } from "../../shared/model/vehicle/speedOverTethe
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
-import { formatNumber } from "../../shared/quantity/format.ts";
+import { formatNumber, formatPercent } from "../../shared/quantity/format.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
 import { formatBare, formatTold } from "../../shared/quantity/told.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
@@ -71,6 +71,33 @@ function motionLine({ sentence, atSpeed, atRest }: VehicleAnswer["motions"][numb
   return `${sentence} ${atSpeed ? "At that speed" : "Pushing so"} it draws ${draws}.`;
 }
 
+const METRE = { symbol: "m", factor: 1 };
+const SECOND = { symbol: "s", factor: 1 };
+const NEWTON = { symbol: "N", factor: 1 };
+
+/** How soon it is at speed, and how far it goes on. */
+function startLines({ upToSpeed, stopping }: VehicleAnswer["motions"][number]): string[] {
+  const almost = upToSpeed.find(({ share }) => share === 0.9);
+  return [
+    ...(almost
+      ? [
+          `From rest to ${formatPercent(0.9)} of its speed ahead: ${formatBare(almost.time, SECOND)} and ${formatTold(almost.distance, METRE)}.`,
+        ]
+      : []),
+    ...(stopping?.brakedDistance
+      ? [`It stops with full astern in ${formatTold(stopping.brakedDistance, METRE)}.`]
+      : []),
+  ];
+}
+
+function tetherLines({ tether }: VehicleAnswer): string[] {
+  if (tether?.state !== "solved") return [];
+  const { greatestTension, belly } = tether;
+  return [
+    `At that speed the tether is pulled with at most ${formatTold(greatestTension.tension, NEWTON)} and bows out ${formatTold(belly.distance, METRE)}.`,
+  ];
+}
+
 const holdLine = ({ holdPower }: VehicleAnswer["vertical"]): string[] =>
   holdPower === null ? [] : [`Holding the depth takes ${formatTold(holdPower, WATT)}, hotel load included.`];
 
@@ -81,12 +108,12 @@ function linesOf(answer: VehicleAnswer): string[] {
   return [
     ...[answer.name, answer.sentence, ""],
     ...motions.map(motionLine),
+    ...motions.slice(0, 1).flatMap(startLines),
+    ...tetherLines(answer),
     ...(headings ? [headings.sentence] : []),
     ...(tetherLimit ? [tetherLimit.sentence, tetherLimit.assumption, ...tetherLimit.points.map(limitLine)] : []),
     ...[vertical.sentence, ...holdLine(vertical), vertical.withoutPower.text, endurance.sentence],
-    ...shares.map(
-      ({ name, share, mend }) => `Doubt of the speed ahead, ${formatNumber(100 * share, 2)} %: ${name}. ${mend}.`,
-    ),
+    ...shares.map(({ name, share, mend }) => `Doubt of the speed ahead, ${formatPercent(share)}: ${name}. ${mend}.`),
     ...changes.map(
       ({ name, change }) => `${name}: ${change.value >= 0 ? "+" : ""}${formatTold(change, METRES_PER_SECOND)} ahead`,
     ),

@@ -10,6 +10,9 @@ export interface OpenApiDocument {
   readonly components: { readonly schemas: Record<string, unknown> };
 }
 
+/** The types of the plugin allow older formats as well; `OPEN_API` asks for this one. */
+const isOpenApi = (document: object): document is OpenApiDocument => "openapi" in document;
+
 const DESCRIPTION =
   `Every number is in SI units; each field names its own. An uncertain number has its value, its standard
 uncertainty and its 95 % interval. What is refused is answered with problem details (RFC 9457): a code that stays the same, the
@@ -52,11 +55,15 @@ export const OPEN_API: SwaggerOptions = {
     info: { title: "Bollard Bench", version: PROGRAM.replace(/^.* /, ""), description: DESCRIPTION },
   },
   transform: jsonSchemaTransform,
-  transformObject: (document) => completed(jsonSchemaTransformObject(document) as unknown as OpenApiDocument) as never,
+  transformObject: (document) => {
+    const made = jsonSchemaTransformObject(document);
+    if (isOpenApi(made)) complete(made);
+    return made;
+  },
 };
 
 /** Adds what a schema of a route can not say: the streamed file, and that anything may be refused. */
-function completed(document: OpenApiDocument): OpenApiDocument {
+function complete(document: OpenApiDocument): void {
   for (const operation of Object.values(document.paths).flatMap((path) => Object.values(path))) {
     operation.responses = { ...operation.responses, default: REFUSED };
   }
@@ -64,5 +71,4 @@ function completed(document: OpenApiDocument): OpenApiDocument {
     const operation = document.paths[path]?.["post"];
     if (operation !== undefined) operation["requestBody"] = requestBody;
   }
-  return document;
 }

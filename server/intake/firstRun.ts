@@ -20,7 +20,9 @@ export function firstRun(store: Store, projectId: string, fileName: string, gues
   const motor = onlyOne(store, projectId, "motors");
   const controller = onlyOne(store, projectId, "controllers");
   const recipe = recipeFromGuesses({ guesses, polePairs: motor?.document.polePairs });
+  const parts = [propeller, motor, controller].filter((part) => part !== undefined);
   const document = {
+    ...(parts.length > 0 && { takenPartIds: parts.map(({ id }) => id) }),
     ...(propeller !== undefined && { propellerId: propeller.id }),
     variant: propeller?.document.finish ?? "",
     mounting: "",
@@ -33,7 +35,6 @@ export function firstRun(store: Store, projectId: string, fileName: string, gues
     confirmed: false,
     note: "",
   };
-  const parts = [propeller, motor, controller].filter((part) => part !== undefined);
   const names = parts.map((part) => part.document.name);
   return { document, taken: [takenWater(fileName), ...(names.length > 0 ? [takenParts(fileName, names)] : [])] };
 }

@@ -8,7 +8,7 @@ export const docsRoutes: FastifyPluginAsync = async (app) => {
   const schema = { hide: true };
   app.get("/openapi.json", { schema }, async () => app.swagger());
   app.get("/docs", { schema }, async (_, reply) =>
-    reply.type("text/html; charset=utf-8").send(apiPage(app.swagger() as unknown as OpenApiDocument)),
+    reply.type("text/html; charset=utf-8").send(apiPage(app.swagger() as OpenApiDocument)),
   );
   app.get("/docs.css", { schema }, async (_, reply) => reply.type("text/css; charset=utf-8").send(API_PAGE_STYLE));
 };

@@ -5,6 +5,7 @@ import type { FitPoint, OriginFit } from "./coefficientFit.ts";
 import type { CommonPart } from "./commonParts.ts";
 import type { DoubtInput } from "./doubtInput.ts";
 import { type FullFit, meritDoubts } from "./fullFit.ts";
+import { powerMisfit, thrustTrend } from "./misfit.ts";
 import { type MeasuredAt, plateauInputs } from "./plateauInputs.ts";
 import type { RunFacts } from "./runFacts.ts";
 import { whatHalves } from "./whatHalves.ts";
@@ -162,8 +163,14 @@ function budget(
     coverageFactor: coverageFactor(degreesOfFreedom),
     degreesOfFreedom: shownDegrees(degreesOfFreedom),
     rows,
-    halving: whatHalves({ rows, plateaus: facts.used.length }),
+    halving: whatHalves({ rows, plateaus: facts.used.length, missesByTrend: missesByTrend(quantity, facts) }),
   };
+}
+
+/** Whether the plateaus that the quantity rests on miss their law by a trend, which no more plateaus make smaller. */
+function missesByTrend(quantity: Budget["quantity"], facts: RunFacts): boolean {
+  const byThrust = quantity !== "powerCoefficient" && thrustTrend(facts) !== null;
+  return byThrust || (quantity !== "thrustCoefficient" && powerMisfit(facts)?.kind === "trend");
 }
 
 function rowOf(input: KeyedInput, share: number): BudgetRow {

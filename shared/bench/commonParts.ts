@@ -43,7 +43,7 @@ export function calibrationPart(channel: Channel | undefined, words: string, K: 
 /**
  * What the diameter brings to a coefficient with K ∝ D^`power`: u = |power| K u(D)/D.
  *
- * Source   JCGM 100:2008, 5.1.6, for a product of powers.
+ * Source   JCGM 100:2008, 5.1.6, from memory, for a product of powers.
  */
 export function diameterPart(
   { name, diameter, diameterUncertainty }: Propeller,
@@ -69,7 +69,8 @@ const STATED_TO = {
  * What the density brings to a coefficient with K ∝ 1/ρ, from the doubt of the stated temperature, salinity, pressure and
  * humidity. Each run has its own: two days of "18 °C" need not be off alike.
  *
- * Source   JCGM 100:2008, 5.1.6; densities as `fluidProperties`; doubts of a stated fluid, common practice, no source.
+ * Source   JCGM 100:2008, 5.1.6, from memory; densities as `fluidProperties`; doubts of a stated fluid, common
+ *          practice, no source.
  */
 export function densityPart(fluid: FluidState, K: number, run: string): CommonPart[] {
   const inputs = densityInputs(fluid, K);

@@ -20,8 +20,10 @@ import { fluidChecks } from "./checks/fluidChecks.ts";
 import { handPlateauChecks } from "./checks/handPlateauChecks.ts";
 import { lawChecks } from "./checks/lawChecks.ts";
 import { lowMerit } from "./checks/lowMerit.ts";
+import { meterChecks } from "./checks/meterChecks.ts";
 import { outlierChecks } from "./checks/outlierChecks.ts";
 import { powerChecks } from "./checks/powerChecks.ts";
+import { powerLawChecks } from "./checks/powerLawChecks.ts";
 import { rampSweepChecks } from "./checks/rampSweepChecks.ts";
 import { readingChecks } from "./checks/readingChecks.ts";
 import { runChecks } from "./checks/runChecks.ts";
@@ -85,9 +87,11 @@ export function* reduceInSteps(request: RunRequest): Generator<number, Reduction
     lowMerit,
     readingChecks,
     lawChecks,
+    powerLawChecks,
     handPlateauChecks,
     ...(facts.sweep ? [rampSweepChecks] : facts.law ? [outlierChecks, sweepChecks] : []),
     channelChecks,
+    meterChecks,
     runChecks,
     fluidChecks,
     calibrationChecks,

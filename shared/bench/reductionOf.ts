@@ -12,6 +12,7 @@ import { type Channel, type Channels, headerOf } from "./channels.ts";
 import { type FitPoint, residualsOf, weighingUncertainty } from "./coefficientFit.ts";
 import type { JudgedPlateau } from "./judgedPlateau.ts";
 import type { MeasuredPlateau } from "./measuredPlateau.ts";
+import { motorParts } from "./motorParts.ts";
 import { rejectedStretches } from "./rejectedStretches.ts";
 import type { RunFacts } from "./runFacts.ts";
 import type { SampleMean } from "./sampleMean.ts";
@@ -75,7 +76,7 @@ function tareDocument({ thrustTare: line, timeline, channels }: RunFacts): Reduc
 }
 
 function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
-  const { measured, thrustPoint, shaftPower, powerPoint } = plateau;
+  const { measured, thrustPoint, powerPoint } = plateau;
   const { channels } = facts;
   const tareDoubt = tareUncertainty(facts.thrustTare, measured.thrustTare);
   const clocked = measured.start !== null && measured.end !== null;
@@ -99,10 +100,7 @@ function plateauDocument(plateau: JudgedPlateau, facts: RunFacts): Plateau {
     voltage: measured.voltage && calibrated(measured.voltage, channels.voltage),
     current: measured.current && calibrated(measured.current, channels.current),
     electricalPower: measured.electricalPower && electricalPower(measured, facts),
-    shaftPower:
-      shaftPower &&
-      powerPoint &&
-      uncertain(shaftPower.mean, weighingUncertainty(powerPoint), powerPoint.scatterDegreesOfFreedom),
+    shaftPower: shaftPowerShown(plateau, facts),
     thrustCoefficient: ofThisPlateau(thrustPoint),
     powerCoefficient: powerPoint && ofThisPlateau(powerPoint),
     momentumLimit: plateau.momentumLimit,
@@ -124,15 +122,40 @@ function torqueTareDoubt({ measured, shaftPower, powerPoint }: JudgedPlateau): n
 
 /** Electrical power from two columns carries the calibration of both. */
 function electricalPower(measured: MeasuredPlateau, { channels }: RunFacts): Uncertain {
-  const { electricalPower: column, voltage, current } = channels;
   const mean = measured.electricalPower!;
-  const relative = column
-    ? column.relativeUncertainty
-    : Math.hypot(
-        relativeDoubt(voltage, measured.voltage?.mean ?? 0),
-        relativeDoubt(current, measured.current?.mean ?? 0),
-      );
-  return withDoubts(mean, [relative * mean.mean]);
+  return withDoubts(mean, [relativeElectricalDoubt(measured, channels) * mean.mean]);
+}
+
+function relativeElectricalDoubt(measured: MeasuredPlateau, channels: Channels): number {
+  const { electricalPower: column, voltage, current } = channels;
+  if (column) return column.relativeUncertainty;
+  const [U, I] = [measured.voltage?.mean ?? 0, measured.current?.mean ?? 0];
+  return Math.hypot(relativeDoubt(voltage, U), relativeDoubt(current, I));
+}
+
+/** Shaft power with what its plateau shows, the calibration of the meters it was made from, and the motor's constants. */
+function shaftPowerShown({ measured, shaftPower, powerPoint }: JudgedPlateau, facts: RunFacts): Uncertain | null {
+  if (!shaftPower || !powerPoint) return null;
+  const { channels, standMotor, powerSource } = facts;
+  const { mean, byRate, byElectricalPower, byConstants, perTorque } = shaftPower;
+  const own = {
+    standardUncertainty: weighingUncertainty(powerPoint),
+    degreesOfFreedom: powerPoint.scatterDegreesOfFreedom,
+  };
+  const tared = (measured.torqueTare?.parts.length ?? 0) > 0;
+  const torques = measured.torque ? calibrationDoubts(channels.torque, measured.torque.mean, tared) : [];
+  const { electricalPower: electrical } = measured;
+  return withParts(mean, [
+    own,
+    ...known(
+      ...(powerSource === "torque" ? torques.map((doubt) => perTorque * doubt) : []),
+      electrical === null ? 0 : mean * byElectricalPower * relativeElectricalDoubt(measured, channels),
+      mean * byRate * relativeDoubt(channels.rotationRate, measured.rotationRate.mean),
+      ...(powerSource === "motorConstants" && standMotor
+        ? motorParts(standMotor, byConstants).map(({ change }) => change)
+        : []),
+    ),
+  ]);
 }
 
 /** A mean with scatter, rounding, calibration and the doubt of its tare; null where no tare was taken off. */

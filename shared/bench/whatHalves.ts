@@ -1,13 +1,15 @@
 import type { BudgetRow, DoubtSource, Improvement } from "../model/budget.ts";
 import { combined } from "../numeric/combined.ts";
 import { bracketedRoot } from "../numeric/rootFinding.ts";
-import { formatNumber } from "../quantity/format.ts";
+import { formatNumber, formatPercent } from "../quantity/format.ts";
 
 /** The part of a budget that says where an improvement would act. */
 export interface HalvingRequest {
   readonly rows: readonly BudgetRow[];
   /** Plateaus in the fit. */
   readonly plateaus: number;
+  /** They miss the law by a trend, not by chance: more of them do not make the doubt smaller. */
+  readonly missesByTrend?: boolean;
 }
 
 /** Something a builder can do, and the rows that it makes smaller. */
@@ -29,7 +31,7 @@ interface Act {
 export function whatHalves(request: HalvingRequest): Improvement {
   const acts = actsOf(request);
   const total = halfWidth(request.rows);
-  if (acts.length === 0 || total === 0) {
+  if (total === 0 || (acts.length === 0 && !request.missesByTrend)) {
     return { sentence: "There is no doubt to make smaller.", causes: [], single: false, factor: null };
   }
   const single = acts
@@ -45,7 +47,18 @@ export function whatHalves(request: HalvingRequest): Improvement {
       factor: single.factor,
     };
   }
-  return byTwo(request.rows, acts);
+  return request.missesByTrend ? trendFirst(request.rows) : byTwo(request.rows, acts);
+}
+
+/** What to do where the plateaus miss their law by a trend and no single act beside more plateaus is enough. */
+function trendFirst(rows: readonly BudgetRow[]): Improvement {
+  return {
+    sentence:
+      "First find why the coefficient changes with the rotation rate; the notes name likely causes. More plateaus would not help: what they miss the law by is a trend, not chance.",
+    causes: rows.filter(({ source }) => source === "plateauSpread").map(({ name }) => name),
+    single: false,
+    factor: null,
+  };
 }
 
 function byTwo(rows: readonly BudgetRow[], acts: readonly Act[]): Improvement {
@@ -69,7 +82,7 @@ function byTwo(rows: readonly BudgetRow[], acts: readonly Act[]): Improvement {
   const left = formatNumber((100 * doubtOf(scaledRows(rows, two, 0))) / doubtOf(rows), 2);
   const without = two.map((act) => nameOf(act)).join(" and ");
   return {
-    sentence: `No one or two improvements halve the interval: even with no doubt at all from ${without}, ${left} % of the standard uncertainty would be left.`,
+    sentence: `No one or two steps are enough to halve the interval. If ${without} were known exactly, ${left} % of the standard uncertainty would still be left.`,
     causes,
     single: false,
     factor: null,
@@ -115,14 +128,14 @@ const PLATEAU_SOURCES: readonly DoubtSource[] = [
   "repeatability",
 ];
 
-function actsOf({ rows, plateaus }: HalvingRequest): Act[] {
+function actsOf({ rows, plateaus, missesByTrend }: HalvingRequest): Act[] {
   const of = (...sources: readonly DoubtSource[]) => rows.filter((row) => sources.includes(row.source));
   const times = (factor: number) => formatNumber(1 / factor ** 2, 2);
   const averaged = { byAveraging: true, least: MOST_READINGS };
   const acts: Act[] = [
     {
       ...averaged,
-      rows: of(...PLATEAU_SOURCES),
+      rows: missesByTrend ? [] : of(...PLATEAU_SOURCES),
       words: (factor) => `run ${Math.ceil(plateaus / factor ** 2)} plateaus in place of ${plateaus}`,
     },
     { ...averaged, rows: of("plateauScatter"), words: (factor) => `hold each plateau ${times(factor)} times as long` },
@@ -146,8 +159,7 @@ function exactAct(row: BudgetRow): Act {
     least: MOST_EXACT,
     words: (factor) => {
       const to = inWords(row, factor);
-      if (to === null || now === null)
-        return `bring the ${row.name} down to ${formatNumber(100 * factor, 2)} % of what it is`;
+      if (to === null || now === null) return `bring the ${row.name} down to ${formatPercent(factor)} of what it is`;
       return `${VERBS[row.source] ?? "know"} ${objectOf(row)} to ${to} (now ${now}, standard uncertainty)`;
     },
   };
@@ -187,7 +199,7 @@ export function inWords({ inputUncertainty, inputUnit }: BudgetRow, factor: numb
 }
 
 function nameOf({ rows }: Act): string {
-  return rows.length > 1 ? "the plateaus" : `the ${rows[0]!.name}`;
+  return rows.length > 1 ? "the plateaus" : `“${rows[0]!.name}”`;
 }
 
 const namesOf = (acts: readonly Act[]) => acts.flatMap(({ rows }) => rows.map(({ name }) => name));

@@ -1,7 +1,7 @@
 import type { ComparedQuantity, VariantRatio } from "../model/comparison.ts";
 import type { Plateau, Reduction } from "../model/reduction.ts";
 import { moments } from "../numeric/moments.ts";
-import { formatNumber, formatQuantity } from "../quantity/format.ts";
+import { formatNumber, formatPercent, formatQuantity } from "../quantity/format.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import { thrustCoefficientOf } from "./runQuantity.ts";
 import { occurrences, sideStatistics } from "./sideStatistics.ts";
@@ -63,7 +63,7 @@ function differentFluids(baseline: VariantRuns, variant: VariantRuns): Warning |
   return warning({
     code: "compare.different-fluids",
     where: "fluid",
-    found: `The runs were made in different fluids or temperatures (density differs by ${percent(density)}, kinematic viscosity by ${percent(viscosity)})`,
+    found: `The runs were made in different fluids or temperatures (density differs by ${formatPercent(density)}, kinematic viscosity by ${formatPercent(viscosity)})`,
     needed: "one fluid at one temperature",
     mend: "The coefficients carry the density; the Reynolds number still differs, and small blades feel it. Repeat one of the runs in the other's fluid if the difference is small",
   });
@@ -139,7 +139,7 @@ function tooAlike({ name, reductions }: VariantRuns, occursIn: ReadonlyMap<strin
   return warning({
     code: "compare.closer-than-doubt",
     where: name,
-    found: `The runs of ${name} agree to ${percent(Math.sqrt(betweenRuns))}, closer than the doubt of each run (${percent(Math.sqrt(withinRuns))}) explains`,
+    found: `The runs of ${name} agree to ${formatPercent(Math.sqrt(betweenRuns))}, closer than the doubt of each run (${formatPercent(Math.sqrt(withinRuns))}) explains`,
     needed: "a spread at least as large as the doubt inside the runs",
     mend: "The larger of the two is used, so that luck does not narrow the interval",
   });
@@ -177,8 +177,4 @@ function mean({ reductions }: VariantRuns, quantity: (run: Reduction) => number)
 /** Largest over smallest, less 1. */
 function range(values: readonly number[]): number {
   return Math.max(...values) / Math.min(...values) - 1;
-}
-
-function percent(fraction: number): string {
-  return `${formatNumber(100 * fraction, 2)} %`;
 }

@@ -1,7 +1,7 @@
 import type { Doubtful, DrivePropeller, PropellerCurve } from "../model/drivePropeller.ts";
 import type { DriveTrain } from "../model/driveTrain.ts";
 import type { AsternEstimate, DriveDirection } from "../model/driveTrainPoint.ts";
-import { formatNumber } from "../quantity/format.ts";
+import { formatNumber, formatPercent } from "../quantity/format.ts";
 import { InputProblem } from "../quantity/problem.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 
@@ -49,7 +49,7 @@ function estimated({ thrustShare, torqueShare, relativeUncertainty }: AsternEsti
   return warning({
     code: "drive.astern-estimated",
     where: "asternEstimate",
-    found: `Astern nothing was measured: ${formatNumber(thrustShare)} of the thrust and ${formatNumber(torqueShare)} of the torque coefficient ahead are taken, to ${formatNumber(100 * relativeUncertainty, 2)} %`,
+    found: `Astern nothing was measured: ${formatNumber(thrustShare)} of the thrust and ${formatNumber(torqueShare)} of the torque coefficient ahead are taken, to ${formatPercent(relativeUncertainty)}`,
     needed: "K_T and K_Q turning astern",
     mend: "Run the propeller backwards on the stand",
   });

@@ -1,7 +1,8 @@
 import type { BenchDifference, BenchDifferencePoint } from "../model/benchDifference.ts";
 import type { DriveRequest, UncertainInput } from "../model/drive.ts";
 import type { Plateau } from "../model/reduction.ts";
-import { formatUncertain } from "../quantity/format.ts";
+import { chiSquareUpperTail } from "../numeric/chiSquare.ts";
+import { formatNumber, formatUncertain } from "../quantity/format.ts";
 import { type Uncertain, uncertain } from "../quantity/uncertain.ts";
 import { electricalPowerOf } from "./bus.ts";
 import { chainOf } from "./chain.ts";
@@ -25,7 +26,11 @@ const NO_LIMITS = emptyLimits();
  *
  * `request` is the drive on the stand: its density that of the fluid there, its coefficients those measured.
  *
- * Source   law of propagation, JCGM 100:2008, 5.1.2; the inputs of the model are common to all points and are added after
+ * One ratio says what the drive draws only where it holds at all points: chi-square of the ratios about their mean, by
+ * the doubt of the readings alone. A gain that all readings share counts there too, which errs towards agreement.
+ *
+ * Source   law of propagation, JCGM 100:2008, 5.1.2; chi-square test of fit, e.g. Bevington & Robinson, Data Reduction
+ *          and Error Analysis (2003), ch. 4.4; the inputs of the model are common to all points and are added after
  *          the mean.
  * Assumes  readings of the points independent of each other; a gain of the meters that all share is not averaged down
  *          where it is the greater part, but that is not known here: the doubt of a point is taken whole for the mean.
@@ -33,7 +38,7 @@ const NO_LIMITS = emptyLimits();
  */
 export function benchDifference(request: DriveRequest, readings: readonly Reading[]): BenchDifference {
   const points = readings.flatMap((reading) => comparedPoint(request, reading));
-  if (points.length === 0) return { points, ratio: null, spread: 0, sentence: NONE };
+  if (points.length === 0) return { points, ratio: null, spread: 0, agreement: null, sentence: NONE };
   const weights = points.map(({ ratio }) => 1 / Math.max(ratio.standardUncertainty, 1e-6) ** 2);
   const whole = weights.reduce((sum, weight) => sum + weight, 0);
   const mean = points.reduce((sum, { ratio }, at) => sum + weights[at]! * ratio.value, 0) / whole;
@@ -43,20 +48,59 @@ export function benchDifference(request: DriveRequest, readings: readonly Readin
   const ofReadings = Math.min(...points.map(({ ratio }) => ratio.standardUncertainty));
   const ofModel = mean * modelDoubt(request, points[points.length - 1]!);
   const ratio = uncertain(mean, Math.hypot(ofReadings, ofModel, spread / Math.sqrt(points.length)));
-  return { points, ratio, spread, sentence: sentenceOf(ratio, points.length) };
+  const agreement = agreementOf(points, mean);
+  return { points, ratio, spread, agreement, sentence: sentenceOf({ ratio, points, agreement }) };
+}
+
+/** Whether one ratio holds for all points; null for a single point. */
+function agreementOf(points: readonly BenchDifferencePoint[], mean: number): BenchDifference["agreement"] {
+  const degreesOfFreedom = points.length - 1;
+  if (degreesOfFreedom < 1) return null;
+  const chiSquare = points.reduce(
+    (sum, { ratio }) => sum + ((ratio.value - mean) / Math.max(ratio.standardUncertainty, 1e-6)) ** 2,
+    0,
+  );
+  return { chiSquare, degreesOfFreedom, probability: chiSquareUpperTail(chiSquare, degreesOfFreedom) };
 }
 
 const NONE = "No plateau of this propeller and motor has voltage and current, so there is nothing to compare with.";
 
-function sentenceOf(ratio: Uncertain, points: number): string {
+/** Below this chance the points do not share one ratio. */
+const UNLIKELY = 0.05;
+
+interface Told extends Pick<BenchDifference, "points" | "agreement"> {
+  readonly ratio: Uncertain;
+}
+
+function sentenceOf({ ratio, points, agreement }: Told): string {
+  const drew = `On the bench it drew ${formatUncertain(ratio)} times the power that the model gives at the same speed and voltage, over ${points.length} plateau${points.length === 1 ? "" : "s"}`;
+  return agreement !== null && agreement.probability < UNLIKELY
+    ? `${drew} on average, but no one ratio holds for all: ${trendText(points, agreement)}`
+    : `${drew}: ${verdictOf(ratio)}.`;
+}
+
+/** Where the ratio is least and greatest, and what makes it change. */
+function trendText(
+  points: readonly BenchDifferencePoint[],
+  { chiSquare, degreesOfFreedom }: NonNullable<BenchDifference["agreement"]>,
+): string {
+  const byRatio = [...points].sort((a, b) => a.ratio.value - b.ratio.value);
+  const [least, most] = [byRatio[0]!, byRatio.at(-1)!];
+  const at = ({ ratio, rotationRate }: BenchDifferencePoint) =>
+    `${formatUncertain(ratio)} at ${formatNumber(60 * rotationRate, 4)} rpm`;
+  const cause =
+    most.rotationRate < least.rotationRate
+      ? "More than the model at low speed points to a loss without load that is set too low (no-load current, its rise with speed, standby of the controller), or to a voltage or current that is off at low throttle; less at high speed, to a resistance or torque coefficient that is too great."
+      : "More than the model at high speed points to a resistance or torque coefficient that is too small, or to a winding hotter than it is taken to be; less at low speed, to a no-load current that is set too high.";
+  return `it goes from ${at(least)} to ${at(most)}, more than the readings explain (chi-square ${formatNumber(chiSquare)} at ${degreesOfFreedom} degree${degreesOfFreedom === 1 ? "" : "s"} of freedom). ${cause} Measure the motor's constants before the average is believed.`;
+}
+
+function verdictOf(ratio: Uncertain): string {
   const [low, high] = ratio.interval95;
-  const verdict =
-    low <= 1 && high >= 1
-      ? "no difference beyond the doubt of both"
-      : ratio.value > 1
-        ? "more than the doubt of both explains: the model leaves out a loss, or a constant is off"
-        : "less than the doubt of both explains: a loss of the model is too great, or a constant is off";
-  return `On the bench it drew ${formatUncertain(ratio)} times the power that the model gives at the same speed and voltage, over ${points} plateau${points === 1 ? "" : "s"}: ${verdict}.`;
+  if (low <= 1 && high >= 1) return "no difference beyond the doubt of both";
+  return ratio.value > 1
+    ? "more than the doubt of both explains: the model leaves out a loss, or a constant is off"
+    : "less than the doubt of both explains: a loss of the model is too great, or a constant is off";
 }
 
 function comparedPoint(request: DriveRequest, { rotationRate, voltage, electricalPower, thrust, used }: Reading) {

@@ -1,9 +1,10 @@
-import type { DriveRequest, LimitState, OperatingPoint } from "../model/drive.ts";
+import type { DriveRequest, OperatingPoint } from "../model/drive.ts";
 import { HIGHEST_INSULATION, motorHeatProblems } from "../motor/motorHeatProblems.ts";
 import { motorProblems } from "../motor/motorProblems.ts";
 import { formatNumber } from "../quantity/format.ts";
 import { type Warning, warning } from "../quantity/warning.ts";
 import type { Chain } from "./chain.ts";
+import { allowedInWords, limitAmount, limitedInWords, passedLimits } from "./passedLimits.ts";
 import type { SteadyState } from "./steadyState.ts";
 
 export interface PointToWarnOf {
@@ -144,32 +145,14 @@ function pastGreatestPower({ chain, state }: PointToWarnOf): Warning | null {
   });
 }
 
-/** An amount in the unit that people read: °C and rpm. */
-function amount(value: number, unit: string): string {
-  if (unit === "K") return celsius(value);
-  return unit === "rev/s" ? `${formatNumber(60 * value)} rpm` : `${formatNumber(value)} ${unit}`;
-}
-
-/** What a limit bounds, where its name is not that of a quantity. */
-const QUANTITIES: Readonly<Partial<Record<LimitState["name"], string>>> = {
-  "fuse current": "current through the fuse",
-  "tether current": "current through the tether",
-  "least supply voltage": "supply voltage",
-  cavitation: "rotation rate, for cavitation,",
-  ventilation: "rotation rate, for drawing air,",
-};
-
 function limitsExceeded({ point }: PointToWarnOf): Warning[] {
-  return point.limits
-    .map((state) => ({ ...state, least: state.name === "least supply voltage" }))
-    .filter(({ name, limit, actual, least }) => name !== "supply voltage" && (least ? actual < limit : actual > limit))
-    .map(({ name, limit, actual, unit, reachedAtThrottle, least }) =>
-      warning({
-        code: "drive.limit-exceeded",
-        where: name,
-        found: `The ${QUANTITIES[name] ?? name} is ${amount(actual, unit)}`,
-        needed: `at ${least ? "least" : "most"} ${amount(limit, unit)}${reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(reachedAtThrottle)}`}`,
-        mend: "Hold the throttle below that, or use a part with a higher rating; go by the maker's data sheet",
-      }),
-    );
+  return passedLimits(point.limits).map((state) =>
+    warning({
+      code: "drive.limit-exceeded",
+      where: state.name,
+      found: `The ${limitedInWords(state.name)} is ${limitAmount(state.actual, state.unit)}`,
+      needed: `${allowedInWords(state)}${state.reachedAtThrottle === null ? "" : `, reached at throttle ${formatNumber(state.reachedAtThrottle)}`}`,
+      mend: "Hold the throttle below that, or use a part with a higher rating; go by the maker's data sheet",
+    }),
+  );
 }

@@ -9,6 +9,7 @@ import { formatNumber } from "../quantity/format.ts";
 import { OutOfDomain } from "../quantity/problem.ts";
 import type { Warning } from "../quantity/warning.ts";
 import type { CoefficientPair } from "./coefficientPair.ts";
+import { asYardstick } from "./seriesDoubt.ts";
 
 /** A curve with what a reader must know of it. */
 export interface ToldCurve {
@@ -78,8 +79,8 @@ function scaledToRest({ thrust, torque, end }: Shape, pair: CoefficientPair): Op
  * Curve of a propeller of a published series up to where its thrust ends; the polynomials are those of the series.
  *
  * Source, range as `openWaterOfSeries`.
- * Error    1 % of the coefficients at rest (the fit; common practice, no source); that a small propeller is less good is
- *          said in a warning, not in the doubt.
+ * Error    1 % of the coefficients at rest (the fit; common practice, no source), and what a small propeller may lose, as
+ *          `asYardstick`; the numbers stay those of the series.
  * Throws   OutOfDomain as `openWaterOfSeries` and `seriesCurve`.
  */
 export function seriesPropellerCurve(state: SeriesState): ToldCurve {
@@ -97,7 +98,7 @@ export function seriesPropellerCurve(state: SeriesState): ToldCurve {
       greatestAdvanceRatio,
     },
   };
-  return { curve, warnings };
+  return { curve: asYardstick(curve), warnings };
 }
 
 /** Without the zeros of powers that do not occur. */

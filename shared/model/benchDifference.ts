@@ -32,6 +32,14 @@ export const BenchDifference = z
       text: "Mean of measured over predicted power, the doubt of the model's inputs included",
     }).nullable(),
     spread: z.number().min(0).describe("Standard deviation of the ratios of the points"),
+    agreement: z
+      .strictObject({
+        chiSquare: z.number().min(0).describe("Of the ratios about their weighted mean, by the doubt of the readings"),
+        degreesOfFreedom: z.int().min(1),
+        probability: z.number().min(0).max(1).describe("Chance of as much or more, if one ratio holds for all points"),
+      })
+      .nullable()
+      .describe("Whether one ratio holds for all points; null for a single point"),
     sentence: z.string(),
   })
   .meta({ id: "BenchDifference" });

@@ -246,6 +246,7 @@ export const FinishFit = z
       "Null where nobody claims a gain, or the smooth blade could not be computed",
     ),
     picture: FinishPicture.nullable().describe("Null where the smooth blade could not be computed"),
+    shape: z.string().describe("What else than the surface explains the same, in words"),
     sentence: z.string().describe("The whole answer in plain words"),
     warnings: z.array(ResultWarning),
   })

@@ -5,6 +5,12 @@ import { FluidState } from "./fluid.ts";
 import { SeriesPropeller } from "./seriesPropeller.ts";
 import { ResultWarning, UncertainNumber, uncertainSi } from "./uncertain.ts";
 
+const StatedMerit = z.strictObject({
+  value: z.number().positive().max(10),
+  standardUncertainty: z.number().min(0).max(10),
+  interval95: z.tuple([z.number(), z.number()]).readonly(),
+});
+
 export const LossReportRequest = z
   .strictObject({
     name: Name,
@@ -16,6 +22,9 @@ export const LossReportRequest = z
       text: "Rotation rate of the measurement, for the Reynolds number",
     }),
     measured: MeasuredPoint.omit({ advanceRatio: true }).describe("Coefficients at bollard"),
+    staticMerit: StatedMerit.exactOptional().describe(
+      "Static merit of the measurement with its own interval, where the coefficients are means of several mountings; worked out from the coefficients if absent",
+    ),
     modelUncertainty: ModelUncertainty,
     series: SeriesPropeller.exactOptional().describe(
       "Propeller to compare with; one of the B series of equal pitch, blade count and area if absent",

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { Name, Note } from "./fields.ts";
 import { FluidState } from "./fluid.ts";
 import { Prediction } from "./prediction.ts";
+import { ShortlistRequirement } from "./shortlist.ts";
 import { ThrustClaim } from "./thrustClaim.ts";
 import { VehicleBuild } from "./vehicle/vehicleBuild.ts";
 
@@ -24,6 +25,9 @@ export const Project = z
       .max(20)
       .exactOptional()
       .describe("Computed curves that are laid over what was measured"),
+    requirement: ShortlistRequirement.exactOptional().describe(
+      "What its thrusters must do, which the shortlist begins with; absent: nothing is asked until somebody says so",
+    ),
     vehicles: z.array(VehicleBuild).max(8).exactOptional().describe("Vehicles made of the parts, side by side"),
   })
   .meta({ id: "Project" });

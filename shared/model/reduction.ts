@@ -33,6 +33,9 @@ export const PlateauFinding = z.enum([
 ]);
 export type PlateauFinding = z.infer<typeof PlateauFinding>;
 
+const OWN_DOUBT =
+  "; its interval holds what this plateau has of its own (scatter, rounding, tare): calibration, diameter, density, meters and motor constants are in the coefficient of the run";
+
 /** A stretch of steady running, or one row of a hand-written table. */
 export const Plateau = z
   .strictObject({
@@ -59,12 +62,20 @@ export const Plateau = z
     voltage: uncertainSi({ symbol: "U", unit: "V", text: "Supply voltage" }).nullable(),
     current: uncertainSi({ symbol: "I", unit: "A", text: "Supply current" }).nullable(),
     electricalPower: uncertainSi({ symbol: "P_e", unit: "W", text: "Electrical power" }).nullable(),
-    shaftPower: uncertainSi({ symbol: "P", unit: "W", text: "Shaft power" }).nullable(),
-    thrustCoefficient: uncertainSi({ symbol: "K_T", unit: "1", text: "Thrust coefficient of this plateau alone" }),
+    shaftPower: uncertainSi({
+      symbol: "P",
+      unit: "W",
+      text: "Shaft power, its interval with calibration and the stated doubt of the motor's constants",
+    }).nullable(),
+    thrustCoefficient: uncertainSi({
+      symbol: "K_T",
+      unit: "1",
+      text: `Thrust coefficient of this plateau alone${OWN_DOUBT}`,
+    }),
     powerCoefficient: uncertainSi({
       symbol: "C_P",
       unit: "1",
-      text: "Power coefficient of this plateau alone",
+      text: `Power coefficient of this plateau alone${OWN_DOUBT}`,
     }).nullable(),
     momentumLimit: si(z.number().nullable(), {
       symbol: "T_max",

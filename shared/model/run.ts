@@ -15,6 +15,11 @@ export const Run = z
       "What was on the shaft: a propeller, or nothing, with the rotor in air (dry) or flooded (wet)",
     ),
     propellerId: z.uuid().exactOptional().describe("The propeller that was on the stand"),
+    takenPartIds: z
+      .array(z.uuid())
+      .max(3)
+      .exactOptional()
+      .describe("Propeller, motor and controller that nobody stated: the only ones of their kind when the log came"),
     variant: z.string().trim().max(60).default("").describe("Runs of one variant are compared as a group, e.g. sanded"),
     mounting: z.string().trim().max(60).default("").describe("Which mounting of the propeller this was, e.g. 2"),
     packId: z.uuid().exactOptional().describe("The pack that fed the stand"),

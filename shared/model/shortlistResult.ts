@@ -78,6 +78,22 @@ export const DemandMargin = z
   .meta({ id: "DemandMargin" });
 export type DemandMargin = z.infer<typeof DemandMargin>;
 
+/** Numbers of a point that carry a doubt. */
+export const POINT_QUANTITIES = [
+  "rotationRate",
+  "throttle",
+  "motorCurrent",
+  "windingTemperature",
+  "supplyCurrent",
+  "supplyVoltage",
+  "electricalPower",
+  "thrustPerPower",
+  "tipSpeed",
+  "greatestThrust",
+] as const;
+const PointQuantity = z.enum(POINT_QUANTITIES);
+export type PointQuantity = z.infer<typeof PointQuantity>;
+
 /** A combination doing what one demand asks. */
 export const DutyPoint = z
   .strictObject({
@@ -104,6 +120,12 @@ export const DutyPoint = z
     }),
     greatestThrottle: si(z.number().nullable(), { symbol: "delta", unit: "1", text: "Throttle of that thrust" }),
     governing: z.string().describe("What bounds that thrust, by the name of the demand"),
+    standardUncertainties: z
+      .partialRecord(PointQuantity, z.number().min(0))
+      .exactOptional()
+      .describe(
+        "Standard uncertainty of the numbers above, in their units, from the doubt of the parts, first order; absent: the parts state none",
+      ),
   })
   .meta({ id: "DutyPoint" });
 export type DutyPoint = z.infer<typeof DutyPoint>;
@@ -142,7 +164,10 @@ export type DrawnProbability = z.infer<typeof DrawnProbability>;
 /** A combination that meets the requirement. */
 export const ShortlistRow = z
   .strictObject({
-    rank: z.int().min(1).describe("1: the highest score"),
+    rank: z
+      .int()
+      .min(1)
+      .describe("1: the highest score with a propeller that is kept; those of a series, yardsticks, follow"),
     combination: CombinationName,
     score: z.number().min(0).max(1).describe("Sum of the contributions"),
     scores: z.array(CriterionScore),

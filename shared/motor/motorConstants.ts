@@ -10,7 +10,7 @@ export interface MotorConstants {
  * Torque constant K_t = 1/K_v, N·m/A: the same constant as K_v when both are in SI.
  *
  * Source   power ω Q = E I of the rotor; any dc-motor text, e.g. Fitzgerald, Kingsley & Umans, Electric Machinery, 6th
- *          ed., chapter on dc machines.
+ *          ed., chapter on dc machines, from memory.
  * Range    K_v greater than 0, which the caller has checked.
  */
 export function torqueConstant({ speedConstant }: MotorConstants): number {

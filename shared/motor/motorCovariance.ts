@@ -6,7 +6,7 @@ import type { MotorUncertainties } from "../model/parts/motor.ts";
  *
  *   C_ij = r_ij u_i u_j;   0 for a pair of which nothing is stated
  *
- * Source   JCGM 100:2008, 5.2.2.
+ * Source   JCGM 100:2008, 5.2.2, from memory.
  */
 export function covarianceOf(uncertainties: MotorUncertainties): number[][] {
   const { correlations = [] } = uncertainties;

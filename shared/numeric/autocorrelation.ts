@@ -90,7 +90,8 @@ export function laggedProduct(deviations: Float64Array, lag: number): number {
  *
  *   r_k = Σ d_i d_(i-k) / Σ d_i²
  *
- * Source   NIST/SEMATECH e-Handbook of Statistical Methods (2012), 1.3.5.12; checked against NIST StRD.
+ * Source   NIST/SEMATECH e-Handbook of Statistical Methods (2012), 1.3.5.12, from memory; checked
+ *          against NIST StRD.
  * Range    deviations that are not all zero: of these no correlation is defined.
  */
 export function autocorrelation(deviations: Float64Array, lag: number): number {

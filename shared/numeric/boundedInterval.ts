@@ -20,7 +20,7 @@ const FAR = 6;
  *   R(x, m) = p(x | m)/p(x | max(x, 0)),   m is kept where P(R(X, m) > R(x, m) | m) <= 0.95     all in u above the bound
  *
  * Source   Feldman & Cousins, Unified approach to the classical statistical analysis of small signals, Physical Review D 57
- *          (1998) 3873, section IV B and table X.
+ *          (1998) 3873, section IV B and table X, from memory.
  * Assumes  normal errors of known standard uncertainty.
  * Error    covers 95 % wherever the true value lies, on the bound too.
  * Throws   OutOfDomain for an uncertainty that is not positive.

@@ -48,8 +48,8 @@ export interface JudgedPart extends UncertaintyPart {
  *
  * with c_i the degrees of freedom of what is shared, by itself; which is ν where all have the same and share all of it.
  *
- * Source   the relative standard deviation sqrt(2/ν_i) of each squared uncertainty, JCGM 100:2008, G.3.3: what is shared
- *          is added without cancelling, the rest in squares. The split by c_i is derived here, no source.
+ * Source   the relative standard deviation sqrt(2/ν_i) of each squared uncertainty, JCGM 100:2008, G.3.3, from memory:
+ *          what is shared is added without cancelling, the rest in squares. The split by c_i is derived here, no source.
  * Range    u_i of 0 or more, ν_i greater than 0, c_i not less than ν_i.
  */
 export function judgedTogether(parts: readonly JudgedPart[]): UncertaintyPart {

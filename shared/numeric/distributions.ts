@@ -6,7 +6,7 @@ export type Uniform = () => number;
 /**
  * One draw from the normal distribution with mean 0 and standard deviation 1.
  *
- * Source   Box & Muller, Annals of Mathematical Statistics 29 (1958) 610.
+ * Source   Box & Muller, Annals of Mathematical Statistics 29 (1958) 610, from memory.
  */
 export function normalDraw(uniform: Uniform): number {
   return Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
@@ -15,7 +15,7 @@ export function normalDraw(uniform: Uniform): number {
 /**
  * One draw from the rectangular distribution with mean 0 and standard deviation 1, from −√3 to √3.
  *
- * Source   JCGM 101:2008, 6.4.2.
+ * Source   JCGM 101:2008, 6.4.2, from memory.
  */
 export function rectangularDraw(uniform: Uniform): number {
   return Math.sqrt(3) * (2 * uniform() - 1);

@@ -65,7 +65,7 @@ function movementOf(turns: readonly (readonly number[])[]): number {
  * How far the stated numbers of `values` may still move, in their unit: twice the standard deviation of their average over
  * ten equal parts, the greatest of the four.
  *
- * Source   JCGM 101:2008, 7.9.4, which adds parts until this is within the tolerance.
+ * Source   JCGM 101:2008, 7.9.4, from memory, which adds parts until this is within the tolerance.
  */
 export function movementLeft(values: ArrayLike<number>): number {
   const parts = 10;

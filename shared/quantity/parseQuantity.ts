@@ -1,12 +1,16 @@
 import { InputProblem } from "./problem.ts";
-import { DIMENSION_NAMES, requireUnit, symbolsOf } from "./unit.ts";
+import { DIMENSION_NAMES, dimensionsOf, findUnit, requireUnit, symbolsOf } from "./unit.ts";
 import type { Dimension, Unit } from "./units.data.ts";
 
 export interface ParseOptions {
   /** Where the text stands, for messages: an option, a field, a column. */
   readonly where?: string;
+  /** A value that fits there, for messages: "2". */
+  readonly example?: string;
   /** Magnet pole pairs of the motor, needed where the unit counts electrical turns. */
   readonly polePairs?: number;
+  /** A fraction needs its unit too, because "1" may mean 1 % as well as all of it; 0 is 0 either way. */
+  readonly unitNeeded?: boolean;
 }
 
 /** A number with its standard uncertainty, both SI; null where the text stated none. */
@@ -36,8 +40,11 @@ export function parseQuantity(text: string, dimension: Dimension, options: Parse
       code: "quantity.not-a-number",
       where,
       found: trimmed === "" ? "nothing was given" : `"${trimmed}" does not start with a number`,
-      needed: `${DIMENSION_NAMES[dimension]}, a number and a unit (${symbolsOf(dimension).join(", ")})`,
-      mend: `For example ${example(dimension)}`,
+      needed:
+        dimension === "number"
+          ? PLAIN
+          : `${DIMENSION_NAMES[dimension]}, a number and a unit (${symbolsOf(dimension).join(", ")})`,
+      mend: `For example ${exampleOf(dimension, options)}`,
     });
   }
   const [, digits = "", rest = ""] = match;
@@ -58,9 +65,19 @@ export function parseQuantity(text: string, dimension: Dimension, options: Parse
       where,
       found: `"${trimmed}" is larger than any number the program can hold`,
       needed: DIMENSION_NAMES[dimension],
-      mend: `For example ${example(dimension)}`,
+      mend: `For example ${exampleOf(dimension, options)}`,
     });
   }
+  if (options.unitNeeded && unitText === "" && value !== 0) {
+    throw new InputProblem({
+      code: "quantity.no-unit",
+      where,
+      found: `"${trimmed}" may be per cent or a part of one`,
+      needed: "a number with its unit",
+      mend: `Write ${digits} %, or ${digits} frac where it is a part of one`,
+    });
+  }
+  if (dimension === "number") requireAlone({ digits, unitText, value }, options);
   return toSi(value, unitOf(trimmed, unitText, dimension, where), options);
 }
 
@@ -127,7 +144,30 @@ function unitOf(whole: string, unitText: string, dimension: Dimension, where: st
   return requireUnit(unitText, dimension, where);
 }
 
-function example(dimension: Dimension): string {
+const PLAIN = "a plain number, without a unit";
+
+interface Split {
+  readonly digits: string;
+  readonly unitText: string;
+  readonly value: number;
+}
+
+/** A plain number stands alone; what is behind it is told as what it is, not held against units that there are none of. */
+function requireAlone({ digits, unitText, value }: Split, { where = "" }: ParseOptions): void {
+  if (findUnit(unitText, "number") !== undefined) return;
+  const known = dimensionsOf(unitText);
+  const share = findUnit(unitText, "fraction");
+  throw new InputProblem({
+    code: known.length > 0 ? "quantity.wrong-dimension" : "quantity.unknown-unit",
+    where,
+    found: `"${unitText}" stands behind the number`,
+    needed: PLAIN,
+    mend: share === undefined ? `Write ${digits} alone` : `Write ${toSi(value, share)} if that is what it is`,
+  });
+}
+
+function exampleOf(dimension: Dimension, { example }: ParseOptions): string {
   const symbols = symbolsOf(dimension);
+  if (example !== undefined) return example;
   return dimension === "number" ? "0.2" : `12 ${symbols[1] ?? symbols[0]}`;
 }

@@ -40,6 +40,12 @@ export const cutAtZero = (number: Uncertain): Uncertain => {
   return { ...number, interval95: [Math.max(0, low), Math.max(0, high)] };
 };
 
+/** A share lies between nothing and the whole. */
+export function asShare(share: Uncertain): Uncertain {
+  const [low, high] = share.interval95;
+  return { ...share, interval95: [Math.max(0, low), Math.min(1, high)] };
+}
+
 /** "1.74 ± 0.26 m/s"; without doubt "1.74 m/s"; "0.42 m/s (no interval can be stated: its doubt is larger than itself)". */
 export function formatTold(told: Told, unit: ShownUnit): string {
   if (!hasInterval(told)) return `${formatBare(told, unit)} (${noInterval(told)})`;

@@ -92,8 +92,13 @@ function marginOf(slot: DemandSlot, held: Held, doubt: number | null, confidence
 
 /** What the combination does in each state that is asked for, and the most it can do there. */
 export function pointsOf(candidate: Candidate): DutyPoint[] {
-  const { judge, inputs, requirement, number } = candidate;
-  candidate.take(number);
+  candidate.take(candidate.number);
+  return pointsNow(candidate);
+}
+
+/** The same with the inputs as they stand, changed or not. */
+export function pointsNow(candidate: Candidate): DutyPoint[] {
+  const { judge, inputs, requirement } = candidate;
   const points = judge.table.duties.flatMap(({ duty, thrust, advanceSpeed }, d) => {
     const curve = candidate.curves[d] ?? null;
     const demanded = candidate.rates[d]!;

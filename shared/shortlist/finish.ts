@@ -9,6 +9,7 @@ import { drawnDemands } from "./drawnDemands.ts";
 import { easingOf, failuresOf, partTallies } from "./failures.ts";
 import { missInWords } from "./missInWords.ts";
 import type { PartRecords } from "./partRecords.ts";
+import { doubtfulPoints } from "./pointDoubts.ts";
 import type { Ranked } from "./rank.ts";
 import { type Scoring, scoresOf } from "./score.ts";
 import { scoringOf } from "./shortlist.ts";
@@ -16,12 +17,13 @@ import { shortlistWarnings } from "./shortlistWarnings.ts";
 import { FRONT_PAIRS, type Miss, type Tally } from "./tally.ts";
 import { valuesOf } from "./values.ts";
 import { CRITERION_WORDS } from "./words.ts";
+import { yardsticks } from "./yardstick.ts";
 
 /** Points of a front that are told at most. */
 const FRONT_POINTS = 300;
 
 const METHOD =
-  "The score is a weighted sum: for each criterion 0 is the worst and 1 the best of the combinations that meet the requirement, with a straight line between; the weights are divided by their sum. Thrust over power and tip speed are those at the demanded thrust. What a part does not state scores 0; an endurance without end scores 1.";
+  "The score is a weighted sum: for each criterion 0 is the worst and 1 the best of the combinations that meet the requirement, with a straight line between; the weights are divided by their sum. Thrust over power and tip speed are those at the demanded thrust. What a part does not state scores 0; an endurance without end scores 1. Combinations with a propeller of a published series, a yardstick, stand after those with one that is kept, whatever their score.";
 
 /**
  * Every combination of a parts box against a requirement, told: those that meet it, ranked; why the others fail; the
@@ -80,7 +82,8 @@ function rowOf(candidate: Candidate, { number, score }: Ranked, about: RowAbout)
   candidate.take(number);
   const values = valuesOf(candidate);
   const demands = demandsOf(candidate).map(({ margin }) => margin);
-  const points = pointsOf(candidate);
+  const points = doubtfulPoints(candidate);
+  const train = trainOf(candidate);
   const { monteCarlo } = request;
   const drawn = monteCarlo !== undefined && rank <= monteCarlo.rows ? drawnDemands(candidate, monteCarlo) : null;
   const least = demands
@@ -95,8 +98,8 @@ function rowOf(candidate: Candidate, { number, score }: Ranked, about: RowAbout)
     tightest: least === null ? "Nothing is asked that could be tight." : least.sentence,
     probability: known.length === 0 ? null : Math.min(...known),
     ...{ mass: finite(values.mass), price: finite(values.price), endurance: finite(values.endurance) },
-    train: trainOf(candidate),
-    warnings: [],
+    train,
+    warnings: yardsticks(train.propeller),
   };
 }
 

@@ -7,6 +7,7 @@ import { type CurveInputs, type DoubtfulInput, type Doubts, emptyInputs, NO_DOUB
 import type { PropellerRecord } from "./partRecords.ts";
 import { advanceOf, NOT_KNOWN, RateSolver } from "./rateSolver.ts";
 import { bought, doubt, doubtsOf, type Making, requestWith, toldFrom } from "./recordMaking.ts";
+import { nameTold } from "./yardstick.ts";
 
 /** What a propeller brings into every combination. */
 export function propellerRecord(making: Making, propeller: DrivePropeller): PropellerRecord {
@@ -24,6 +25,7 @@ export function propellerRecord(making: Making, propeller: DrivePropeller): Prop
   const back = astern === null ? NO_DOUBT : coefficientDoubts(astern, "thrustAstern", "torqueAstern");
   return {
     ...bought(making, propeller),
+    name: nameTold(propeller),
     document: propeller,
     diameter: rest.diameter,
     curves,

@@ -13,6 +13,7 @@ const STEP = 20_000;
 export interface Ranked {
   readonly number: number;
   readonly score: number;
+  /** Its propeller is one of a published series, not one that is kept. */ readonly isYardstick: boolean;
 }
 
 /**
@@ -29,7 +30,7 @@ export function* rankStretch(
   rows: number,
 ): Generator<number, readonly Ranked[]> {
   const candidate = new Candidate(records, requirement);
-  const best = new Best<Ranked>(rows);
+  const [kept, yardsticks] = [new Best<Ranked>(rows), new Best<Ranked>(rows)];
   const isTimed = requirement.endurance !== undefined;
   const values = scoring.weights.thrustMargin > 0 ? valuesOf : valuesAtDemand;
   for (let number = start; number < end; ) {
@@ -40,16 +41,26 @@ export function* rankStretch(
       if (isTimed) candidate.take(number);
       else candidate.put(number);
       const score = scoreOf(values(candidate), scoring);
-      if (best.wants(-score, number)) best.add(-score, number, { number, score });
+      const isYardstick = records.propellers[candidate.places.propeller]!.document.source === "series";
+      const best = isYardstick ? yardsticks : kept;
+      if (best.wants(-score, number)) best.add(-score, number, { number, score, isYardstick });
     }
     yield (number - start) / (end - start);
   }
-  return best.items;
+  return [...kept.items, ...yardsticks.items];
 }
 
-/** The best of several stretches. */
+/** Share of the rows that yardsticks may take from propellers that are kept. */
+const YARDSTICKS = 0.2;
+
+/**
+ * The best of several stretches: those with a propeller that is kept first, so that a yardstick never stands before a
+ * measurement; of the yardsticks the best, to be seen beside them.
+ */
 export function bestOf(ranked: readonly (readonly Ranked[])[], rows: number): readonly Ranked[] {
-  const best = new Best<Ranked>(rows);
-  for (const one of ranked.flat()) best.add(-one.score, one.number, one);
-  return best.items;
+  const [kept, yardsticks] = [new Best<Ranked>(rows), new Best<Ranked>(rows)];
+  for (const one of ranked.flat()) (one.isYardstick ? yardsticks : kept).add(-one.score, one.number, one);
+  const room = Math.max(rows - kept.items.length, Math.floor(YARDSTICKS * rows));
+  const shown = yardsticks.items.slice(0, room);
+  return [...kept.items.slice(0, rows - shown.length), ...shown];
 }

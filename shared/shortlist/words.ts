@@ -30,7 +30,7 @@ export const CRITERION_WORDS: Readonly<Record<Criterion, CriterionWords>> = {
 };
 
 /** An amount with its unit; a temperature in °C, a time in hours and minutes where it is long. */
-function amountInWords(value: number, unit: string, digits = 3): string {
+export function amountInWords(value: number, unit: string, digits = 3): string {
   const number = (inUnit: number) => formatNumber(inUnit, digits);
   if (unit === "K") return `${number(value - CELSIUS_ZERO)} °C`;
   if (unit === "m") return `${number(1000 * value)} mm`;

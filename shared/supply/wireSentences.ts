@@ -1,5 +1,5 @@
 import type { WireAndFuse, WireAndFuseRequest, WireChoice } from "../model/wireAndFuse.ts";
-import { formatNumber } from "../quantity/format.ts";
+import { formatNumber, formatPercent } from "../quantity/format.ts";
 import { FUSE_MARGIN } from "./fuseRatings.data.ts";
 
 /** The suggestion in words: wire of each list, fuse, and what to beware of. */
@@ -27,5 +27,5 @@ const CAUTIONS = [
 ];
 
 function wireSentence({ voltage, length }: WireAndFuseRequest, { name, drop, dropShare, loss }: WireChoice): string {
-  return `${name}: ${formatNumber(drop)} V of ${formatNumber(voltage)} V (${formatNumber(100 * dropShare, 2)} %) is lost over ${formatNumber(length)} m there and back, ${formatNumber(loss)} W of heat.`;
+  return `${name}: ${formatNumber(drop)} V of ${formatNumber(voltage)} V (${formatPercent(dropShare)}) is lost over ${formatNumber(length)} m there and back, ${formatNumber(loss)} W of heat.`;
 }

@@ -4,7 +4,6 @@ import type { MissionAnswer } from "../model/vehicle/enduranceAnswer.ts";
 import type { MotionWay, SteadyMotion } from "../model/vehicle/motionAnswer.ts";
 import { MotionWay as WAYS } from "../model/vehicle/motionAnswer.ts";
 import type { VehicleDraws } from "../model/vehicle/requirementAnswer.ts";
-import type { TetherSolution } from "../model/vehicle/tetherShape.ts";
 import type { Vehicle } from "../model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../model/vehicle/vehicleAnswer.ts";
 import { finiteResult } from "../quantity/finiteResult.ts";
@@ -18,17 +17,17 @@ import { depthReserve, noIntervalAside, reserveWarnings } from "./motion/depthRe
 import { designChanges } from "./motion/designChanges.ts";
 import { headingPolar } from "./motion/headings.ts";
 import { speedOverTether } from "./motion/speedOverTether.ts";
-import { notCommanded, type SolvedWay, solvedWay, steadyMotion } from "./motion/steadyMotion.ts";
+import { notCommanded, type SolvedWay, solvedWay, steadyMotion, type WayQuestion } from "./motion/steadyMotion.ts";
+import { tetherAtSpeed } from "./motion/tetherAtSpeed.ts";
 import { tetherBook } from "./motion/tetherBook.ts";
-import { tetherOut, tetherRequest } from "./motion/tetherPull.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
 import { axisOf } from "./motion/wayForces.ts";
 import type { VehicleDoubts } from "./propulsion/doubt.ts";
+import { spreadOfLinear } from "./propulsion/firstOrder.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
 import { propulsionModel } from "./propulsion/propulsionModel.ts";
 import { vehicleDoubts } from "./propulsion/vehicleDoubts.ts";
-import { type VehicleNumbers, vehicleFacts } from "./propulsion/vehicleNumbers.ts";
-import { solveTether } from "./tether/solveTether.ts";
+import { vehicleFacts } from "./propulsion/vehicleNumbers.ts";
 
 const ASSUMPTIONS = [
   "All thrusters and the hotel load share one bus; each thruster works at its own inflow, one that pushes against the motion as at rest.",
@@ -70,17 +69,15 @@ export function vehicleAnswer(
   const { pullFor } = tether;
   const layoutRequest = layoutRequestOf(facts, model, doubts);
   const layout = layoutAnswer(layoutRequest);
-  const solved = Object.fromEntries(
-    WAYS.options.map((way) => [way, solvedWay({ model, way, doubts, pullFor })]),
-  ) as Record<MotionWay, SolvedWay | null>;
+  const solved = solvedWays({ model, doubts, pullFor });
   const { ahead, up, down } = solved;
   const reserve = depthReserve({ model, doubts, up, down });
   const why = noIntervalAside(reserve);
   const motions = motionsOf(solved, doubts, why);
   const climb = requirement?.climb === undefined ? {} : { climbRate: requirement.climb };
   const vertical = verticalAnswer({ ...{ model, doubts, pullFor, depth: scenario.depth, ahead, up, down }, ...climb });
-  const shape = shapeOfTether(vehicle, numbers, ahead?.speed?.value ?? 0);
-  const endurance = enduranceAnswer({ facts, model, tether, packs });
+  const shape = tetherAtSpeed(vehicle, numbers, speedFor(ahead, doubts));
+  const endurance = enduranceAnswer({ facts, model, tether, packs, why });
   const asked = { vehicle, model, doubts, pullFor, tether, why, endurance: enduranceFound(vehicle, endurance) };
   const check = requirementCheck(asked, drawing);
   const warnings = [
@@ -108,10 +105,16 @@ export function vehicleAnswer(
   });
 }
 
-/** Its shape at a speed ahead, m/s; null where none is out. */
-function shapeOfTether(vehicle: Vehicle, numbers: VehicleNumbers, speed: number): TetherSolution | null {
-  const out = tetherOut(vehicle, numbers);
-  return out && solveTether(tetherRequest(out, [speed, 0, 0], vehicle.scenario.currentFrom));
+const solvedWays = (question: Omit<WayQuestion, "way">) =>
+  Object.fromEntries(WAYS.options.map((way) => [way, solvedWay({ ...question, way })])) as Record<
+    MotionWay,
+    SolvedWay | null
+  >;
+
+/** At the steady speed ahead, or at rest where there is none. */
+function speedFor(ahead: SolvedWay | null, doubts: VehicleDoubts) {
+  if (ahead?.speed == null) return { value: 0, standardUncertainty: 0 };
+  return { value: ahead.speed.value, standardUncertainty: spreadOfLinear(doubts, ahead.speed) };
 }
 
 function motionsOf(

@@ -13,7 +13,7 @@ test("a reduction carries the checks of its run, and what a person states of the
   const { run } = (await upload(runs, "log.csv", standLog())).body;
   const verdictOf = async (code: string) => {
     const { quality } = await (await fetch(`${runs}/${run.id}/reduction`)).json();
-    expect(quality).toHaveLength(13);
+    expect(quality).toHaveLength(14);
     return quality.find((check: { code: string }) => check.code === code).verdict;
   };
   expect(await verdictOf("bench.immersion")).toBe("unknown");

@@ -1,9 +1,10 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Download, Page } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { VehicleAnswer, VehicleRequest } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { temporaryFolder } from "../api/temporaryFolder.ts";
+import { runCli } from "../cli/runCli.ts";
 import { violationsOf } from "./axe.ts";
 import { KeyboardWalk } from "./keyboardWalk.ts";
 import { answered, type OpenPage, servedPages, unfoldAll } from "./setUp.ts";
@@ -85,6 +86,12 @@ describe("from the overview to the vehicle", () => {
       await expect.poll(answer, WAIT).toBe(sentence);
       const { value } = motions.find(({ way }) => way === "ahead")!.speed!;
       expect(sentence).toContain(value.toFixed(2));
+      // The same vehicle as a file, by the command line.
+      const path = join(temporaryFolder(), "vehicle.json");
+      const save = page.getByRole("button", { name: "Save the vehicle as JSON" });
+      writeFileSync(path, await saved(() => save.click()));
+      const { stdout } = await runCli("vehicle", "--file", path, "--json");
+      expect(JSON.parse(stdout).motions.find(({ way }: { way: string }) => way === "ahead").speed.value).toBe(value);
       const rows = fold("requirement").locator("tbody tr");
       await expect.poll(() => rows.count(), WAIT).toBe(requirement!.demands.length);
       const limited = requirement!.demands.findIndex(({ limitedBy }) => limitedBy !== null);

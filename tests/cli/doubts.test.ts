@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { assumedLine } from "../../server/cli/assumedLine.ts";
 import { USAGE as COMPARE, run as compare } from "../../server/cli/compare.ts";
 import { LOG_OPTIONS } from "../../server/cli/logOptions.ts";
 import { Words } from "../../server/cli/options.ts";
@@ -40,6 +41,43 @@ test.each([
   ["--kv=700rpm/V", "--resistance=0.1ohm", "--no-load-current=0.5A"],
 ])("an option for which the log has no column is told: %s", async (...options) => {
   expect((await warningsOf(TABLE, ...options)).map(({ code }) => code)).toContain("cli.no-effect");
+});
+
+test("a diameter without ± is told as taken exactly, and one with ± is not", async () => {
+  const told = (await warningsOf(TABLE)).find(({ code }) => code === "cli.diameter-exact");
+  expect(told?.message).toMatch(
+    /exactly 76.0 mm.*1 % more diameter makes K_T 4 % and C_P 5 % smaller.*--diameter "76.0 mm ± 0.2 mm"/,
+  );
+  const path = join(folder, "stand.csv");
+  const { warnings } = await reduceLog(path, new Words(USAGE, [path, "--diameter", "76 mm ± 0.2 mm"]));
+  expect(warnings.map(({ code }) => code)).not.toContain("cli.diameter-exact");
+});
+
+test("what was assumed stands in one line beside the numbers", async () => {
+  const path = join(folder, "assumed.csv");
+  writeFileSync(path, TABLE);
+  const reduction = await reduceLog(path, new Words(USAGE, [path, "--diameter", "76mm"]));
+  expect(assumedLine(reduction)[0]).toBe(
+    "Assumed, as nobody stated it: fresh water, 18 °C; a diameter of exactly 76.0 mm; thrust written in N; rotation rate written in rpm. See the notes below.",
+  );
+});
+
+test("an uncertainty without its per cent sign is refused, and one of more than 20 % is asked about", async () => {
+  await expect(warningsOf(TABLE, "--calibration-uncertainty", "1")).rejects.toThrow("may be per cent or a part of one");
+  const asked = (await warningsOf(TABLE, "--calibration-uncertainty", "50%")).find(
+    ({ code }) => code === "bench.large-calibration-uncertainty",
+  );
+  expect(asked?.message).toContain("Was 0.50 % meant?");
+});
+
+test("meters of which nothing is stated are told as taken exactly, until their accuracy is stated", async () => {
+  const rows =
+    "thrust (N),rpm,voltage (V),current (A)\n0,0,15,0\n0.5,1777,15,1\n1,2513,15,2\n2,3554,15,6\n3,4353,15,11\n";
+  const exact = async (...options: string[]) =>
+    (await warningsOf(rows, ...options)).find(({ code }) => code === "bench.meters-exact")?.message ?? "";
+  expect(await exact()).toMatch(/^voltage and current: no accuracy is stated/);
+  expect(await exact("--meter-uncertainty", "current=2%")).toMatch(/^voltage: no accuracy/);
+  expect(await exact("--meter-uncertainty", "current=2%", "--meter-uncertainty", "voltage=1%")).toBe("");
 });
 
 test("a negative uncertainty and a log compared with itself are refused", async () => {

@@ -17,7 +17,7 @@ test("reduce prints the card of checks: the sentence, then what to look at with 
   writeFileSync(path, TABLE);
   const { code, stdout } = await runCli("reduce", path, "--diameter", "76mm", "--water", "fresh 18C");
   expect(code).toBe(0);
-  expect(stdout).toMatch(/Can this run be trusted\? \d+ of 13 checks passed; look at: .*plateaus and their range/);
+  expect(stdout).toMatch(/Can this run be trusted\? \d+ of 14 checks passed; look at: .*plateaus and their range/);
   expect(stdout).toMatch(/ {2}look +Plateaus and their range +The fit rests on 4 plateaus.*Hold five steps/);
   const deep = await runCli("reduce", path, "--diameter", "76mm", "--water", "fresh 18C", "--immersion", "20 cm");
   expect(deep.stdout).toMatch(/ {2}passed +Immersion +2\.6 diameters/);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { recipeOf, reduce } from "../unit/benchTable.ts";
 import { type Effects, healthyStand, qualityOf } from "./benchQualityRuns.ts";
-import { uniformFrom } from "./benchSimulatedRun.ts";
+import { simulatedLog, uniformFrom } from "./benchSimulatedRun.ts";
 
 const RUNS = 220;
 /** Checks that rest on readings; the others rest on what a person stated, or on the size of the propeller. */
@@ -28,6 +29,23 @@ describe("over 220 healthy stands drawn at random", () => {
     expect(part(cards, code, "flag")).toBeLessThanOrEqual(0.03);
     expect(part(cards, code, "unknown")).toBeLessThanOrEqual(0.1);
   });
+});
+
+test("over 110 healthy stands with a torque cell the law of the shaft power is flagged in at most 3 percent of the runs", () => {
+  const cards = Array.from({ length: RUNS / 2 }, (_, index) => {
+    const stand = { ...healthyStand(uniformFrom(5000 + index)), torqueCoefficient: 0.03, withCommand: false };
+    const table = simulatedLog(stand, uniformFrom(9000 + index));
+    const recipe = recipeOf([
+      ["time", "s"],
+      ["thrust", "N"],
+      ["rotationRate", "rev/s"],
+      ["torque", "N·m"],
+    ]);
+    const { quality } = reduce({ table, recipe });
+    return new Map(quality.map((check) => [check.code, check]));
+  });
+  expect(part(cards, "power-law", "flag")).toBeLessThanOrEqual(0.03);
+  expect(part(cards, "power-law", "unknown")).toBeLessThanOrEqual(0.1);
 });
 
 describe("over 60 stands with one thing wrong", () => {

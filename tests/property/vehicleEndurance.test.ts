@@ -34,14 +34,14 @@ test("twice the charge does a mission twice as often, to rounding", () => {
     (charge) => vehicleEndurance(sixThrusters({ ...PACK, charge }, MIXED)).mission!,
   );
   expect(two!.times!.value / one!.times!.value).toBeCloseTo(2, 9);
-  expect(two!.neededCharge! / one!.neededCharge!).toBeCloseTo(1, 9);
+  expect(two!.neededCharge!.value / one!.neededCharge!.value).toBeCloseTo(1, 9);
 });
 
 test.each([{}, { leastVoltage: 14.5 }])("the needed charge does the mission and no more: %j", (limits) => {
   const legs = [swim(1, 300), rest(200), swim(1.4, 200)];
   const { neededCharge } = vehicleEndurance(twoThrusters({ ...PACK, ...limits }, legs)).mission!;
   const just = (part: number) =>
-    vehicleEndurance(twoThrusters({ ...PACK, ...limits, charge: part * neededCharge! }, legs)).mission!;
+    vehicleEndurance(twoThrusters({ ...PACK, ...limits, charge: part * neededCharge!.value }, legs)).mission!;
   expect(just(1 + 1e-7).fits).toBe(true);
   expect(just(1 - 1e-7).fits).toBe(false);
   expect(just(1).times!.value).toBeCloseTo(1, 7);

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type SolvedTether, TetherRequest } from "../../shared/model/vehicle/tetherShape.ts";
-import { pulledAcross, sidewaysCatenary, tetherDragBound } from "../../shared/vehicle/tether/tetherClosedForms.ts";
 import { relative } from "../relative.ts";
 import { partsOf, solvedTether } from "../tetherCase.ts";
+import { pulledAcross, sidewaysCatenary, tetherDragBound } from "../tetherClosedForms.ts";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -36,7 +36,7 @@ function requestOf(s: Scene): TetherRequest {
   });
 }
 
-const sizeOf = (solved: SolvedTether) => solved.dragBound + solved.greatestTension.tension;
+const sizeOf = (solved: SolvedTether) => solved.dragBound + solved.greatestTension.tension.value;
 
 function expectClose(found: readonly number[], expected: readonly number[], tolerance: number): void {
   for (const [i, part] of found.entries()) expect(Math.abs(part - expected[i]!)).toBeLessThan(tolerance);

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Vehicle, VehicleInput } from "../../shared/model/vehicle/vehicle.ts";
 import { uncertain } from "../../shared/quantity/uncertain.ts";
 import { madeGood } from "../../shared/vehicle/motion/headings.ts";
+import { solvedWay } from "../../shared/vehicle/motion/steadyMotion.ts";
 import { steadySpeed } from "../../shared/vehicle/motion/steadySpeed.ts";
 import { brakedStop, coastingStop } from "../../shared/vehicle/motion/stopping.ts";
 import { NO_PULL } from "../../shared/vehicle/motion/tetherPull.ts";
@@ -61,7 +62,7 @@ test("current, power and voltage at the steady speed have the doubt that supply,
   // (16 ± 0.2 V), drag area (0.030 ± 0.004 m²) and hotel load (10 ± 2 W); the three changes added in squares.
   const { pack } = TWO_THRUSTERS.supply;
   const [area, hotel] = [{ from: "typed", dragArea: 0.03, standardUncertainty: 0.004 } as const, 2];
-  const { atSpeed, speed } = vehicleAnswer(
+  const { atSpeed, speed, propulsiveEfficiency } = vehicleAnswer(
     vehicleFrom({
       ...TWO_THRUSTERS,
       // Fresh water has the 998.6 kg/m³ of the case at this temperature.
@@ -76,6 +77,41 @@ test("current, power and voltage at the steady speed have the doubt that supply,
   expect(atSpeed!.current.standardUncertainty).toSatisfy(relative(0.6031921, 1e-3));
   expect(atSpeed!.power.standardUncertainty).toSatisfy(relative(9.92406422, 1e-3));
   expect(atSpeed!.voltage.standardUncertainty).toSatisfy(relative(0.12855863, 1e-3));
+  // Thrust times speed over the power of the two thrusters, in the same way.
+  expect(propulsiveEfficiency!.value).toSatisfy(relative(0.3264934866, 1e-7));
+  expect(propulsiveEfficiency!.standardUncertainty).toSatisfy(relative(0.0128044647, 1e-3));
+});
+
+describe("time and way to speed have the doubt that mass, drag and supply give them", () => {
+  // scipy 1.17.1: quad(lambda V: M/net(V), 0, share*V_s, epsrel=1e-11) and M V/net(V), with net(V) by fsolve on rotation
+  // rate, current and voltage of the case above and V_s by brentq; central differences of 1e-3 in mass (16 ± 1.5 kg), drag
+  // area (0.030 ± 0.003 m²) and open-circuit voltage (16 ± 0.2 V), added in squares.
+  const { pack } = TWO_THRUSTERS.supply;
+  const { upToSpeed: told } = vehicleAnswer(
+    vehicleFrom({
+      ...TWO_THRUSTERS,
+      water: { kind: "fresh", temperature: 291.13937587039607 },
+      mass: { value: 12, standardUncertainty: 1.5 },
+      drag: {
+        surge: {
+          forward: { drag: { from: "typed", dragArea: 0.03, standardUncertainty: 0.003 } },
+          addedMass: { from: "typed", mass: 4 },
+        },
+      },
+      supply: { pack: { ...pack, uncertainties: { openCircuitVoltage: 0.2 } } },
+    }),
+  ).motions[0]!;
+  test.each([
+    { share: 0.5, time: 0.2321375214, distance: 0.1201113322, ofTime: 0.024119046, ofDistance: 0.015303895 },
+    { share: 0.9, time: 0.6460095685, distance: 0.7213652747, ofTime: 0.0675941, ofDistance: 0.092786337 },
+    { share: 0.95, time: 0.8097627256, distance: 1.0175880596, ofTime: 0.084847831, ofDistance: 0.131088731 },
+  ])("up to $share of the steady speed", ({ share, time, distance, ofTime, ofDistance }) => {
+    const found = told.find((one) => one.share === share)!;
+    expect(found.time.value).toSatisfy(relative(time, 1e-5));
+    expect(found.distance.value).toSatisfy(relative(distance, 1e-5));
+    expect(found.time.standardUncertainty).toSatisfy(relative(ofTime, 2e-3));
+    expect(found.distance.standardUncertainty).toSatisfy(relative(ofDistance, 2e-3));
+  });
 });
 
 describe("equal thrusters at rest share one supply", () => {
@@ -127,7 +163,10 @@ describe("a thrust that does not change with speed", () => {
 
   test("gives V = √(F/b) tanh(t √(F b)/M) and x = (M/b) ln cosh", () => {
     const M = 16;
-    for (const { share, time, distance } of upToSpeed(problem, steadySpeed(problem).speed)) {
+    const doubts = { list: [], correlations: [] };
+    const { moving, force } = solvedWay({ model, way: "ahead", doubts, pullFor: () => still })!;
+    for (const one of upToSpeed({ problem, doubts, moving: moving!, atRest: force, why: null })) {
+      const [share, time, distance] = [one.share, one.time.value, one.distance.value];
       const u = (time * Math.sqrt(F * b)) / M;
       expect(Math.tanh(u)).toSatisfy(relative(share, 1e-8));
       expect(distance).toSatisfy(relative((M / b) * Math.log(Math.cosh(u)), 1e-5));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { spheroidAddedMass, spheroidCoefficients } from "../../shared/vehicle/drag/addedMass.ts";
-import { coastDown, startUp, terminalSpeed } from "../../shared/vehicle/motion/closedForms.ts";
+import { terminalSpeed } from "../../shared/vehicle/motion/closedForms.ts";
+import { coastDown, startUp } from "../motionClosedForms.ts";
 import { relativeError } from "../relative.ts";
 
 describe("added mass of a spheroid", () => {

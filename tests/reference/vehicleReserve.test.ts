@@ -84,3 +84,17 @@ test.each([
     if (told?.interval95) expect(told.interval95[0]).toBeGreaterThanOrEqual(0);
   }
 });
+
+// By hand: Φ(r/u), the reserve r = 1 % of 77.587 N, u = 1 N of the net buoyancy: 0.78; sunk as deep, 0.22 that it holds.
+test.each([
+  { share: 0.99, says: /; it holds its depth by the best estimate, 78\.1\s% sure\.$/ },
+  { share: 1.01, says: /; it can not hold its depth, 78\.1\s% sure, and floats up/ },
+  { share: 0.9, says: /none upwards with the other motions at zero\.$/ },
+])(
+  "with a thruster ahead lost, a net buoyancy of $share of the force down is held as surely as it is known",
+  ({ share, says }) => {
+    const netBuoyancy = { value: share * GREATEST, standardUncertainty: 1 };
+    const { losses } = vehicleAnswer(vehicleFrom({ ...FOUR, netBuoyancy })).vertical;
+    expect(losses.find(({ thruster }) => thruster === TWO_THRUSTERS.thrusters[0]!.name)!.sentence).toMatch(says);
+  },
+);

@@ -1,14 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { integrate } from "../../shared/numeric/dormandPrince.ts";
-import {
-  criticalAngle,
-  pulledAcross,
-  sidewaysCatenary,
-  squareDrag,
-  tetherDragBound,
-} from "../../shared/vehicle/tether/tetherClosedForms.ts";
 import { relative, relativeError } from "../relative.ts";
 import { partsOf, solvedTether, tetherRequest } from "../tetherCase.ts";
+import { criticalAngle, pulledAcross, sidewaysCatenary, squareDrag, tetherDragBound } from "../tetherClosedForms.ts";
 
 /**
  * A tether without net weight and tangential drag in a uniform current is a catenary on its side:
@@ -41,9 +35,9 @@ describe("a tether between two ends on a line square to the current", () => {
     { what: "drag on the upper end", found: solved.forceOnUpperEnd.forward.value, expected: 68.2231894959 },
     { what: "drag on both", found: solved.drag.forward, expected: 136.4463789917 },
     { what: "pull of the vehicle up", found: -solved.forceOnVehicle.down.value, expected: 53.3893671807 },
-    { what: "greatest tension", found: solved.greatestTension.tension, expected: 86.6304110168 },
+    { what: "greatest tension", found: solved.greatestTension.tension.value, expected: 86.6304110168 },
     { what: "least tension", found: Math.min(...solved.points.map((p) => p.tension)), expected: 86.6304110168 },
-    { what: "belly", found: solved.belly.distance, expected: 14.61718988 },
+    { what: "belly", found: solved.belly.distance.value, expected: 14.61718988 },
   ])("the solver finds the $what", ({ found, expected }) => {
     expect(found).toSatisfy(relative(expected, 1e-8));
   });
@@ -277,4 +271,29 @@ test("the integrator gives e^-10 and keeps a circle closed", () => {
     errorSize: (_, size) => size.fill(1),
   });
   expect(Math.hypot(circle.end[0]! - 1, circle.end[1]!)).toBeLessThan(1e-9);
+});
+
+test("greatest tension and belly have the doubt that diameter, coefficients and weight give them", () => {
+  // scipy 1.17.1: solve_ivp(..., method="DOP853", rtol=1e-12, atol=1e-12) of d(T t)/ds + f = 0 from the vehicle, the force
+  // there by fsolve so that the end lands; greatest of 4001 points; central differences of 1e-3 of diameter (± 5 %), C_n
+  // (± 20 %), C_t (± 50 %) and weight (± 10 %), added in squares.
+  const { greatestTension, belly, forceOnVehicle } = solvedTether(
+    tetherRequest({
+      tether: {
+        ...{ diameter: 0.006, length: 60, normalDragCoefficient: 1.2, tangentialDragCoefficient: 0.02 },
+        netWeightPerLength: 0.5,
+        relativeUncertainties: {
+          ...{ diameter: 0.05, normalDragCoefficient: 0.2, tangentialDragCoefficient: 0.5, netWeightPerLength: 0.1 },
+        },
+      },
+      surroundings: { density: 1025, current: { kind: "uniform", speed: 0.7, direction: Math.PI } },
+      vehicle: { depth: 50 },
+      given: { what: "upperEnd", upperEnd: { forward: -20, starboard: 0 } },
+    }),
+  );
+  expect(greatestTension.tension.value).toSatisfy(relative(72.89149485, 1e-8));
+  expect(greatestTension.tension.standardUncertainty).toSatisfy(relative(10.6902167, 1e-3));
+  expect(belly.distance.value).toSatisfy(relative(11.54702777, 1e-5));
+  expect(belly.distance.standardUncertainty).toSatisfy(relative(0.00418358, 0.02));
+  expect(forceOnVehicle.forward.standardUncertainty).toSatisfy(relative(8.87518671, 1e-3));
 });

@@ -26,6 +26,20 @@ describe("power", () => {
     expect(reduction.staticMerit!.value).toBeCloseTo(0.2 ** 1.5 / (2 * Math.PI * 0.03 * Math.sqrt(Math.PI / 2)), 3);
   });
 
+  test("shaft power of a plateau holds the calibration of its meter, and coefficients of a plateau what is its own", () => {
+    const stated = reduce({
+      table: tableOf(whole),
+      recipe: recipeOf(uses, { corrections: { torque: { relativeUncertainty: 0.02 } } }),
+    });
+    for (const [i, { shaftPower, powerCoefficient }] of stated.plateaus.entries()) {
+      const before = reduction.plateaus[i]!;
+      // JCGM 100:2008, eq. 10: in squares, 2 % of the power beside what the readings say.
+      const both = Math.hypot(before.shaftPower!.standardUncertainty, 0.02 * shaftPower!.value);
+      expect(shaftPower!.standardUncertainty / both).toBeCloseTo(1, 4);
+      expect(powerCoefficient).toEqual(before.powerCoefficient);
+    }
+  });
+
   test("the diameter's doubt reaches the merit once, not four and five times", () => {
     const relative = 3e-4 / 0.076;
     const { staticMerit, thrustCoefficient, powerCoefficient } = reduction;
@@ -49,6 +63,30 @@ describe("power", () => {
     expect(torqueCoefficient!.value).toBeCloseTo(0.03, 4);
     expect(warnings.map(({ code }) => code)).toContain("bench.motor-constants");
     expect(reduce({ table, recipe }).powerSource).toBeNull();
+  });
+
+  test("that does not grow with the cube of the rate is told, with the constants of the motor as a cause, and more plateaus are not advised", () => {
+    const motor = Motor.parse({ name: "m", speedConstant: 50, resistance: 0.1, noLoadCurrent: 0.4 });
+    // Motor equations as above. Taken as 0.4 A, a no-load current of I_0 adds (I_0 - 0.4)/K_v to the torque at all speeds.
+    const withIdle = (idle: number) => {
+      const power = columns.rate.map((n, i) => {
+        const Im = torqueOf(n) * 50 + (n > 0 ? idle : 0);
+        return Im * ((2 * Math.PI * n) / 50 + Im * 0.1) * (1 + 0.002 * Math.sin(i * 2.3));
+      });
+      const recipe = recipeOf([...USES, ["electricalPower", "W"]]);
+      return reduce({ table: tableOf({ ...columns, power }), recipe, motor });
+    };
+    const wrong = withIdle(0.65);
+    // Extra torque 0.005 N·m; the propeller's own is 0.0171 N·m at 15 rev/s and 0.1540 N·m at 45 rev/s: C_P 29 % and 3.2 % too great.
+    expect(messageOf(wrong, "bench.power-exponent")).toMatch(
+      /C_P falls from 0\.24\d? at .* to 0\.19\d at .*by (19|20|21) %.*no-load current stated too small.*Identify/,
+    );
+    expect(wrong.quality.find(({ code }) => code === "bench.power-law")!.verdict).toBe("flag");
+    expect(wrong.budget!.powerCoefficient!.halving.sentence).not.toMatch(/plateaus in place of/);
+    expect(wrong.budget!.powerCoefficient!.halving.sentence).toMatch(/^First find why/);
+    const right = withIdle(0.4);
+    expect(codes(right).filter((code) => code.startsWith("bench.power-"))).toEqual([]);
+    expect(right.quality.find(({ code }) => code === "bench.power-law")!.verdict).toBe("pass");
   });
 
   test("is positive where the log counts turns and torque as negative", () => {

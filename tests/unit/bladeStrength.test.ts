@@ -37,7 +37,7 @@ describe("what a blade can take", () => {
 describe("what the sentence says", () => {
   test("place, stress, strength, both safety factors, the verdict and the deflection", () => {
     expect(bladeStrength(LOADED).sentence).toMatchInlineSnapshot(
-      `"The blade is stressed most at 0.20 of the radius (20.0 mm): 3.00 MPa, against 40.0 MPa that test print can take along the blade. Safety factor 13 for a single pull and 4.0 for load repeated at blade rate: enough for the 2.0 wanted. The tip bends 1.2 mm."`,
+      `"The blade is stressed most at 0.20 of the radius (20.0 mm): 3.00 MPa of tension, against 40.0 MPa that test print can take along the blade. Safety factor 13 for a single pull and 4.0 for load repeated at blade rate: enough for the 2.0 wanted. The tip bends 1.2 mm."`,
     );
   });
 

@@ -38,9 +38,13 @@ export const swim = (speed: number, duration: number) => ({
 export const rest = (duration: number) => ({ name: "rest", kind: { does: "rest", duration } });
 export const hold = (duration: number) => ({ name: "hold", kind: { does: "hold", duration } });
 
-/** `enduranceAnswer` of a vehicle alone. */
-export function vehicleEndurance(vehicle: Vehicle, packs: readonly VehiclePack[] = []): EnduranceAnswer {
+/** `enduranceAnswer` of a vehicle alone; `why` no interval can be stated beside its depth. */
+export function vehicleEndurance(
+  vehicle: Vehicle,
+  packs: readonly VehiclePack[] = [],
+  why: string | null = null,
+): EnduranceAnswer {
   const facts = vehicleFacts(vehicle);
   const tether = tetherBook(vehicle, facts.numbers);
-  return enduranceAnswer({ facts, model: propulsionModel(vehicle, facts), tether, packs });
+  return enduranceAnswer({ facts, model: propulsionModel(vehicle, facts), tether, packs, why });
 }

@@ -53,6 +53,9 @@ test.each([
   { text: "wide", as: "length", code: "quantity.not-a-number", says: /does not start with a number/ },
   { text: "--5 N", as: "force", code: "quantity.not-a-number", says: /does not start with a number/ },
   { text: "1e999 N", as: "force", code: "quantity.not-a-number", says: /1e999/ },
+  { text: "100 %", as: "number", code: "quantity.wrong-dimension", says: /"%" stands.*without a unit.*Write 1 if/ },
+  { text: "2 times", as: "number", code: "quantity.unknown-unit", says: /"times" stands.*Write 2 alone/ },
+  { text: "abc", as: "number", code: "quantity.not-a-number", says: /Needed: a plain number, without a unit/ },
   { text: "42000 erpm", as: "rotationRate", code: "quantity.no-pole-pairs", says: /pole pairs/ },
 ] as const)("$text as $as is refused: $code", ({ text, as, code, says }) => {
   const refused = refusal(() => parseQuantity(text, as, { where: "--field" }));
@@ -79,6 +82,12 @@ test.each([
   expect(found.value).toBeCloseTo(value, 12);
   if (u === null) expect(found.standardUncertainty).toBeNull();
   else expect(found.standardUncertainty).toBeCloseTo(u, 12);
+});
+
+test("where a bare number may be per cent or a part of one, it must say which", () => {
+  const part = (text: string) => parseQuantity(text, "fraction", { unitNeeded: true });
+  expect(() => part("1")).toThrow(/may be per cent or a part of one.*Write 1 %, or 1 frac/s);
+  expect([part("1 %"), part("0.01 frac"), part("0")]).toEqual([0.01, 0.01, 0]);
 });
 
 test("two signs of doubt are refused", () => {

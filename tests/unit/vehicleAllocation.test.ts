@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { AllocationTable } from "../../shared/model/vehicle/allocationTable.ts";
-import { allocate } from "../../shared/vehicle/layout/allocate.ts";
+import { allocator } from "../../shared/vehicle/layout/allocate.ts";
 import { allocationTable } from "../../shared/vehicle/layout/allocationTable.ts";
 import { layoutAnswer } from "../../shared/vehicle/layout/layoutAnswer.ts";
 import * as L from "./vehicleLayouts.ts";
@@ -10,7 +10,7 @@ describe("shares for a control system", () => {
   const request = L.layoutOf(L.EIGHT);
 
   test("within the limits the pseudo-inverse is taken as it is", () => {
-    const found = allocate(request, { surge: 10 });
+    const found = allocator(request)({ surge: 10 });
     expect(found.method).toBe("pseudoInverse");
     // By hand: four alike share 10 N at 45 degrees.
     for (const one of found.forces.slice(0, 4)) expect(one).toBeCloseTo(10 / (4 * Math.SQRT1_2), 10);
@@ -18,21 +18,21 @@ describe("shares for a control system", () => {
   });
 
   test("a demand beyond the limits keeps its direction and says how much is left", () => {
-    const found = allocate(request, { surge: 56.568542495, yaw: 0 });
+    const found = allocator(request)({ surge: 56.568542495, yaw: 0 });
     expect(found.scale).toBeCloseTo(0.5, 8);
     expect(found.achieved[0]).toBeCloseTo(28.284271247, 7);
     expect(found.warnings[0]!.message).toContain("50.0 % of this demand");
   });
 
   test("nothing wanted is nothing done, and an axis that is not commanded is refused", () => {
-    expect(allocate(request, {}).forces).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
-    expect(() => allocate(L.layoutOf(L.STERN_PAIR), { sway: 1 })).toThrow("wanted.sway: Sway is not commanded");
-    expect(() => allocate(request, { surge: Number.NaN })).toThrow("not a number");
+    expect(allocator(request)({}).forces).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
+    expect(() => allocator(L.layoutOf(L.STERN_PAIR))({ sway: 1 })).toThrow("wanted.sway: Sway is not commanded");
+    expect(() => allocator(request)({ surge: Number.NaN })).toThrow("not a number");
   });
 
   test("a demand that can not be made leaves all thrusters at rest", () => {
     const bound = L.layoutOf([[at(-0.2, 0, 0.05), ahead]], 6, { axes: ["surge", "pitch"] });
-    expect(allocate(bound, { surge: 1 })).toMatchObject({ method: "none", forces: [0], scale: 0 });
+    expect(allocator(bound)({ surge: 1 })).toMatchObject({ method: "none", forces: [0], scale: 0 });
   });
 
   test("the table has a row for each axis, way and combination, units in its head, and no formula", () => {

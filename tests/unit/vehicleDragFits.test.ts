@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type DragFitData, DragFitData as DragFitSchema } from "../../shared/model/vehicle/dragFit.ts";
 import { uniformsFrom } from "../../shared/numeric/pcg32.ts";
 import { fitDrag } from "../../shared/vehicle/drag/fitDrag.ts";
-import { coastDown, startUp } from "../../shared/vehicle/motion/closedForms.ts";
+import { coastDown, startUp } from "../motionClosedForms.ts";
 
 const parse = (data: Record<string, unknown>): DragFitData => DragFitSchema.parse({ density: 1000, ...data });
 const TIME = Array.from({ length: 30 }, (_, i) => 0.2 * i);

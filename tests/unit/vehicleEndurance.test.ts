@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { EnduranceAnswer } from "../../shared/model/vehicle/enduranceAnswer.ts";
 import { MissionLeg } from "../../shared/model/vehicle/mission.ts";
 import { CELLS, hold, rest, sixThrusters, swim, twoThrusters, vehicleEndurance } from "./enduranceExample.ts";
@@ -30,7 +30,7 @@ test("a mission that is longer than the charge says where it ends, why, and what
   expect(mission!.chargeLeft).toBeCloseTo(0.2, 12);
   expect(mission!.missingCharge).toBeGreaterThan(0);
   expect(mission!.sentence).toMatch(
-    /^The mission is longer than the charge\. It ends in leg 2 of 3, swim 1\.4, [\d.]+ min into it and [\d.]+ min after the start, because only the reserve is left in the pack\. [\d.]+ A·h are needed with the reserve of 20\.0 %, [\d.]+ A·h more than the pack has\.$/,
+    /^The mission is longer than the charge\. It ends in leg 2 of 3, swim 1\.4, [\d.]+ min into it and [\d.]+ min after the start, because only the reserve is left in the pack\. [\d.]+\sA·h are needed with the reserve of 20\.0 %, [\d.]+ A·h more than the pack has\.$/,
   );
 });
 
@@ -110,7 +110,7 @@ test("of the packs at hand the smallest that fits comes first, then the nearest 
   expect(packs!.packs.map(({ name }) => name).slice(0, 4)).toEqual(["24000 C", "60000 C", "15000 C", "12000 C"]);
   expect(packs).toMatchObject({ smallestThatFits: "24000 C", nearestThatDoesNot: "15000 C" });
   const nearest = packs!.packs[2]!;
-  expect(nearest.missingCharge! + 15_000).toBeCloseTo(packs!.neededCharge!, 3);
+  expect(nearest.missingCharge! + 15_000).toBeCloseTo(packs!.neededCharge!.value, 3);
   expect(packs!.sentence).toMatch(
     /Smallest of the packs at hand that fits: 24000 C\. Nearest that does not: 15000 C, short of [\d.]+ A·h\.$/,
   );
@@ -120,10 +120,53 @@ test("of the packs at hand the smallest that fits comes first, then the nearest 
 test("what fits is told with what is left and how often it would", () => {
   const { mission } = vehicleEndurance(twoThrusters({ charge: 36_000 }, [swim(1, 600)]));
   expect(mission!.sentence).toBe(
-    "The mission fits: after 10.0 min 93.8\u202f% of the charge is left, and 20.0 % must be. At this mix of legs the charge lasts 128.0\u202fmin, 12.8\u202ftimes the mission.",
+    "The mission fits: after 10.0 min 93.8\u202f% of the charge is left, and 20.0 % must be. At this mix of legs the charge lasts 128\u202fmin, 12.8\u202ftimes the mission.",
   );
   expect(mission!.probabilityFits).toBe(1);
   expect(mission!.left!.value).toBeCloseTo(mission!.chargeLeft, 12);
+});
+
+describe("where the doubt of a time is no interval", () => {
+  const LARGER = "its doubt is larger than itself";
+  const HARDLY = "its depth is hardly held";
+  test.each([
+    { what: "a charge that is hardly known", doubt: 40_000, why: null, says: LARGER },
+    { what: "a depth that is hardly held", doubt: 1800, why: HARDLY, says: HARDLY },
+  ])("$what gives mission and way without one, and says why once each", ({ doubt, why, says }) => {
+    const vehicle = twoThrusters({ charge: 36_000, uncertainties: { charge: doubt } }, [swim(1, 600)]);
+    const { mission, speeds } = vehicleEndurance(vehicle, [], why);
+    const bare = { standardUncertainty: null, interval95: null, why: says };
+    expect(mission).toMatchObject({ times: bare, lasts: bare });
+    expect(speeds!.bestRange).toMatchObject({ time: bare, range: bare });
+    for (const sentence of [mission!.sentence, speeds!.sentence])
+      expect(sentence.split(`no interval can be stated: ${says}`)).toHaveLength(
+        says === HARDLY && sentence === mission!.sentence ? 3 : 2,
+      );
+    expect(mission!.probabilityFits === null).toBe(why !== null);
+  });
+
+  test("a known charge gives an interval", () => {
+    const vehicle = twoThrusters({ charge: 36_000, uncertainties: { charge: 1800 } }, [swim(1, 600)]);
+    // 5 % of the charge is 5 % of the time, and none of the charge that is needed.
+    const { lasts, neededCharge } = vehicleEndurance(vehicle).mission!;
+    expect(lasts!.standardUncertainty! / lasts!.value).toBeCloseTo(0.05, 4);
+    expect(neededCharge!.standardUncertainty).toBeLessThan(1);
+  });
+});
+
+test("a pack that fits by less than the doubt of the charges is not called sure", () => {
+  const vehicle = twoThrusters({ charge: 36_000, cells: CELLS }, [swim(1, 3000)]);
+  const { pack } = vehicle.supply;
+  const known = vehicleEndurance(vehicle).mission!.neededCharge!.value;
+  const near = { ...pack, name: "near", charge: 1.03 * known, uncertainties: { charge: 0.05 * known } };
+  const far = { ...pack, name: "far", charge: 2 * known, uncertainties: { charge: 0.05 * known } };
+  const { packs, sentence } = vehicleEndurance(vehicle, [near, far]).packs!;
+  expect(packs.map(({ name, fits, isSure }) => ({ name, fits, isSure }))).toEqual([
+    { name: "near", fits: true, isSure: false },
+    { name: "far", fits: true, isSure: true },
+  ]);
+  expect(packs[0]!.sentence).toMatch(/to spare\. Not surely: that is within the doubt of the charges\.$/);
+  expect(sentence).toMatch(/Smallest of the packs at hand that fits, by the best estimate: near\./);
 });
 
 test("a curve of the cell that ends early is used as far as it goes, and said", () => {

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import type { LogInspection } from "../../shared/model/log.ts";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import type { ReductionState } from "../../web/app/reductions.ts";
-import { benchAnswer, powerHint, runRows } from "../../web/views/bench/benchModel.ts";
+import { assumedWords, benchAnswer, powerHint, runRows, unitNotes } from "../../web/views/bench/benchModel.ts";
 import { coefficientFacts, provenance, scatterText } from "../../web/views/bench/coefficientsModel.ts";
 import { residualChart, thrustFitChart } from "../../web/views/bench/fitCharts.ts";
 import { plateauTable } from "../../web/views/bench/plateausModel.ts";
@@ -22,6 +23,28 @@ test("the answer gives coefficient, half-width, plateaus and the range of rotati
   expect(benchAnswer(document, ready())).toBe(
     "The thrust coefficient is 0.200 ± 0.004 (3 plateaus, 600 to 1800\u202frpm); static merit 0.714 ± 0.020.",
   );
+});
+
+test("a thrust whose unit the log does not give is told beside the number and among the notes, until it is confirmed", () => {
+  const use = { column: 1, role: "thrust", unit: "N" } as const;
+  const { recipe } = runOf("sanded").document;
+  const { document } = runOf("sanded", { confirmed: false, recipe: { ...recipe, columns: [use] } });
+  const other = { role: "thrust", unit: "kg", implies: "The largest thrust would be 97 N." };
+  const guess = { ...use, reason: "", sure: false, alternatives: [other] };
+  const columns = Array.from({ length: use.column + 1 }, () => ({ header: "thrust", name: "thrust", unit: null }));
+  const inspection = { guesses: [guess], shape: { columns } } as unknown as LogInspection;
+  expect(assumedWords(document, inspection)).toBe(`Assumed, as nobody stated it: thrust written in ${use.unit}.`);
+  expect(unitNotes(document, inspection)[0]!.message).toMatch(
+    /unit of the thrust.*It may be kg \(The largest thrust would be 97 N\)/,
+  );
+  const sure = { ...inspection, guesses: [{ ...guess, sure: true }] } as LogInspection;
+  for (const [run, seen] of [
+    [{ ...document, confirmed: true }, inspection],
+    [document, sure],
+  ] as const) {
+    expect(assumedWords(run, seen)).toBe("");
+    expect(unitNotes(run, seen)).toEqual([]);
+  }
 });
 
 test("a run that can not be reduced says why instead of a number", () => {
@@ -84,8 +107,8 @@ test("the plateau table has a column for what any plateau holds, and none for wh
     "Thrust",
     "Electrical power",
     "Shaft power",
-    "Thrust coefficient",
-    "Power coefficient",
+    "Thrust coefficient, ± of this plateau alone",
+    "Power coefficient, ± of this plateau alone",
   ]);
   expect(rows[0]).toMatchObject({ name: "Plateau 1", lines: "101 to 180", samples: "80, worth 40", used: true });
   expect(rows[0]!.cells.slice(0, 2)).toEqual(["600 ± 6\u202frpm", "2.00 ± 0.10\u202fN"]);

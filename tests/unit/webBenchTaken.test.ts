@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { StoredParts } from "../../web/api/client.ts";
 import { notesOf } from "../../web/app/notes.ts";
+import { withPropeller } from "../../web/views/bench/recipeEdits.ts";
 import { takenForGranted, withoutTakenPropeller } from "../../web/views/bench/takenModel.ts";
 import { reductionOf, runOf } from "./webBenchReduction.fixture.ts";
 
@@ -15,19 +16,39 @@ const partsWith = (propellers: readonly string[]) =>
     instruments: [],
   }) as unknown as StoredParts;
 
-const run = (change: object) => ({ ...runOf("sanded").document, propellerId: "p1", confirmed: false, ...change });
+const run = (change: object) => ({
+  ...runOf("sanded").document,
+  propellerId: "p1",
+  takenPartIds: ["p1"],
+  confirmed: false,
+  ...change,
+});
 
-test("the only propeller of a project that a new run took is named, with the water that was taken as well", () => {
+test("the only propeller of a project that a new run took is named", () => {
   const taken = takenForGranted(run({}), partsWith(["p1"]));
   expect(taken?.title).toBe("Was “Net propeller” on the stand?");
   expect(taken?.sentence).toMatch(
-    /the propeller “Net propeller” was taken, the only one of its kind .* in fresh water/,
+    /the propeller “Net propeller” was taken, the only one of its kind in this project when the log came\.$/,
   );
+});
+
+test("a propeller that was made after the log came does not take the question away", () => {
+  expect(takenForGranted(run({}), partsWith(["p1", "p2"]))?.title).toBe("Was “Net propeller” on the stand?");
+});
+
+test("the water is named only where nobody stated it, and a propeller that a person chose is no longer taken", () => {
+  const { recipe } = run({});
+  expect(takenForGranted(run({ recipe: { ...recipe, fluidAssumed: true } }), partsWith(["p1"]))?.sentence).toMatch(
+    /, in fresh water/,
+  );
+  const chosen = withPropeller(run({}), stored("p1", PROPELLER) as never);
+  expect(chosen).not.toHaveProperty("takenPartIds");
+  expect(takenForGranted(chosen, partsWith(["p1"]))).toBeNull();
 });
 
 test.each([
   { why: "a person has confirmed the run", change: { confirmed: true }, propellers: ["p1"] },
-  { why: "a person chose among several", change: {}, propellers: ["p1", "p2"] },
+  { why: "a person chose or made the propeller", change: { takenPartIds: undefined }, propellers: ["p1"] },
   { why: "the propeller is asked for", change: { propellerId: undefined }, propellers: ["p1"] },
   { why: "there was no propeller", change: { purpose: "noLoadDry" }, propellers: ["p1"] },
 ] as const)("nothing is said where $why", ({ change, propellers }) => {

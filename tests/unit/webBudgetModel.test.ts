@@ -78,7 +78,7 @@ test.each([
   {
     why: "three that are alike",
     rows: [row({}), { ...DIAMETER, standardUncertainty: 0.002 }, row({ name: "voltage", standardUncertainty: 0.002 })],
-    says: /even with no doubt at all from .* and .*, 58 % of the standard uncertainty would be left/,
+    says: /If .* and .* were known exactly, 58 % of the standard uncertainty would still be left/,
     single: false,
   },
   { why: "no doubt", rows: [], says: /no doubt/, single: false },

@@ -73,7 +73,7 @@ describe("numbers at the curves", () => {
         ...series(`curve ${at}`, "prediction"),
         points: [
           { x: 0, y: 0 },
-          { x: at < ends ? 10 : 5, y: 1 },
+          { x: at < ends ? 10 : 5, y: at },
         ],
       }));
     const picture = (count: number, ends: number) => ({
@@ -85,5 +85,24 @@ describe("numbers at the curves", () => {
     });
     expect([picture(6, 6), picture(7, 7), picture(12, 3)].map(isCrowded)).toEqual([false, true, false]);
     expect(isCrowded({ ...picture(12, 12), numbered: false })).toBe(false);
+    const near = (y: number) => {
+      const { series: two, ...rest } = picture(2, 2);
+      const [first, second] = two;
+      return {
+        ...rest,
+        series: [
+          first!,
+          {
+            ...second!,
+            points: [
+              { x: 0, y: 10 },
+              { x: 10, y },
+            ],
+          },
+        ],
+      };
+    };
+    // Both ends at 0 or a twentieth of the height above it: the number of one would lie on the other.
+    expect([near(0.5), near(5)].map(isCrowded)).toEqual([true, false]);
   });
 });

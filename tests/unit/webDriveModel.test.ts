@@ -15,6 +15,7 @@ import {
   torqueSourceText,
 } from "../../web/views/drive/driveModel.ts";
 import { measuredPropeller } from "../../web/views/drive/measuredPropeller.ts";
+import { pointText } from "../../web/views/drive/pointText.ts";
 import { stripShape } from "../../web/views/drive/watts/stripShape.ts";
 import { wattFlow } from "../../web/views/drive/watts/wattFlow.ts";
 import { variantGroups } from "../../web/views/variants/variantGroups.ts";
@@ -105,7 +106,7 @@ test("known at rest only, or at speed by the series of equal pitch where the par
 test("the answer names throttle, thrust with its doubt, weight and current", () => {
   const text = driveAnswer([drivenAt(0.6)], 0.6, 2);
   expect(text).toMatch(
-    /^At 60\u202f% throttle each of 2 thrusters pulls [\d.]+ ± [\d.]+\u202fN \([\d.]+\u202fkgf\) with “sanded”, drawing [\d.]+ ± [\d.]+\u202fA from the supply\.$/,
+    /^At 60\u202f% throttle each of 2 thrusters pulls [\d.]+ ± [\d.]+\u202fN \([\d.]+\u202fkgf\) with “sanded”, drawing [\d.]+ ± [\d.]+\u202fA from the supply\. “sanded” at 60\u202f% throttle is past what its parts allow: motor current [\d.]+ ± [\d.]+\u202fA \(at most 12\.0 A\)\. Within the limits it pulls .* Extrapolated: “sanded” turns at \d+\u202frpm, measured up to 1800\u202frpm\.$/,
   );
 });
 
@@ -153,7 +154,9 @@ test("the stream of power ends as high as the share that pushes, and each branch
 });
 
 test("carried coefficients are told with their factor, uncarried ones as measured", () => {
-  expect(carriedText(drivenAt(0.5))).toBe("sanded: coefficients as they were measured.");
+  expect(carriedText(drivenAt(0.5))).toBe(
+    "sanded: coefficients as they were measured; what another Reynolds number changes is not counted, nor its doubt.",
+  );
   const factor = { cause: "reynolds", actsOn: "coefficients", reason: "" } as const;
   const sizes = { thrust: 1.01, torque: 0.99, thrustUncertainty: 0.01, torqueUncertainty: 0.02 };
   const carried = { factor: { ...factor, ...sizes }, reynolds: { measured: 16_000, target: 230_000 } };
@@ -220,4 +223,13 @@ test("a temperature that is not worked out is not shown as one", () => {
     pointRows([driven]).find(({ name }) => name.startsWith("Winding temperature"))!.cells[0];
   expect(row(drivenAt(0.5))).toBe("not worked out");
   expect(row(drivenAt(0.5, { motor: { ...MOTOR, thermalResistance: 1 } }))).toMatch(/^\d+\.\d ± \d+\.\d\u202f°C$/);
+});
+
+test("a doubt too small for its digits is told in the unit of the number", () => {
+  const { point } = drivenAt(0.3);
+  const half = { value: 9.046, standardUncertainty: 0.002, interval95: [9.042, 9.05] } as const;
+  const uncertainties = { ...point!.uncertainties!, supplyVoltage: half };
+  expect(pointText({ ...point!, supplyVoltage: 9.046, uncertainties }, "supplyVoltage")).toBe(
+    "9.05 ± under 0.01\u202fV",
+  );
 });

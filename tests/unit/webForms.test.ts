@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { expect, test } from "vitest";
 import { bound, boundCount, boundNumber } from "../../web/forms/bound.ts";
-import { readText, textOf, unitOfText } from "../../web/forms/quantityText.ts";
+import { readText, takenFor, textOf, unitOfText } from "../../web/forms/quantityText.ts";
 
 test.each([
   { si: 0.076, dimension: "length", unit: "mm", text: "76 mm" },
@@ -27,6 +27,23 @@ test.each([
 ])("a length of $text is not taken: $says", ({ text, allowed, says }) => {
   const read = readText(text, "length", allowed);
   expect(read.kind === "problem" && read.message).toContain(says);
+});
+
+test.each([
+  { text: "1", told: "Taken as 100\u202f%. Write 1\u202f% if that is what it is." },
+  { text: "0,5", told: "Taken as 50\u202f%. Write 0,5\u202f% if that is what it is." },
+  { text: "0.2", told: null },
+  { text: "50 %", told: null },
+])("a share typed as $text says what it is taken for where that is in doubt", ({ text, told }) => {
+  const read = readText(text, "fraction");
+  expect(read.kind === "value" && takenFor(text, "fraction", read.si)).toBe(told);
+});
+
+test("what a field needs is told by a value that fits it, and a share too large by its per cent", () => {
+  expect(readText("abc", "number", { example: "2" })).toMatchObject({
+    message: expect.stringContaining("For example 2"),
+  });
+  expect(readText("5", "fraction", { max: 1 })).toMatchObject({ message: expect.stringContaining("Write 5\u202f%") });
 });
 
 test("an empty field is empty, not zero", () => {

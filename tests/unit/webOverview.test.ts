@@ -4,7 +4,12 @@ import type { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
 import type { VehicleAnswer } from "../../shared/model/vehicle/vehicleAnswer.ts";
 import { ApiProblem } from "../../web/api/apiProblem.ts";
 import type { ReductionState } from "../../web/app/reductions.ts";
-import { type OverviewInput, overviewModel, tellingComparison } from "../../web/views/overview/overviewModel.ts";
+import {
+  type FullThrottle,
+  type OverviewInput,
+  overviewModel,
+  tellingComparison,
+} from "../../web/views/overview/overviewModel.ts";
 import type { VehicleLine } from "../../web/views/overview/vehicleLines.ts";
 import { reductionsOf, variantGroups } from "../../web/views/variants/variantGroups.ts";
 import type { Beside } from "../../web/views/vehicle/besides.ts";
@@ -97,6 +102,29 @@ describe("the lines", () => {
   });
   test("show no bollard thrust without motor and pack", () => {
     expect(overviewModel(inputOf(TWO)).lines.map(({ bollardThrust }) => bollardThrust)).toEqual(["–", "–"]);
+  });
+  test("shows what is within the limits of the parts, and flags what was not measured", () => {
+    const at = (thrust: number, rotationRate: number) => ({
+      thrust,
+      supplyCurrent: 2 * thrust,
+      rotationRate,
+      uncertainties: null,
+    });
+    const sentence = "“printed” at 100 % throttle is past what its parts allow.";
+    const full = {
+      point: at(50, 60),
+      within: { throttle: 0.714, point: at(20, 50), sentence },
+      measuredRate: 40,
+    } as unknown as FullThrottle;
+    const { lines, driveNotes } = overviewModel(inputOf(TWO, { fullThrottle: new Map([["printed", full]]) }));
+    expect([lines[0]!.bollardThrust, lines[0]!.supplyCurrent]).toEqual([
+      "20.0\u202fN at 71\u202f% throttle, extrapolated",
+      "40.0\u202fA",
+    ]);
+    expect(driveNotes).toEqual([
+      sentence,
+      "Extrapolated: “printed” turns at 3000\u202frpm, measured up to 2400\u202frpm.",
+    ]);
   });
   test("say that the power is not known where no shaft power was measured", () => {
     const reduction = reductionOf({ thrustCoefficient: 0.2, powerCoefficient: null });

@@ -41,7 +41,7 @@ function inputOf(change: Partial<ReportInput> = {}): ReportInput {
     parts: NO_PARTS,
     runs: RUNS,
     reductionOf: (id) => ({ state: "ready", reduction: REDUCTIONS.get(id) ?? null, problem: null, basis: "1" }),
-    overview: { answer: comparisons[0]!.sentence, holds: "Holds 2 runs.", driveBasis: "", lines: [] },
+    overview: { answer: comparisons[0]!.sentence, holds: "Holds 2 runs.", driveBasis: "", driveNotes: [], lines: [] },
     variants: {
       ...{ answer: comparisons[0]!.sentence, groups, comparisons, picture: overlayChart(groups) },
       ...{ spreads: "tested", baselineBecause: "Its first run was entered first." },

@@ -63,6 +63,19 @@ test("parts left out stay out, and only tethers that carry power feed the packs'
   expect(sizeText(box)).toContain("= 0 combinations");
 });
 
+test("what is not kept is not counted as one", () => {
+  const none = {
+    ...{ propellers: [], instruments: [], motors: [], controllers: [] },
+    packs: [],
+    gears: [],
+    tethers: [],
+  };
+  const box = boxOf(none as never, [], NOTHING_LEFT_OUT);
+  expect(sizeText(box)).toBe(
+    "0 motors × no controller kept × 0 supplies × 0 propellers × direct drive = 0 combinations",
+  );
+});
+
 test.each([
   { text: "70 mm, 90 mm", values: [0.07, 0.09] },
   { text: "70 mm; 9,5 cm", values: [0.07, 0.095] },

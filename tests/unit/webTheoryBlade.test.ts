@@ -126,6 +126,16 @@ describe("what the finish does", () => {
 });
 
 describe("where the power goes", () => {
+  it("takes the static merit of the section's head, interval and all", () => {
+    // As of three mountings: Student's t makes the interval wider than 1.96 u.
+    const staticMerit = { value: 0.428, standardUncertainty: 0.008, interval95: [0.407, 0.449] } as const;
+    const told = lossesTold({ ...SANDED, staticMerit });
+    if ("problem" in told) throw new Error(told.problem);
+    expect(told.report.staticMerit).toEqual(staticMerit);
+    expect(told.report.short).toContain("static merit of 0.428 ± 0.021");
+    const { value, interval95 } = told.report.thrustOverIdeal;
+    expect([value, ...interval95]).toEqual([0.428, 0.407, 0.449].map((merit) => merit ** (2 / 3)));
+  });
   it("gives parts that with the ideal add up to the whole", () => {
     const told = lossesTold(SANDED);
     if ("problem" in told) throw new Error(told.problem);

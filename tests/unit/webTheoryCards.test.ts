@@ -18,6 +18,7 @@ import {
   depthPicture,
   missingOf,
   nozzleNote,
+  waterAnswer,
   waterLimits,
   waterRows,
 } from "../../web/views/theory/water/waterModel.ts";
@@ -80,6 +81,16 @@ describe("what the water allows", () => {
     const n = at4500.x / 60;
     const dynamic = 0.5 * 999.1 * (0.7 * Math.PI * n * 0.1) ** 2;
     expect(at4500.y).toBeCloseTo(Math.max(0, (0.9 * dynamic + 1705 - 101325) / (999.1 * 9.80665)), 1);
+  });
+
+  it("says where the depth is an example that nobody stated", () => {
+    const stated = { fluid: FRESH_15, depth: 1, rotationRate: 75 };
+    expect(waterAnswer({ answer: "It cavitates." }, stated)).toBe("It cavitates.");
+    expect(waterAnswer({ answer: "It cavitates." }, { ...stated, isExample: true })).toBe(
+      "At an example depth of 1.00\u202fm, as none is stated: It cavitates.",
+    );
+    const named = (isExample: boolean) => depthPicture(SUBJECT, { ...stated, isExample }).series.at(-1)!.name;
+    expect([named(false), named(true)]).toEqual(["Depth stated", "Depth taken as an example"]);
   });
 
   it("names what is not known of the propeller", () => {

@@ -1,6 +1,6 @@
 import type { ChartSeries, ChartSpec } from "./chartSpec.ts";
 import { legendEntries } from "./legendEntries.ts";
-import { xRange } from "./ranges.ts";
+import { xRange, yRange } from "./ranges.ts";
 
 /** A number that stands at a curve and before its name in the legend, so that ten curves are told apart without colour. */
 export interface Tag {
@@ -38,7 +38,10 @@ export const END_SHARE = 0.04;
 /** Layout and tags ask at every drawing of one picture; it is answered once. */
 const crowded = new WeakMap<ChartSpec, boolean>();
 
-/** Whether so many curves end where the picture ends that their numbers need a column of their own. */
+/** Nearer ends, as a part of the height of the picture, would lay the number of one curve on the other. */
+const LEAST_APART = 0.07;
+
+/** Whether so many curves end where the picture ends, or two so near one another, that their numbers need a column of their own. */
 export function isCrowded(spec: ChartSpec): boolean {
   const known = crowded.get(spec) ?? endsAreCrowded(spec);
   crowded.set(spec, known);
@@ -49,7 +52,19 @@ function endsAreCrowded(spec: ChartSpec): boolean {
   const { low, high } = xRange(spec);
   const end = high - END_SHARE * (high - low);
   const reaches = ({ series }: Tag) => series.kind !== "measured" && series.points.some(({ x }) => x >= end);
-  return tagsOf(spec).filter(reaches).length > MOST_ON_ENDS;
+  const reaching = tagsOf(spec).filter(reaches);
+  return reaching.length > MOST_ON_ENDS || endsAreNear(spec, reaching);
+}
+
+function endsAreNear(spec: ChartSpec, tags: readonly Tag[]): boolean {
+  return (["y", "y2"] as const).some((axis) => {
+    const { low, high } = yRange(spec, axis);
+    const ends = tags
+      .filter(({ series }) => Boolean(series.secondAxis && spec.y2) === (axis === "y2"))
+      .map(({ series }) => series.points.reduce((far, point) => (point.x > far.x ? point : far)).y)
+      .sort((a, b) => a - b);
+    return ends.some((y, at) => at > 0 && y - ends[at - 1]! < LEAST_APART * (high - low));
+  });
 }
 
 export interface Anchor {

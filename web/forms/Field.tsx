@@ -12,6 +12,8 @@ export interface FieldProps {
   readonly label: string;
   /** PrintedSymbol of the trade, e.g. "D" or "c_0.7"; an underscore starts an index. */
   readonly symbol?: string | undefined;
+  /** Of a number that is typed without one; it stands behind the symbol. */
+  readonly unit?: string | undefined;
   readonly help?: string | undefined;
   readonly problem?: string | null | undefined;
   readonly optional?: boolean | undefined;
@@ -20,13 +22,20 @@ export interface FieldProps {
 }
 
 /** Label, control, help and problem, tied together for every reader. */
-export function Field({ label, symbol, help, problem, optional, children }: FieldProps) {
+export function Field({ label, symbol, unit, help, problem, optional, children }: FieldProps) {
   const id = useId();
   const shown = [help && `${id}-help`, problem && `${id}-problem`].filter(Boolean).join(" ");
   return (
     <div class={problem ? "field field-problem" : "field"}>
       <label for={id}>
-        {label} {symbol && <PrintedSymbol text={symbol} />}
+        {label}
+        {symbol && (
+          <>
+            {" "}
+            <PrintedSymbol text={symbol} />
+          </>
+        )}
+        {unit && `, ${unit}`}
         {optional && <span class="field-optional"> optional</span>}
       </label>
       {children({ id, describedBy: shown || undefined, problem: Boolean(problem) })}

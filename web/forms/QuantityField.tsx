@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Dimension } from "../../shared/quantity/units.data.ts";
 import { Field } from "./Field.tsx";
-import { type Allowed, type ReadText, readText, textOf, unitOfText } from "./quantityText.ts";
+import { type Allowed, type ReadText, readText, takenFor, textOf, unitOfText } from "./quantityText.ts";
 
 export interface QuantityFieldProps extends Allowed {
   readonly label: string;
@@ -28,9 +28,10 @@ export interface QuantityFieldProps extends Allowed {
 /** A quantity typed with its unit. What can not be read is said under the field; the last whole value stays in force. */
 export function QuantityField(props: QuantityFieldProps) {
   const { label, symbol, help, optional } = props;
-  const { text, problem, type, leave, enter } = useQuantityText(props);
+  const { text, problem, taken, type, leave, enter } = useQuantityText(props);
+  const told = [help, taken].filter(Boolean).join(" ");
   return (
-    <Field label={label} symbol={symbol} help={help} optional={optional} problem={problem}>
+    <Field label={label} symbol={symbol} help={told} optional={optional} problem={problem}>
       {({ id, describedBy, problem: wrong }) => (
         <input
           id={id}
@@ -89,18 +90,20 @@ function useQuantityText(props: QuantityFieldProps) {
   };
 
   const problem = (left && read.kind === "problem" ? read.message : null) ?? props.problem;
-  return { text, problem, type, leave, enter };
+  const taken = read.kind === "value" ? takenFor(text, dimension, read.si) : null;
+  return { text, problem, taken, type, leave, enter };
 }
 
 function whole(
   text: string,
-  { dimension, optional, polePairs, min, max, positive, check }: QuantityFieldProps,
+  { dimension, optional, polePairs, min, max, positive, unitNeeded, check, example }: QuantityFieldProps,
 ): ReadText {
   const allowed: Allowed = {
     ...(min === undefined ? {} : { min }),
     ...(max === undefined ? {} : { max }),
     ...(positive ? { positive } : {}),
-    check,
+    ...(unitNeeded ? { unitNeeded } : {}),
+    ...{ check, example },
   };
   const read = readText(text, dimension, allowed, polePairs);
   return read.kind === "empty" && !optional ? { kind: "problem", message: "Needed: a value with its unit." } : read;

@@ -16,6 +16,10 @@ export interface Allowed {
   readonly max?: number;
   /** Zero itself is not allowed, only what is greater. */
   readonly positive?: boolean;
+  /** A fraction must say whether it is per cent. */
+  readonly unitNeeded?: boolean;
+  /** A value that fits the field, for what is said of one that can not be read. */
+  readonly example?: string | undefined;
   /** Anything else that can be wrong with an SI value: the sentence, or null. */
   readonly check?: ((si: number) => string | null) | undefined;
 }
@@ -42,7 +46,9 @@ function plainNumber(value: number): string {
 export function readText(text: string, dimension: Dimension, allowed: Allowed = {}, polePairs?: number): ReadText {
   if (text.trim() === "") return { kind: "empty" };
   try {
-    const si = parseQuantity(text, dimension, polePairs === undefined ? {} : { polePairs });
+    const { unitNeeded = false, example } = allowed;
+    const told = { ...(polePairs !== undefined && { polePairs }), ...(example !== undefined && { example }) };
+    const si = parseQuantity(text, dimension, { unitNeeded, ...told });
     const message = outside(si, dimension, text, allowed);
     return message ? { kind: "problem", message } : { kind: "value", si };
   } catch (thrown) {
@@ -61,9 +67,24 @@ function outside(
   const told = (bound: number) => textOf(bound, dimension, unit);
   if (positive && !(si > 0)) return `${text.trim()} is too small. Needed: more than 0.`;
   if (min !== undefined && si < min) return `${text.trim()} is too small. Needed: at least ${told(min)}.`;
-  if (max !== undefined && si > max) return `${text.trim()} is too large. Needed: at most ${told(max)}.`;
+  if (max !== undefined && si > max) {
+    const meant = isBareShare(text, dimension) ? ` Write ${text.trim()}\u202f% if that is what it is.` : "";
+    return `${text.trim()} is too large. Needed: at most ${told(max)}.${meant}`;
+  }
   return check?.(si) ?? null;
 }
+
+/** Share from which on one without a sign may as well be meant in per cent. */
+const LARGE_SHARE = 0.2;
+
+/** What a large share typed without a sign is taken for: "1" may be meant as 1 %. Null where there is nothing to say. */
+export function takenFor(text: string, dimension: Dimension, si: number): string | null {
+  if (!isBareShare(text, dimension) || !(si > LARGE_SHARE)) return null;
+  return `Taken as ${plainNumber(100 * si)}\u202f%. Write ${text.trim()}\u202f% if that is what it is.`;
+}
+
+const isBareShare = (text: string, dimension: Dimension): boolean =>
+  dimension === "fraction" && unitOfText(text, dimension) === undefined;
 
 /** The unit a person wrote behind the number, or undefined. */
 export function unitOfText(text: string, dimension: Dimension): string | undefined {

@@ -121,7 +121,7 @@ const torqueOf = (C_P: Uncertain) => scaled(C_P, TORQUE_OVER_POWER_COEFFICIENT);
  *
  *   η_O = J K_T/C_P;   ∂η/∂K_T = J/C_P,   ∂η/∂C_P = −J K_T/C_P²,   ∂η/∂J = K_T/C_P
  *
- * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1 and 5.2.
+ * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1 and 5.2, from memory.
  */
 export function efficiencyOf(
   J: number,

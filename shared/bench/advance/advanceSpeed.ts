@@ -38,7 +38,7 @@ export function requireOneSpeed({ advanceSpeed }: Channels, { advanceSpeeds }: R
  *
  *   J = V/(n D),   u²(J) = (u(V)/(n D))² + (J u(n)/n)²   of the plateau's own scatter and rounding
  *
- * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1.
+ * Source   ITTC Symbols and Terminology List (2021); JCGM 100:2008, 5.1, from memory.
  */
 export function advanceOf(plateau: MeasuredPlateau, recipe: Recipe, diameter: number): Advance | null {
   const speed = plateau.advanceSpeed ?? statedSpeed(plateau.middle, recipe);

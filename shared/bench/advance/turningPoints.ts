@@ -19,7 +19,7 @@ const DIFFERENCE = 1e-4;
  *
  *   u(J_0) = u(K_T)/|K_T′(J_0)|
  *
- * Source   implicit function, law of propagation: JCGM 100:2008, 5.1.
+ * Source   implicit function, law of propagation: JCGM 100:2008, 5.1, from memory.
  * Error    first order; beyond the range it is told as extrapolated.
  */
 export function zeroThrustOf({ thrust, thrustAt, range: [low, high] }: AdvanceCurves): AdvanceFit["zeroThrust"] {
@@ -43,7 +43,7 @@ export function zeroThrustOf({ thrust, thrustAt, range: [low, high] }: AdvanceCu
  * The best efficiency η = J K_T/C_P within the measured range and its J, both 1; null where there is no power or no thrust.
  *
  * Source   open-water efficiency: ITTC Symbols and Terminology List (2021); the place by Brent's method on dη/dJ, its
- *          doubt as that of the slope over the curvature, JCGM 100:2008, 5.1.
+ *          doubt as that of the slope over the curvature, JCGM 100:2008, 5.1, from memory.
  * Error    first order. At an end of the range the place is that end, without a doubt of its own, and told so.
  */
 export function peakOf(

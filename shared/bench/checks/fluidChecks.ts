@@ -1,7 +1,7 @@
 import { freshWaterDensity } from "../../fluid/freshWater.ts";
 import { describeFluid } from "../../fluid/parseFluid.ts";
 import { seaWaterDensity } from "../../fluid/seaWater.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { ASSUMED_FLUID } from "../assumedFluid.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -21,10 +21,10 @@ export function fluidChecks({ recipe, fluid }: Pick<RunFacts, "recipe" | "fluid"
   return [
     warning({
       code: "bench.fluid-assumed",
-      where: "recipe.fluid",
-      found: `Nobody stated what the propeller turned in: ${describeFluid(recipe.fluid)} was taken, ${formatNumber(fluid.density, 4)} kg/m³. Where the true density is 1 % greater, K_T and C_P are 1 % smaller and the static merit 0.5 %; sea water is ${formatNumber(100 * SEA_IS_DENSER, 2)} % denser than fresh`,
+      where: "fluid",
+      found: `Nobody stated what the propeller turned in: ${describeFluid(recipe.fluid)} was taken, ${formatNumber(fluid.density, 4)} kg/m³. Where the true density is 1 % greater, K_T and C_P are 1 % smaller and the static merit 0.5 %; sea water is ${formatPercent(SEA_IS_DENSER)} denser than fresh`,
       needed: "the fluid and its temperature on the day of the run",
-      mend: "State it under “On the stand” on the Bench screen, with --water on the command line, or as recipe.fluid without fluidAssumed over the interface",
+      mend: "State it with the run",
     }),
   ];
 }

@@ -1,6 +1,7 @@
 import { chiSquareUpperTail } from "../../numeric/chiSquare.ts";
-import { formatNumber, formatUncertain } from "../../quantity/format.ts";
+import { formatNumber, formatPercent, formatUncertain } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { thrustTrend } from "../misfit.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { unseenZero } from "../unseenZero.ts";
 
@@ -16,17 +17,14 @@ export function lawChecks(facts: RunFacts): Warning[] {
   return [exponentCheck(facts), interceptCheck(facts), scatterCheck(facts)].filter((found) => found !== null);
 }
 
-function exponentCheck({ law, used }: RunFacts): Warning | null {
-  if (law === null) return null;
-  const { exponent } = law.ifZeroStood;
-  const [low, high] = exponent.interval95;
-  const rates = used.map(({ measured }) => measured.rotationRate.mean);
-  const change = (Math.max(...rates) / Math.min(...rates)) ** (exponent.value - 2) - 1;
-  if ((low <= 2 && high >= 2) || Math.abs(change) < RELEVANT) return null;
+function exponentCheck(facts: RunFacts): Warning | null {
+  const change = thrustTrend(facts);
+  if (change === null) return null;
+  const { exponent } = facts.law!.ifZeroStood;
   return warning({
     code: "bench.exponent",
     where: "thrust fit",
-    found: `thrust grows with the power ${formatUncertain(exponent)} of the rotation rate: the thrust coefficient ${change > 0 ? "rises" : "falls"} by ${formatNumber(Math.abs(change) * 100, 2)} % from the slowest to the fastest plateau`,
+    found: `thrust grows with the power ${formatUncertain(exponent)} of the rotation rate: the thrust coefficient ${change > 0 ? "rises" : "falls"} by ${formatPercent(Math.abs(change))} from the slowest to the fastest plateau`,
     needed: "the power 2, as far as the blade Reynolds number changes nothing",
     mend: "Likely: a tare that is off, a pivot that rubs, ventilation or walls at high thrust, blades that bend, or low Reynolds numbers at the slow end; one coefficient is then a mean over the range",
   });
@@ -61,7 +59,7 @@ function scatterCheck({ thrust: { fit }, used, singleReadings, law }: RunFacts):
   return warning({
     code: "bench.scatter",
     where: "thrust fit",
-    found: `the plateaus scatter by ${formatNumber(spread * 100, 2)} % about the fit, ${formatNumber(fit.scatterRatio, 2)} times more than their readings explain; the uncertainty was widened by that factor`,
+    found: `the plateaus scatter by ${formatPercent(spread)} about the fit, ${formatNumber(fit.scatterRatio, 2)} times more than their readings explain; the uncertainty was widened by that factor`,
     needed: "scatter that the readings explain",
     mend: unseen
       ? `A zero that is off by ${formatNumber(Math.abs(unseen.zero), 2)} N during the run would explain most of it, and the uncertainties of K_T, exponent and intercept allow for that: log a rest between the steps too, so that a zero that wanders out and back is seen`

@@ -1,5 +1,5 @@
 import { twoSidedPValue } from "../../numeric/studentT.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { type JudgedPlateau, plateauName } from "../judgedPlateau.ts";
 import type { RunFacts } from "../runFacts.ts";
@@ -35,7 +35,7 @@ function named(plateau: JudgedPlateau, K: number, t: number): Warning {
   return warning({
     code: "bench.outlier",
     where: plateauName(plateau),
-    found: `${formatNumber(y)} N lies ${formatNumber(100 * Math.abs(y / (K * x) - 1), 2)} % ${y > K * x ? "above" : "below"} the fit, ${formatNumber(Math.abs(t), 2)} standard deviations of the others`,
+    found: `${formatNumber(y)} N lies ${formatPercent(Math.abs(y / (K * x) - 1))} ${y > K * x ? "above" : "below"} the fit, ${formatNumber(Math.abs(t), 2)} standard deviations of the others`,
     needed: "",
     mend: "It still counts. If you know what went wrong there, leave it out with the reason",
   });

@@ -1,6 +1,6 @@
 import { median } from "../../numeric/median.ts";
 import { bladeReynolds } from "../../propeller/coefficients.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import type { RunFacts } from "../runFacts.ts";
 import { segmentOf } from "../tareLine.ts";
@@ -21,7 +21,6 @@ export function runChecks(facts: RunFacts): Warning[] {
     unusableSpans(facts),
     borrowedTare(facts),
     oneTare(facts),
-    noCalibration(facts),
     singleReadings(facts),
     motorConstants(facts),
     lowReynolds(facts),
@@ -55,7 +54,7 @@ function wildReadings({ used }: RunFacts): Warning | null {
   return warning({
     code: "bench.wild-readings",
     where: `column ${worst.header}`,
-    found: `in ${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"} up to ${formatNumber(100 * worst.part, 2)} % of the readings lie far outside the others; they are too many to be glitches, and none was left out`,
+    found: `in ${hit.length} ${hit.length === 1 ? "plateau" : "plateaus"} up to ${formatPercent(worst.part)} of the readings lie far outside the others; they are too many to be glitches, and none was left out`,
     needed: "readings that scatter about one value while a step is held",
     mend: "Look at the trace: a loose contact or a radio link that drops out spoils the mean, a propeller that stutters has none; leave such plateaus out",
   });
@@ -175,18 +174,6 @@ function oneTare({ thrustTare }: RunFacts): Warning | null {
   });
 }
 
-function noCalibration({ channels, thrust }: RunFacts): Warning | null {
-  if (channels.thrust.relativeUncertainty > 0 || channels.thrust.calibration) return null;
-  const [low, high] = thrust.document.coefficient.interval95;
-  return warning({
-    code: "bench.no-calibration",
-    where: `column ${channels.thrust.header}`,
-    found: `no uncertainty is given for the calibration of the thrust, so the interval ${formatNumber(low, 4)} to ${formatNumber(high, 4)} does not contain the scale's own error`,
-    needed: "the relative uncertainty of the scale with its lever",
-    mend: "Hang known weights on the stand and give the relative standard uncertainty, often 0.5 to 2 %",
-  });
-}
-
 function singleReadings({ singleReadings: single, used }: RunFacts): Warning | null {
   if (!single) return null;
   return warning({
@@ -207,7 +194,7 @@ function motorConstants({ powerSource, standMotor }: RunFacts): Warning | null {
     found:
       "no torque was measured: shaft power was worked out from electrical power and the motor's constants, and the interval does not contain the error of these constants",
     needed: "a torque cell, or constants measured on this very motor",
-    mend: "Measure speed constant, resistance and no-load current of the motor on the stand: under Parts, “Identify from runs”",
+    mend: "Identify the motor: measure its speed constant, resistance and no-load current on the stand",
   });
 }
 

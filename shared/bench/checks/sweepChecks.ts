@@ -1,6 +1,6 @@
 import { combined } from "../../numeric/combined.ts";
 import { twoSidedPValue } from "../../numeric/studentT.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { fitThroughOrigin, weighingUncertainty, withoutSpread } from "../coefficientFit.ts";
 import { type JudgedPlateau, plateauName } from "../judgedPlateau.ts";
@@ -65,7 +65,7 @@ function upAgainstDown({ used, singleReadings, thrust }: RunFacts): Warning | nu
   return warning({
     code: "bench.up-down",
     where: "thrust fit",
-    found: `the way up gives a thrust coefficient of ${formatNumber(upFit!.coefficient, 4)} (${up.length} plateaus), the way down ${formatNumber(downFit!.coefficient, 4)} (${down.length}): ${formatNumber(Math.abs(part) * 100, 2)} % ${part > 0 ? "less" : "more"} on the way down`,
+    found: `the way up gives a thrust coefficient of ${formatNumber(upFit!.coefficient, 4)} (${up.length} plateaus), the way down ${formatNumber(downFit!.coefficient, 4)} (${down.length}): ${formatPercent(Math.abs(part))} ${part > 0 ? "less" : "more"} on the way down`,
     needed: "the same both ways",
     mend: "Likely: friction in the pivot, a scale that creeps, heating, or water that was set moving; the mean of both is fitted",
   });

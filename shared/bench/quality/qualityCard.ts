@@ -4,6 +4,7 @@ import { heating } from "./heating.ts";
 import { immersion } from "./immersion.ts";
 import { packSag } from "./packSag.ts";
 import { plateauRange } from "./plateauRange.ts";
+import { powerLaw } from "./powerLaw.ts";
 import { returnFlow } from "./returnFlow.ts";
 import { reynoldsRange } from "./reynoldsRange.ts";
 import { saturation } from "./saturation.ts";
@@ -19,5 +20,5 @@ export const QUALITY_CHECKS: readonly ((facts: RunFacts) => QualityCheck)[] = [
   ...[immersion, tankSize, returnFlow, ventilation],
   ...[packSag, heating, temperatureDrift],
   ...[thrustCalibration, saturation, tachometerAliasing, tareSize],
-  ...[plateauRange, reynoldsRange],
+  ...[plateauRange, powerLaw, reynoldsRange],
 ];

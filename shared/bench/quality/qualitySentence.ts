@@ -1,7 +1,7 @@
 import type { QualityCheck, QualityVerdict } from "../../model/quality.ts";
 
 /**
- * The card in one sentence: "8 of 13 checks passed; look at: pack sag, heating. Not known: immersion."
+ * The card in one sentence: "8 of 14 checks passed; look at: pack sag, heating. Not known: immersion."
  * Checks that could not be judged count neither as passed nor as flagged.
  */
 export function qualitySentence(checks: readonly QualityCheck[]): string {

@@ -41,9 +41,11 @@ export function factsOfRun(id: string, run: Run, parts: PartsOfRun): RunFacts {
   return { id, name, variant, mounting, tags: [...tags], ...stated(known) };
 }
 
+type Stated<T> = { [K in keyof T]?: Exclude<T[K], undefined> };
+
 /** Without the keys that have no value, as the documents want it. */
-function stated<T extends object>(record: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as never;
+function stated<T extends object>(record: T): Stated<T> {
+  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as Stated<T>;
 }
 
 /** Instruments by name, and corrections that were typed; runs without either took the readings as they are. */

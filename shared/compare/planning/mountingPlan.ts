@@ -2,7 +2,7 @@ import type { MountingPlan, PlanRequest } from "../../model/mountingPlan.ts";
 import { chiSquareUpperTail } from "../../numeric/chiSquare.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { type PlannedTest, smallestDifference, tTestPower, tTestSize } from "../../numeric/tTestPower.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { countInWords } from "../inWords.ts";
 import { runSheet } from "./runSheet.ts";
@@ -64,12 +64,10 @@ function upperEnd(spread: number, degreesOfFreedom: number): number {
   return spread * Math.sqrt(degreesOfFreedom / root);
 }
 
-const percent = (part: number) => `${formatNumber(100 * part, 2)} %`;
-
 function planSentence(request: PlanRequest, plan: Omit<MountingPlan, "sentence" | "sheet" | "warnings">): string {
   const { difference, power, runToRun, mountingsSoFar, design } = request;
-  const wanted = `a difference of ${percent(difference)} with a chance of ${percent(power)}`;
-  const spread = `where mountings of one propeller differ by ${percent(runToRun)}`;
+  const wanted = `a difference of ${formatPercent(difference)} with a chance of ${formatPercent(power)}`;
+  const spread = `where mountings of one propeller differ by ${formatPercent(runToRun)}`;
   if (plan.mountings === null) {
     return `More than a thousand mountings of each variant would be needed to see ${wanted}, ${spread}: make the mounting repeat better first.`;
   }
@@ -83,7 +81,7 @@ function planSentence(request: PlanRequest, plan: Omit<MountingPlan, "sentence" 
   const larger =
     plan.largerSpread === null
       ? ""
-      : ` The spread is an estimate: were it ${percent(plan.largerSpread)}, ${plan.mountingsIfSpreadIsLarger === null ? "more than a thousand" : `it would take ${plan.mountingsIfSpreadIsLarger}`}${plan.mountingsIfSpreadIsLarger === null ? " would be needed" : ""}.`;
+      : ` The spread is an estimate: were it ${formatPercent(plan.largerSpread)}, ${plan.mountingsIfSpreadIsLarger === null ? "more than a thousand" : `it would take ${plan.mountingsIfSpreadIsLarger}`}${plan.mountingsIfSpreadIsLarger === null ? " would be needed" : ""}.`;
   return `${plan.mountings} ${each} show ${wanted}, ${spread}.${there}${larger}`;
 }
 

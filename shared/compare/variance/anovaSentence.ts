@@ -1,5 +1,5 @@
 import type { Anova } from "../../model/anova.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { LEVEL } from "../comparisonSentence.ts";
 import { FACTOR_WORDS } from "../factors/factorWords.data.ts";
 import { inWords } from "../inWords.ts";
@@ -22,7 +22,7 @@ export function anovaSentence({
     ...(not.length === 0 ? [] : [`No change with ${titles(not)} can be claimed.`]),
   ];
   const interaction = rows.find(({ kind }) => kind === "interaction");
-  const remounting = `A run differs from another of the same kind by ${formatNumber(100 * spread, 2)} %.`;
+  const remounting = `A run differs from another of the same kind by ${formatPercent(spread)}.`;
   return [...found, interactionWords(interaction, { factors, withInteraction }), remounting]
     .filter((one) => one !== "")
     .join(" ");

@@ -43,20 +43,21 @@ function leavesAt(key: string, schema: z.ZodType): PartLeaf[] {
   const { inner } = unwrapped(schema);
   if (inner instanceof z.ZodObject && !WHOLE.has(key)) return leavesIn(inner.shape, `${key}.`);
   // One of several ways to state the same: each with its own value, beside the name of the way.
-  if (inner.type === "union") {
-    const ways = (inner as z.ZodUnion).options as readonly z.ZodObject[];
-    return ways.flatMap(({ shape }) => {
-      const { given, ...values } = shape as Shape;
-      const way = { key: `${key}.given`, given: given instanceof z.ZodLiteral ? String(given.value) : "" };
-      return leavesIn(values, `${key}.`).map((leaf) => ({ ...leaf, optional: true, way }));
-    });
-  }
+  if (inner instanceof z.ZodUnion)
+    return inner.options.flatMap((option) => (option instanceof z.ZodObject ? leavesOfWay(option.shape, key) : []));
   return [leafOf(key, schema)];
+}
+
+function leavesOfWay({ given, ...values }: Shape, key: string): PartLeaf[] {
+  const way = { key: `${key}.given`, given: given instanceof z.ZodLiteral ? String(given.value) : "" };
+  return leavesIn(values, `${key}.`).map((leaf) => ({ ...leaf, optional: true, way }));
 }
 
 function leafOf(key: string, schema: z.ZodType): PartLeaf {
   const { inner, optional, nullable, description } = unwrapped(schema);
-  const { symbol = "", unit = pulseUnit(description) } = (inner.meta() ?? {}) as Record<string, string | undefined>;
+  const meta = inner.meta() ?? {};
+  const symbol = String(meta["symbol"] ?? "");
+  const unit = String(meta["unit"] ?? pulseUnit(description));
   const text = unit !== "" && description.endsWith(`, ${unit}`) ? description.slice(0, -unit.length - 2) : description;
   const written = writtenUnit(key, unit);
   return { key, optional, nullable, type: typeOf(inner), schema: inner, text, symbol, unit, way: null, written };
@@ -70,7 +71,7 @@ function typeOf(schema: z.ZodType): PartLeaf["type"] {
   if (schema.type === "string") return "text";
   if (schema.type === "array") return "list";
   if (schema.type === "object") return "document";
-  return (schema as z.ZodNumber).format === "safeint" ? "whole" : "number";
+  return schema instanceof z.ZodNumber && schema.format === "safeint" ? "whole" : "number";
 }
 
 interface Unwrapped {
@@ -80,12 +81,14 @@ interface Unwrapped {
   readonly description: string;
 }
 
+const isWrapped = (schema: z.ZodType): schema is z.ZodType & { readonly unwrap: () => z.ZodType } =>
+  schema.type === "optional" || schema.type === "default" || schema.type === "nullable";
+
 /** The schema inside "optional", "default" and "or null", with the words that stand outermost. */
 function unwrapped(schema: z.ZodType): Unwrapped {
   const description = schema.description ?? "";
-  if (schema.type !== "optional" && schema.type !== "default" && schema.type !== "nullable")
-    return { inner: schema, optional: false, nullable: false, description };
-  const inside = unwrapped((schema as unknown as { unwrap: () => z.ZodType }).unwrap());
+  if (!isWrapped(schema)) return { inner: schema, optional: false, nullable: false, description };
+  const inside = unwrapped(schema.unwrap());
   return {
     inner: inside.inner,
     optional: inside.optional || schema.type !== "nullable",

@@ -1,11 +1,13 @@
 import { z } from "zod";
 import { si } from "../fields.ts";
-import { ResultWarning, UncertainNumber, uncertainSi } from "../uncertain.ts";
+import { ResultWarning, uncertainSi } from "../uncertain.ts";
 import { EnergyAccount } from "./account.ts";
 import { DoubtShare, LimitingPart } from "./motionAnswer.ts";
+import { ToldNumber } from "./toldNumber.ts";
 
 const number = (symbol: string, unit: string, text: string) => si(z.number(), { symbol, unit, text });
 const uncertain = (symbol: string, unit: string, text: string) => uncertainSi({ symbol, unit, text });
+const told = (symbol: string, unit: string, text: string) => si(ToldNumber, { symbol, unit, text });
 const share = (symbol: string, text: string) => number(symbol, "1", text);
 
 /** What ends the time that a charge lasts. */
@@ -43,13 +45,13 @@ export const LegAnswer = z
     duration: number("t", "s", "Time it asks for, all repeats").nullable().describe("Null: it makes no way"),
     time: number("t", "s", "Time it was done"),
     distance: number("s", "m", "Way over the ground, or change of depth, that was made; 0 where it stays"),
-    charge: uncertain("Q", "C", "Charge it took"),
+    charge: told("Q", "C", "Charge it took"),
     chargeBefore: share("s", "Share of the charge when it began"),
     chargeAfter: uncertain("s", "1", "Share of the charge when it ended"),
-    power: uncertain("P", "W", "Mean power from the bus").nullable().describe("Null: it was not done at all"),
-    greatestCurrent: uncertain("I", "A", "Greatest current from the supply, at its end").nullable(),
-    leastVoltage: uncertain("U", "V", "Least voltage of the bus, at its end").nullable(),
-    energyTaken: uncertain("E", "J", "Energy that left the ideal source"),
+    power: told("P", "W", "Mean power from the bus").nullable().describe("Null: it was not done at all"),
+    greatestCurrent: told("I", "A", "Greatest current from the supply, at its end").nullable(),
+    leastVoltage: told("U", "V", "Least voltage of the bus, at its end").nullable(),
+    energyTaken: told("E", "J", "Energy that left the ideal source"),
     energy: EnergyAccount.describe("Where that went, best estimates"),
     endedBy: CutOff.nullable().describe("Null: it was done, or not reached"),
     shortfall: DemandShortfall.nullable().describe("Null: it can be done at the charge it began with"),
@@ -91,17 +93,17 @@ export const MissionAnswer = z
       })
       .nullable()
       .describe("Null: it is done whole"),
-    neededCharge: number("Q", "C", "Rated charge that does the whole of it with the reserve left, all else the same")
+    neededCharge: told("Q", "C", "Rated charge that does the whole of it with the reserve left, all else the same")
       .nullable()
       .describe("Null: no charge would do, as a leg is out of reach even of a full pack"),
     missingCharge: number("Q", "C", "Needed less rated charge; negative: to spare").nullable(),
-    times: UncertainNumber.nullable().describe(
+    times: ToldNumber.nullable().describe(
       "How often it fits into the charge: all legs made this many times as long end at the reserve or what comes before; null: not at all, or without end",
     ),
-    lasts: UncertainNumber.nullable().describe(
+    lasts: ToldNumber.nullable().describe(
       "That many times its duration, s: how long the charge lasts at this mix of legs",
     ),
-    left: UncertainNumber.nullable().describe("Share of the charge left at the end; null: it does not get there"),
+    left: ToldNumber.nullable().describe("Share of the charge left at the end; null: it does not get there"),
     probabilityFits: z.number().min(0).max(1).nullable().describe("Probability that it fits, of first order"),
     shares: z
       .array(DoubtShare)
@@ -130,8 +132,8 @@ export type EndurancePoint = z.infer<typeof EndurancePoint>;
 export const BestSpeed = z
   .strictObject({
     speed: number("V", "m/s", "Speed through the water"),
-    time: UncertainNumber.describe("Time that the usable charge lasts at it, s"),
-    range: UncertainNumber.describe("Way at it, m"),
+    time: ToldNumber.describe("Time that the usable charge lasts at it, s"),
+    range: ToldNumber.describe("Way at it, m"),
     within: z.tuple([z.number(), z.number()]).describe("Speeds between which the way is at most 2 % shorter, m/s"),
     shares: z.array(DoubtShare).describe("What makes it doubtful, the greatest share first"),
     sentence: z.string(),
@@ -198,7 +200,14 @@ export const PackFit = z
     resistance: number("R_s", "Ω", "Resistance of the supply with it"),
     times: z.number().nullable().describe("How often the mission fits into its charge; null: not at all, or not known"),
     chargeLeft: share("s", "Share of its charge left at the end, or at what ends the mission").nullable(),
-    neededCharge: number("Q", "C", "Rated charge it would need").nullable(),
+    neededCharge: told(
+      "Q",
+      "C",
+      "Rated charge it would need, as doubtful relative to itself as that of the mission",
+    ).nullable(),
+    isSure: z
+      .boolean()
+      .describe("Whether it fits or not is beyond the 95 % intervals of its charge and of the charge that is needed"),
     missingCharge: number("Q", "C", "Needed less rated charge; negative: to spare").nullable(),
     endedBy: CutOff.nullable(),
     sentence: z.string(),
@@ -208,7 +217,7 @@ export type PackFit = z.infer<typeof PackFit>;
 
 export const PackAdvice = z
   .strictObject({
-    neededCharge: number(
+    neededCharge: told(
       "Q",
       "C",
       "Rated charge for the mission with its reserve, at the voltage and resistance of this pack",

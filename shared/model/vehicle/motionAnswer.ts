@@ -87,8 +87,8 @@ export type ForceCurvePoint = z.infer<typeof ForceCurvePoint>;
 export const SpeedAfter = z
   .strictObject({
     share: number("V/V_s", "1", "Share of the steady speed"),
-    time: number("t", "s", "Time from rest at full thrust"),
-    distance: number("x", "m", "Way through the water meanwhile"),
+    time: told("t", "s", "Time from rest at full thrust"),
+    distance: told("x", "m", "Way through the water meanwhile"),
   })
   .meta({ id: "SpeedAfter" });
 export type SpeedAfter = z.infer<typeof SpeedAfter>;
@@ -121,15 +121,15 @@ export const SteadyMotion = z
     atSpeed: BusState.nullable().describe("The bus at that speed"),
     drag: number("D", "N", "Drag at that speed").nullable(),
     tether: number("F_t", "N", "Force of the tether against the motion at that speed").nullable(),
-    propulsiveEfficiency: number("eta", "1", "Useful power over power from the bus without the hotel load").nullable(),
+    propulsiveEfficiency: told("eta", "1", "Useful power over power from the bus without the hotel load").nullable(),
     shares: z
       .array(DoubtShare)
       .describe("What makes the speed doubtful, the greatest share first: what to measure next"),
     interaction: z
       .strictObject({
-        speedWithout: number("V", "m/s", "Speed with neither wake nor thrust deduction"),
-        byWake: number("dV", "m/s", "What the wake alone changes"),
-        byDeduction: number("dV", "m/s", "What the thrust deduction alone changes"),
+        speedWithout: told("V", "m/s", "Speed with neither wake nor thrust deduction"),
+        byWake: told("dV", "m/s", "What the wake alone changes"),
+        byDeduction: told("dV", "m/s", "What the thrust deduction alone changes"),
       })
       .nullable(),
     curve: z.array(ForceCurvePoint).describe("From rest to beyond the steady speed"),

@@ -95,12 +95,16 @@ const SolvedTether = z.strictObject({
   drag: TetherForce.describe("Drag of the water on the whole tether"),
   belly: z
     .strictObject({
-      distance: least0("b", "m", "Greatest distance of the tether from the straight line between its ends"),
+      distance: uncertainSi({
+        symbol: "b",
+        unit: "m",
+        text: "Greatest distance of the tether from the straight line between its ends",
+      }),
       along: least0("s", "m", "Where, as a length from the vehicle"),
     })
     .describe("How far the tether bows out"),
   greatestTension: z.strictObject({
-    tension: least0("T", "N", "Greatest tension"),
+    tension: uncertainSi({ symbol: "T", unit: "N", text: "Greatest tension" }),
     along: least0("s", "m", "Where, as a length from the vehicle"),
   }),
   greatestNormalSpeed: least0("U_n", "m/s", "Greatest speed of the water square to the tether"),

@@ -56,7 +56,8 @@ export function sampleAt(
  *
  *   u² = u²(bollard) + u²(differences) + u²(shape),   each of K_T + slope K_Q, in the unit of K_T, 1
  *
- * Source   sums of correlated parts: JCGM 100:2008, 5.2.2; differences as a rectangular distribution, 4.3.7.
+ * Source   sums of correlated parts: JCGM 100:2008, 5.2.2; differences as a rectangular distribution, 4.3.7. Both
+ *          from memory.
  */
 export function thrustUncertainty(
   J: number,

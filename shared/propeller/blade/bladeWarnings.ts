@@ -1,5 +1,5 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { reynoldsWords } from "../reynoldsWords.ts";
 import type { PolarTables } from "../section/polarTables.ts";
@@ -44,7 +44,7 @@ function ringWarnings(elements: readonly BladeElement[], V: number): Warning[] {
     warning({
       code: "propeller.stream-opposed",
       where: "advanceSpeed",
-      found: `Over ${formatNumber(share * 100, 2)} % of the blade the stream that the propeller makes meets the one that comes towards it`,
+      found: `Over ${formatPercent(share)} of the blade the stream that the propeller makes meets the one that comes towards it`,
       needed: "",
       mend: "Momentum theory has no answer there and an empirical line is used; thrust and torque are rough, and unsteady in the water",
     }),

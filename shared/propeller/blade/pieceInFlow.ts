@@ -32,7 +32,8 @@ export interface BladeRun {
  *
  *   dT/dr = ½ ρ W² c (C_L cos φ − C_D sin φ),   dF/dr = ½ ρ W² c (C_L sin φ + C_D cos φ)   of one blade, N/m
  *
- * Source   blade-element momentum: e.g. Carlton, Marine Propellers and Propulsion, ch. 8; the angle φ by `RingSearch`.
+ * Source   blade-element momentum: e.g. Carlton, Marine Propellers and Propulsion, ch. 8, from memory; the angle φ by
+ *          `RingSearch`.
  * Range    any onset; Re is that of the undisturbed onset, sqrt(V² + (ω r)²) c/ν.
  */
 export function elementOf(

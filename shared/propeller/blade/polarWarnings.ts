@@ -1,5 +1,5 @@
 import type { BladeElement } from "../../model/bladeElements.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { reynoldsWords } from "../reynoldsWords.ts";
 import type { PolarTables } from "../section/polarTables.ts";
@@ -47,7 +47,7 @@ function angleWarnings({ angles: [first, last] }: PolarTables, elements: readonl
     warning({
       code: "propeller.polar-beyond-angles",
       where: "polars",
-      found: `Over ${formatNumber(share * 100, 2)} % of the blade the angle of attack lies outside the polar, ${degrees(first)} to ${degrees(last)}`,
+      found: `Over ${formatPercent(share)} of the blade the angle of attack lies outside the polar, ${degrees(first)} to ${degrees(last)}`,
       needed: "",
       mend: "The section is taken as stalled there, as a plate",
     }),

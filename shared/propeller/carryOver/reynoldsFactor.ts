@@ -30,6 +30,14 @@ const TREND_END = 2e5;
 /** Most the Reynolds number may change for the trend where the number itself is not known: the trend's own decade. */
 const GREATEST_TREND = Math.log(10);
 
+/**
+ * Factors on K_T and K_Q from a decade of the blade Reynolds number downwards, by the same trend.
+ * @example decadeBelow().thrust // 0.839
+ */
+export function decadeBelow(): ReynoldsRoute {
+  return { thrust: Math.exp(-TREND.thrust * GREATEST_TREND), torque: Math.exp(-TREND.torque * GREATEST_TREND) };
+}
+
 /** Doubt of the drag rule itself, as a part of what it changes; common practice, no source. */
 const RULE_DOUBT = 0.25;
 
@@ -73,7 +81,7 @@ export function reynoldsFactor(request: CarryOverRequest): ReynoldsFactor {
     const all = routes.map((route) => route[of]);
     return withRuleDoubt(between(Math.min(...all), Math.max(...all)), byDrag[of]);
   };
-  const reason = `Blade Reynolds number ${reynoldsWords(reynolds.target)} in place of ${reynoldsWords(reynolds.measured)}. ${toldRoutes(routes)} The middle between least and greatest is taken.${blade.roughness === 0 ? SMOOTH : ""}`;
+  const reason = `Blade Reynolds number at 0.75 R ${reynoldsWords(reynolds.target)} in place of ${reynoldsWords(reynolds.measured)}. ${toldRoutes(routes)} The middle between least and greatest is taken.${blade.roughness === 0 ? SMOOTH : ""}`;
   return { reynolds, factor: listed(bounds("thrust"), bounds("torque"), reason) };
 }
 
@@ -149,7 +157,7 @@ function tooFar(before: number, after: number, change: number): OutOfDomain {
   return new OutOfDomain({
     code: "propeller.carry-over-too-far",
     where: "measured.rotationRate",
-    found: `From a blade Reynolds number of ${reynoldsWords(before)} to ${reynoldsWords(after)} the drag alone would change a coefficient by ${formatNumber(100 * change)} %`,
+    found: `From a blade Reynolds number at 0.75 R of ${reynoldsWords(before)} to ${reynoldsWords(after)} the drag alone would change a coefficient by ${formatNumber(100 * change)} %`,
     needed: `at most ${100 * GREATEST_CHANGE} %`,
     mend: "Measure faster, larger or in water, nearer to the Reynolds number at work",
   });

@@ -74,7 +74,7 @@ function surface({ measured }: CarryOverRequest): CarryOverFactor | null {
     {
       cause: "surface",
       actsOn: "coefficients",
-      reason: `The shaft lay ${formatNumber(shaftImmersion / diameter, 2)} diameters deep, where ${formatNumber(100 * (1 - beta), 2)} % of the thrust may be lost to waves and tips out of the water (Minsaas, Faltinsen & Persson 1983, from memory). The middle between none and all of it.`,
+      reason: `The shaft lay ${formatNumber(shaftImmersion / diameter, 2)} diameters deep, where ${formatPercent(1 - beta)} of the thrust may be lost to waves and tips out of the water (Minsaas, Faltinsen & Persson 1983, from memory). The middle between none and all of it.`,
     },
     between(1, 1 / beta),
     between(1, beta ** -TORQUE_EXPONENT),

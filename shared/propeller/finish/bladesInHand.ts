@@ -10,6 +10,8 @@ export interface BladesInHand {
   readonly geometry: BladeGeometry;
   readonly tie: SeriesTie;
   readonly model: ModelUncertainty;
+  /** The sections were not measured: a generic outline stands for them. */
+  readonly isGeneric: boolean;
   readonly warnings: readonly Warning[];
 }
 
@@ -26,7 +28,7 @@ export function bladesInHand({
 }): BladesInHand {
   if (blade.given === "geometry") {
     const geometry = checkedGeometry(blade.geometry);
-    return { geometry, ...seriesTie(geometry, modelUncertainty) };
+    return { geometry, isGeneric: false, ...seriesTie(geometry, modelUncertainty) };
   }
   const { geometry, warning } = genericBlade(blade.outline);
   const { tie, model, warnings } = seriesTie(geometry, modelUncertainty);
@@ -34,5 +36,5 @@ export function bladesInHand({
     thrust: Math.hypot(model.thrust, OUTLINE_DOUBT.thrust),
     torque: Math.hypot(model.torque, OUTLINE_DOUBT.torque),
   };
-  return { geometry, tie, model: wider, warnings: [warning, ...warnings] };
+  return { geometry, tie, model: wider, isGeneric: true, warnings: [warning, ...warnings] };
 }

@@ -9,7 +9,7 @@ import { uniformsFrom } from "../../numeric/pcg32.ts";
 import type { InFluid } from "../inFluid.ts";
 import { bladesInHand } from "./bladesInHand.ts";
 import { finishChange } from "./finishChange.ts";
-import { finishSentence } from "./finishInWords.ts";
+import { finishSentence, shapeSentence } from "./finishInWords.ts";
 import { finishPicture } from "./finishPicture.ts";
 import { finishResult } from "./finishResult.ts";
 import { type FinishSide, type FinishSides, type FittedSide, finishSides, isFitted } from "./finishSide.ts";
@@ -34,15 +34,18 @@ export function finishFit(request: InFluid<FinishFitRequest>): FinishFit {
   const told = finishSides(request, blades);
   const results = resultsOf(told, { ...blades, draws: request.draws });
   const smooth = againstSmooth(told.sides, { ...blades, claimedFactor: request.claimedFactor ?? null });
+  const shape = shapeSentence(blades.isGeneric);
   const parts = [
     results.change?.sentence,
     ...results.finishes.map((result) => finishSentence(result, results.change === null)),
     smooth.smoothGain?.sentence,
     smooth.claim?.sentence,
+    shape,
   ];
   return {
     ...results,
     ...smooth,
+    shape,
     sentence: parts.filter((part) => part !== undefined).join(" "),
     warnings: [...blades.warnings, ...finishWarnings(told.sides)],
   };

@@ -83,6 +83,14 @@ export function smoothGainSentence(name: string, gain: Omit<SmoothGain, "sentenc
   return `No further gain from smoothing ${name} can be promised: a hydraulically smooth surface (roughness below ${formatQuantity(smoothRoughness, MICROMETRE, 2)} here) would change the thrust by ${numbers}.`;
 }
 
+/** What else than the surface explains that blades make less, or take more, than clean ones. */
+export function shapeSentence(isGeneric: boolean): string {
+  const what = "a wrong outline or pitch explains the same deficit as a surface";
+  return isGeneric
+    ? `The outline is that of a series, not measured: ${what}, and only the change between two finishes is free of it.`
+    : `Where the blade shape was filled in from an outline rather than measured, ${what}.`;
+}
+
 const SUSPECTS =
   "the tare, the calibration of the thrust, the rotation rate (pole pairs) and whether both are the same propeller";
 

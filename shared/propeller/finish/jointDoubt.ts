@@ -21,7 +21,8 @@ export interface SidesWithDoubt {
  *
  * Intervals of what has a physical bound stay on its side: `boundedInterval`.
  *
- * Source   JCGM 100:2008, 5.2; JCGM 102:2011, 6.2.1.3; Feldman & Cousins, Physical Review D 57 (1998) 3873.
+ * Source   JCGM 100:2008, 5.2; JCGM 102:2011, 6.2.1.3; Feldman & Cousins, Physical Review D 57 (1998)
+ *          3873. All from memory.
  */
 export function jointDoubt({ sides, covariance, model }: SidesWithDoubt): (derived: Derived) => Uncertain {
   const rows = sides.flatMap((side) => side.fit.sensitivities.map((row) => rowOfAll(row, side, covariance.length)));

@@ -37,12 +37,12 @@ export function lossReport(request: InFluid<LossReportRequest>): LossReport {
   const { geometry, model, warnings } = blades;
   const finishes: FinishFitRequest["finishes"] = [{ name, measured: [{ ...request.measured, advanceRatio: 0 }] }];
   const told = finishSides({ ...request, finishes }, blades);
-  const merit = measuredMerit(request.measured);
-  const against = seriesComparison(request, geometry);
+  const merit = request.staticMerit ?? measuredMerit(request.measured);
+  const against = seriesComparison(request, geometry, merit);
   const losses = sharesOf(told, merit, model);
   const numbers = {
     staticMerit: merit,
-    thrustOverIdeal: powerOf(merit, 2 / 3),
+    thrustOverIdeal: thrustOfMerit(merit, 1),
     series: against.series,
     ...losses,
   };
@@ -61,10 +61,18 @@ export function lossReport(request: InFluid<LossReportRequest>): LossReport {
 
 type Measured = LossReportRequest["measured"];
 
-/** `x` to a power, to first order in its doubt. */
-function powerOf({ value, standardUncertainty }: Uncertain, exponent: number): Uncertain {
-  const raised = value ** exponent;
-  return uncertain(raised, Math.abs((exponent * raised * standardUncertainty) / value));
+/**
+ * Thrust at equal shaft power over that of another merit, (FM/FM_s)^(2/3): to first order in the doubt, and the ends of
+ * the interval go with those of the merit, so that the two tell the same.
+ */
+function thrustOfMerit({ value, standardUncertainty, interval95 }: Uncertain, other: number): Uncertain {
+  const ratioOf = (merit: number) => (Math.max(0, merit) / other) ** (2 / 3);
+  const ratio = ratioOf(value);
+  return {
+    value: ratio,
+    standardUncertainty: ((2 / 3) * ratio * standardUncertainty) / value,
+    interval95: [ratioOf(interval95[0]), ratioOf(interval95[1])],
+  };
 }
 
 /** K_T^a K_Q^b of the measurement with its doubt, over the same of other coefficients. */
@@ -90,6 +98,7 @@ const measuredMerit = (measured: Measured) => productOf(measured, [1.5, -1])(mer
 function seriesComparison(
   { series: stated, measured }: Pick<LossReportRequest, "series" | "measured">,
   geometry: BladeGeometry,
+  measuredMerit: Uncertain,
 ): { series: LossReport["series"]; warnings: readonly Warning[] } {
   const series = stated ?? comparableSeries(geometry);
   if (series === null) return { series: null, warnings: [] };
@@ -102,7 +111,7 @@ function seriesComparison(
     staticMerit: merit,
     thrustRatio: productOf(measured, [1, 0])(thrustCoefficient / good.thrustCoefficient),
     powerRatio: productOf(measured, [0, 1])(torqueCoefficient / good.torqueCoefficient),
-    thrustAtEqualPower: productOf(measured, [1, -2 / 3])((meritOf(valuesOf(measured)) / merit) ** (2 / 3)),
+    thrustAtEqualPower: thrustOfMerit(measuredMerit, merit),
   };
   return { series: comparison, warnings: good.warnings };
 }

@@ -116,12 +116,12 @@ function untested(series: SeriesPropeller): Warning[] {
  */
 function yardstick(reynolds: number | undefined): Warning {
   const isSmall = reynolds !== undefined && reynolds < SERIES_REYNOLDS;
-  const at = isSmall ? `At a blade Reynolds number of ${reynoldsWords(reynolds)} these` : "These";
+  const at = isSmall ? `At a blade Reynolds number at 0.75 R of ${reynoldsWords(reynolds)} these` : "These";
   return warning({
     code: "propeller.series-yardstick",
     where: "reynolds",
     found: `${at} numbers are those of a smooth, well-made propeller of full size: a yardstick, not a forecast`,
-    needed: `${reynoldsWords(SERIES_REYNOLDS)} or more, where the series was tested, and blades as smooth`,
+    needed: `a blade Reynolds number at 0.75 R of ${reynoldsWords(SERIES_REYNOLDS)} or more, where the series was tested, and blades as smooth`,
     mend: "Expect less thrust and more torque of a small or printed propeller; blade elements or a measurement tell how much",
   });
 }

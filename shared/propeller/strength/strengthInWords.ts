@@ -20,7 +20,9 @@ export function strengthSentence(
   const { safetyFactor, fatigueSafetyFactor } = critical;
   if (safetyFactor === null || fatigueSafetyFactor === null) return "There is no load on the blade.";
   const part = formatNumber((2 * critical.radius) / geometry.diameter, 2);
-  const stress = formatQuantity(Math.max(critical.greatestTension, critical.greatestCompression), MPA);
+  const isPressed = critical.greatestCompression > critical.greatestTension;
+  const greater = Math.max(critical.greatestTension, critical.greatestCompression);
+  const stress = `${formatQuantity(greater, MPA)} of ${isPressed ? "compression" : "tension"}`;
   const verdict = fatigueSafetyFactor >= wantedSafety ? "enough" : "not enough";
   return [
     `The blade is stressed most at ${part} of the radius (${formatQuantity(critical.radius, MM)}): ${stress}, against ${formatQuantity(strength, MPA)} that ${material.name} can take along the blade.`,

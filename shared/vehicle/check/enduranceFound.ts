@@ -2,6 +2,8 @@ import type { CutOff, EnduranceAnswer, MissionAnswer } from "../../model/vehicle
 import type { LimitingPart } from "../../model/vehicle/motionAnswer.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { formatNumber } from "../../quantity/format.ts";
+import { hasInterval, notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
+import { uncertain } from "../../quantity/uncertain.ts";
 import { CUT_OFF_WORDS } from "../endurance/words.ts";
 import type { EnduranceFound, EnduranceUnknown } from "./solvedDemand.ts";
 
@@ -36,14 +38,14 @@ export function enduranceFound(
     const limitedBy = endedBy(mission);
     return mission.lasts === null
       ? { unknown: "its mission can not be done, whatever the charge", limitedBy }
-      : { ...mission.lasts, text: "by its mission", limitedBy };
+      : { time: mission.lasts, text: "by its mission", limitedBy };
   }
   if (speeds === null) return { unknown: "it makes no way ahead on this charge", limitedBy: null };
   const best = speeds.bestRange;
   if (requirement?.speed === undefined) {
     return best === null
       ? { unknown: "no best speed was found; state a mission or a speed", limitedBy: null }
-      : { ...best.time, text: `at its best speed, ${formatNumber(best.speed)} m/s`, limitedBy: CHARGE };
+      : { time: best.time, text: `at its best speed, ${formatNumber(best.speed)} m/s`, limitedBy: CHARGE };
   }
   const through = requirement.speed + requirement.againstCurrent;
   const next = speeds.points.findIndex(({ speed }) => speed >= through);
@@ -53,11 +55,15 @@ export function enduranceFound(
   const part = b.speed === a.speed ? 1 : (through - a.speed) / (b.speed - a.speed);
   const value = a.time * (b.time / a.time) ** part;
   // The doubt is told at the best speed; relative to the time it is taken for this one too.
-  const relative = best ? best.time.standardUncertainty / best.time.value : 0;
   return {
-    value,
-    standardUncertainty: relative * value,
+    time: best === null ? uncertain(value, 0) : timesAs(best.time, value),
     text: `at ${formatNumber(through)} m/s through the water`,
     limitedBy: CHARGE,
   };
 }
+
+/** Another time as doubtful, relative to itself. */
+const timesAs = (known: Told, value: number): Told =>
+  hasInterval(known)
+    ? notBelowZero(uncertain(value, (known.standardUncertainty / known.value) * value))
+    : withoutInterval(value, known.why);

@@ -2,8 +2,8 @@ import type { DemandCheck, RequirementCheck, VehicleDraws } from "../../model/ve
 import { normalProbability } from "../../numeric/normalProbability.ts";
 import { certaintyInWords } from "../../quantity/certaintyInWords.ts";
 import { formatNumber } from "../../quantity/format.ts";
-import { cutAtZero, formatTold, notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
-import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
+import { cutAtZero, formatTold, hasInterval, notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
+import type { Uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { uncertainOf } from "../propulsion/firstOrder.ts";
 import { solvedDemands } from "./demands.ts";
@@ -150,10 +150,13 @@ function enduranceChecks({ vehicle, endurance }: DemandQuestion): DemandCheck[] 
       },
     ];
   }
-  const found = uncertain(endurance.value, endurance.standardUncertainty);
+  const { time } = endurance;
   const minutes = { symbol: "min", factor: 60 };
-  const [probability, isSure] = [chance(aheadOf(base, found)), found.standardUncertainty === 0];
-  const one = judged(base, notBelowZero(found), { drawn: null, confidence, probability, isSure });
+  const [probability, isSure] = [
+    hasInterval(time) ? chance(aheadOf(base, time)) : null,
+    time.standardUncertainty === 0,
+  ];
+  const one = judged(base, time, { drawn: null, confidence, probability, isSure });
   const verdict = one.met ? (one.certain ? "met" : "met, but not surely") : "not met";
   const sentence = `Time it works ${endurance.text}: ${formatTold(one.found, minutes)} for at least ${formatNumber(needed / 60)} min: ${verdict}${isSure ? "" : sureness(probability)}.${one.met ? "" : ` ${endurance.limitedBy.text}`}`;
   return [{ ...base, ...one, sentence }];

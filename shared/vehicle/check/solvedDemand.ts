@@ -2,6 +2,7 @@ import type { LimitingPart } from "../../model/vehicle/motionAnswer.ts";
 import type { DemandName } from "../../model/vehicle/requirementAnswer.ts";
 import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { InputProblem } from "../../quantity/problem.ts";
+import type { Told } from "../../quantity/told.ts";
 import type { PullFor } from "../motion/linearMotion.ts";
 import type { TetherBook } from "../motion/tetherBook.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
@@ -41,8 +42,7 @@ export interface DemandQuestion {
 
 /** What the endurance room found for the time asked for. */
 export interface EnduranceFound {
-  readonly value: number;
-  readonly standardUncertainty: number;
+  readonly time: Told;
   readonly text: string;
   readonly limitedBy: LimitingPart;
 }

@@ -22,6 +22,8 @@ export interface EnduranceQuestion {
   readonly model: PropulsionModel;
   readonly tether: TetherBook;
   /** Packs to choose from. */ readonly packs: readonly Pack[];
+  /** Why no interval can be stated of what is done while the depth is held; null where one can, and if absent. */
+  readonly why?: string | null;
   /** Size of the map of holding a place; from the scenario and the speed ahead if absent. */
   readonly map?: MapSize;
 }
@@ -40,13 +42,13 @@ const COARSE_MAP = { speeds: 6, headings: 6 };
  * Assumes  see `assumptions` of the answer.
  * Throws   as `propulsionModel` and `tetherPulls`.
  */
-export function enduranceAnswer({ facts, model, tether, packs, map }: EnduranceQuestion): EnduranceAnswer {
+export function enduranceAnswer({ facts, model, tether, packs, why = null, map }: EnduranceQuestion): EnduranceAnswer {
   const { vehicle } = facts;
   const { mission } = vehicle;
   const found = batteryOf(vehicle, mission ?? { reserve: RESERVE });
   const { battery, temperature, warnings } = found ?? unmovedBattery(facts);
   const drawn = { model, vehicle, battery, pulls: pullBook(tether) };
-  const changing: Changing = { ...drawn, facts, doubts: enduranceDoubts(facts, battery, temperature) };
+  const changing: Changing = { ...drawn, facts, doubts: enduranceDoubts(facts, battery, temperature), why };
   const on = drawing(drawn);
   const solved = mission && found ? missionAnswer(on, changing, mission) : null;
   const speed = speedAhead(on);

@@ -38,6 +38,8 @@ const COARSE: TableOptions = { orders: [0] };
 export interface Changing extends Drawn {
   readonly facts: VehicleFacts;
   readonly doubts: VehicleDoubts;
+  /** Why no interval can be stated of what is done while the depth is held; null: one can. */
+  readonly why: string | null;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { cutAtZero } from "../../quantity/told.ts";
+import { asShare, notBelowZero, type Told } from "../../quantity/told.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
 import type { Battery } from "./battery.ts";
 import { drainingAt } from "./drain.ts";
@@ -7,11 +7,11 @@ import type { Leg } from "./plan.ts";
 
 /** Numbers of a leg that are told with their doubt, in the order of `legNumbers`. */
 export interface LegTold {
-  /** Mean power from the bus, W. */ readonly power: Uncertain;
-  /** At its end, A. */ readonly greatestCurrent: Uncertain;
-  /** At its end, V. */ readonly leastVoltage: Uncertain;
-  /** C. */ readonly charge: Uncertain;
-  /** Left the ideal source, J. */ readonly energyTaken: Uncertain;
+  /** Mean power from the bus, W. */ readonly power: Told;
+  /** At its end, A. */ readonly greatestCurrent: Told;
+  /** At its end, V. */ readonly leastVoltage: Told;
+  /** C. */ readonly charge: Told;
+  /** Left the ideal source, J. */ readonly energyTaken: Told;
   /** Share of the charge when it ended. */ readonly chargeAfter: Uncertain;
 }
 
@@ -38,17 +38,11 @@ export function legTold(battery: Battery, { draw }: Leg, run: LegRun, spreads: r
   const power = (run.energy.source - run.energy.supplyLoss) / run.time;
   const [ofPower, ofCurrent, ofVoltage, ofCharge, ofEnergy, ofLeft] = spreads;
   return {
-    power: cutAtZero(uncertain(power, ofPower!)),
-    greatestCurrent: cutAtZero(uncertain(end.current, ofCurrent!)),
-    leastVoltage: cutAtZero(uncertain(end.voltage, ofVoltage!)),
-    charge: cutAtZero(uncertain(run.charge, ofCharge!)),
-    energyTaken: cutAtZero(uncertain(run.energy.source, ofEnergy!)),
+    power: notBelowZero(uncertain(power, ofPower!)),
+    greatestCurrent: notBelowZero(uncertain(end.current, ofCurrent!)),
+    leastVoltage: notBelowZero(uncertain(end.voltage, ofVoltage!)),
+    charge: notBelowZero(uncertain(run.charge, ofCharge!)),
+    energyTaken: notBelowZero(uncertain(run.energy.source, ofEnergy!)),
     chargeAfter: asShare(uncertain(run.to, ofLeft!)),
   };
-}
-
-/** A share lies between nothing and the whole. */
-function asShare(share: Uncertain): Uncertain {
-  const [low, high] = share.interval95;
-  return { ...share, interval95: [Math.max(0, low), Math.min(1, high)] };
 }

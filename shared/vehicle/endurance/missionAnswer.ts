@@ -1,8 +1,9 @@
 import type { LegAnswer, MissionAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Mission } from "../../model/vehicle/mission.ts";
 import { normalProbability } from "../../numeric/normalProbability.ts";
+import { asShare, type Told, withoutInterval } from "../../quantity/told.ts";
 import { type Uncertain, uncertain } from "../../quantity/uncertain.ts";
-import { doubtShares, spreadOfLinear, uncertainOf } from "../propulsion/firstOrder.ts";
+import { doubtShares, type Linear, spreadOfLinear, toldOf, uncertainOf } from "../propulsion/firstOrder.ts";
 import type { Battery } from "./battery.ts";
 import { shortfallAt } from "./drainOf.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
@@ -27,14 +28,13 @@ export function missionAnswer(on: Drawing, changing: Changing, mission: Mission)
   const duration = durations.includes(null) ? null : durations.reduce<number>((sum, one) => sum + one!, 0);
   const { legs: spreads, ...doubts } = doubtsOf(changing, mission, { legs, run, times, duration });
   const answers = legs.map((leg, i) => legAnswer(on, leg, run.legs[i]!, spreads[i]!));
-  const neededCharge = times === null ? (run.endsAt === null ? 0 : null) : battery.rated / times;
   const end = run.endsAt === null ? null : endOf(legs, run, answers[run.endsAt]!);
   const { time, charge, left: chargeLeft, energy } = run;
   const answer: MissionAnswer = {
     fits: end === null,
-    sentence: missionSentence({ run, battery, end, ...doubts, neededCharge }),
-    ...{ legs: answers, duration, time, charge, chargeLeft, energy, endsAt: end, neededCharge },
-    missingCharge: neededCharge === null ? null : neededCharge - battery.rated,
+    sentence: missionSentence({ run, battery, end, ...doubts }),
+    ...{ legs: answers, duration, time, charge, chargeLeft, energy, endsAt: end },
+    missingCharge: doubts.neededCharge === null ? null : doubts.neededCharge.value - battery.rated,
     ...doubts,
     track: trackOf(battery, legs, run),
   };
@@ -69,7 +69,7 @@ function endOf(legs: readonly Leg[], run: MissionRun, leg: LegAnswer): MissionAn
 
 const NOTHING = uncertain(0, 0);
 
-type Doubts = Pick<MissionAnswer, "times" | "lasts" | "left" | "probabilityFits" | "shares"> & {
+type Doubts = Pick<MissionAnswer, "times" | "lasts" | "left" | "neededCharge" | "probabilityFits" | "shares"> & {
   /** Standard uncertainties of each leg, as `legNumbers`. */ readonly legs: readonly (readonly number[])[];
 };
 
@@ -82,32 +82,52 @@ interface Known {
 
 /** How often it fits, how long that is, what is left at its end, and what each leg draws, by first order. */
 function doubtsOf(changing: Changing, mission: Mission, { legs, run, times, duration }: Known): Doubts {
-  const { doubts, battery } = changing;
+  const { doubts, battery, why } = changing;
+  const tell = (linear: Linear) => toldOf(doubts, linear, why);
   const isCounted = times !== null && duration !== null;
   const drawn = (legs: readonly Leg[], runs: readonly LegRun[], by: Battery) =>
     legs.flatMap((leg, i) => legNumbers(by, leg, runs[i]!));
-  const values = [times ?? 0, (times ?? 0) * (duration ?? 0), run.left, ...drawn(legs, run.legs, battery)];
-  const [often, lasts, left, ...ofLegs] = linearOfDrawing(changing, values, (on) => {
+  const whole = [times ?? 0, (times ?? 0) * (duration ?? 0), times === null ? 0 : battery.rated / times];
+  const values = [...whole, run.left, ...drawn(legs, run.legs, battery)];
+  const [often, lasts, needed, left, ...ofLegs] = linearOfDrawing(changing, values, (on) => {
     const planned = plannedLegs(on, mission.legs);
     const changed = isCounted ? timesOf(on.battery, planned, times).times : 0;
     if (changed === null) return null;
-    const whole = planned.reduce((sum, leg) => sum + (leg.duration ?? 0), 0);
+    const lasting = planned.reduce((sum, leg) => sum + (leg.duration ?? 0), 0);
     const after = missionRun(on.battery, planned, { account: false });
-    return [changed, changed * whole, after.left, ...drawn(planned, after.legs, on.battery)];
+    return [
+      changed,
+      changed * lasting,
+      on.battery.rated / changed,
+      after.left,
+      ...drawn(planned, after.legs, on.battery),
+    ];
   });
   const spreads = ofLegs.map((one) => spreadOfLinear(doubts, one));
   const byLeg = legs.map((_, i) => spreads.slice(LEG_NUMBERS * i, LEG_NUMBERS * (i + 1)));
-  const remains = run.endsAt === null ? uncertainOf(doubts, left!) : null;
-  const none = { times: null, lasts: null, left: remains, probabilityFits: null, shares: [], legs: byLeg };
+  const remains = run.endsAt === null ? shareLeft(uncertainOf(doubts, left!), why) : null;
+  const neededCharge = times !== null ? tell(needed!) : run.endsAt === null ? NOTHING : null;
+  const none = {
+    times: null,
+    lasts: null,
+    left: remains,
+    neededCharge,
+    probabilityFits: null,
+    shares: [],
+    legs: byLeg,
+  };
   if (!isCounted) return none;
   return {
     ...none,
-    times: uncertainOf(doubts, often!),
-    lasts: uncertainOf(doubts, lasts!),
-    probabilityFits: probabilityAbove(1, times, spreadOfLinear(doubts, often!)),
+    times: tell(often!),
+    lasts: tell(lasts!),
+    probabilityFits: why === null ? probabilityAbove(1, times, spreadOfLinear(doubts, often!)) : null,
     shares: doubtShares(doubts, lasts!),
   };
 }
+
+const shareLeft = (left: Uncertain, why: string | null): Told =>
+  why === null ? asShare(left) : withoutInterval(left.value, why);
 
 /** Probability that a normal variable lies above a limit. */
 function probabilityAbove(limit: number, value: Uncertain["value"], standardUncertainty: number): number {

@@ -1,5 +1,6 @@
 import type { LegAnswer, MissionAnswer } from "../../model/vehicle/enduranceAnswer.ts";
-import type { Uncertain } from "../../quantity/uncertain.ts";
+import { formatNumber } from "../../quantity/format.ts";
+import { hasInterval, type Told } from "../../quantity/told.ts";
 import type { Battery } from "./battery.ts";
 import type { LegTold } from "./legDoubts.ts";
 import type { LegRun, MissionRun } from "./missionRun.ts";
@@ -54,11 +55,15 @@ export interface MissionInWords {
   readonly run: MissionRun;
   readonly battery: Battery;
   readonly end: MissionAnswer["endsAt"];
-  readonly times: Uncertain | null;
-  readonly lasts: Uncertain | null;
-  /** Share of the charge left at its end; null: it does not get there. */ readonly left: Uncertain | null;
-  readonly neededCharge: number | null;
+  readonly times: Told | null;
+  readonly lasts: Told | null;
+  /** Share of the charge left at its end; null: it does not get there. */ readonly left: Told | null;
+  /** C; null: no charge does it. */ readonly neededCharge: Told | null;
 }
+
+/** Why there is no interval is said of the time before it. */
+const often = (times: Told): string =>
+  hasInterval(times) ? uncertainTimesWords(times) : `${formatNumber(times.value, 2)} times`;
 
 /** The mission in a sentence or two. */
 export function missionSentence({ run, battery, end, times, lasts, left, neededCharge }: MissionInWords): string {
@@ -67,10 +72,10 @@ export function missionSentence({ run, battery, end, times, lasts, left, neededC
     const longer =
       times === null || lasts === null
         ? ""
-        : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${uncertainTimesWords(times)} the mission.`;
+        : ` At this mix of legs the charge lasts ${uncertainTimeWords(lasts)}, ${often(times)} the mission.`;
     return `The mission fits: after ${timeWords(run.time)} ${left ? uncertainShareWords(left) : shareWords(run.left)} of the charge is left, and ${reserve} must be.${longer}`;
   }
   if (neededCharge === null) return `The mission can not be done. ${end.sentence}`;
-  const missing = `${chargeWords(neededCharge)} are needed with the reserve of ${reserve}, ${chargeWords(neededCharge - battery.rated)} more than the pack has.`;
+  const missing = `${uncertainChargeWords(neededCharge)} are needed with the reserve of ${reserve}, ${chargeWords(neededCharge.value - battery.rated)} more than the pack has.`;
   return `The mission is longer than the charge. ${end.sentence} ${missing}`;
 }

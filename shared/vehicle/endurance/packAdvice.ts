@@ -2,11 +2,13 @@ import type { Pack } from "../../model/parts/pack.ts";
 import type { PackAdvice, PackFit } from "../../model/vehicle/enduranceAnswer.ts";
 import type { Mission } from "../../model/vehicle/mission.ts";
 import { formatNumber } from "../../quantity/format.ts";
+import { hasInterval, notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
+import { NORMAL_975, uncertain } from "../../quantity/uncertain.ts";
 import { supplyOf } from "../../supply/supplyOf.ts";
 import { type Battery, batteryOf } from "./battery.ts";
 import { type MissionRun, missionRun, timesOf } from "./missionRun.ts";
 import { type Drawn, drawing, type Leg, plannedLegs } from "./plan.ts";
-import { CUT_OFF_WORDS, chargeWords, shareWords, shortfallWords, timeWords } from "./words.ts";
+import { CUT_OFF_WORDS, chargeWords, shareWords, shortfallWords, timeWords, uncertainChargeWords } from "./words.ts";
 
 /**
  * Which of some packs do a mission with its reserve, each solved with its own voltage, resistance and limits.
@@ -16,9 +18,9 @@ import { CUT_OFF_WORDS, chargeWords, shareWords, shortfallWords, timeWords } fro
 export function packAdvice(
   on: Drawn,
   mission: Mission,
-  { packs, neededCharge }: { readonly packs: readonly Pack[]; readonly neededCharge: number | null },
+  { packs, neededCharge }: { readonly packs: readonly Pack[]; readonly neededCharge: Told | null },
 ): PackAdvice {
-  const all = packs.map((pack) => packFit(on, mission, pack));
+  const all = packs.map((pack) => packFit(on, mission, { pack, mission: neededCharge }));
   const fitting = all.filter(({ fits }) => fits).sort((a, b) => a.charge! - b.charge!);
   const missing = all.filter(({ fits }) => !fits).sort((a, b) => (b.times ?? -1) - (a.times ?? -1));
   const [best, nearest] = [fitting[0] ?? null, missing.find(({ times }) => times !== null) ?? null];
@@ -29,7 +31,12 @@ export function packAdvice(
   };
 }
 
-function packFit(drawn: Drawn, mission: Mission, pack: Pack): PackFit {
+interface Candidate {
+  readonly pack: Pack;
+  /** Charge that the mission needs on the pack of the vehicle, C. */ readonly mission: Told | null;
+}
+
+function packFit(drawn: Drawn, mission: Mission, { pack, mission: known }: Candidate): PackFit {
   const { model, vehicle } = drawn;
   const supply = { ...vehicle.supply, pack };
   const { openCircuitVoltage, resistance, limits } = supplyOf(supply);
@@ -39,6 +46,7 @@ function packFit(drawn: Drawn, mission: Mission, pack: Pack): PackFit {
     times: null,
     chargeLeft: null,
     neededCharge: null,
+    isSure: false,
     missingCharge: null,
     endedBy: null,
   };
@@ -60,19 +68,35 @@ function packFit(drawn: Drawn, mission: Mission, pack: Pack): PackFit {
   const legs = plannedLegs(on, mission.legs);
   const run = missionRun(battery, legs, { account: false });
   const { times } = timesOf(battery, legs);
-  const needed = times === null ? (run.endsAt === null ? 0 : null) : battery.rated / times;
+  const value = times === null ? (run.endsAt === null ? 0 : null) : battery.rated / times;
+  const needed = value === null ? null : likeMission(known, value);
+  const isSure = needed !== null && isBeyond(battery.rated, needed, pack.uncertainties?.charge ?? 0);
   return {
     ...{ name: pack.name, fits: run.endsAt === null, charge: battery.rated, times, chargeLeft: run.left },
     ...{ openCircuitVoltage: battery.openCircuitVoltage(battery.start), resistance: battery.resistance },
-    ...{ neededCharge: needed, missingCharge: needed === null ? null : needed - battery.rated },
+    ...{ neededCharge: needed, isSure, missingCharge: needed === null ? null : needed.value - battery.rated },
     endedBy: run.endsAt === null ? null : run.legs[run.endsAt]!.endedBy,
-    sentence: `${pack.name}: ${fitSentence(battery, legs, run, needed)}`,
+    sentence: `${pack.name}: ${fitSentence(battery, legs, run, needed)}${isSure || needed === null ? "" : NOT_SURE}`,
   };
 }
 
-function fitSentence(battery: Battery, legs: readonly Leg[], run: MissionRun, needed: number | null): string {
+const NOT_SURE = " Not surely: that is within the doubt of the charges.";
+
+/** Another charge for the same mission, as doubtful relative to itself. */
+function likeMission(known: Told | null, value: number): Told {
+  if (known === null || !(known.value > 0)) return uncertain(value, 0);
+  if (!hasInterval(known)) return withoutInterval(value, known.why);
+  return notBelowZero(uncertain(value, (known.standardUncertainty / known.value) * value));
+}
+
+/** Whether a charge (C) and what is needed are apart by more than their doubt; `own` is that of the charge. */
+const isBeyond = (charge: number, needed: Told, own: number): boolean =>
+  hasInterval(needed) && Math.abs(charge - needed.value) > NORMAL_975 * Math.hypot(needed.standardUncertainty, own);
+
+function fitSentence(battery: Battery, legs: readonly Leg[], run: MissionRun, needed: Told | null): string {
   if (run.endsAt === null) {
-    const spare = needed === null || needed === 0 ? "" : `, ${chargeWords(battery.rated - needed)} to spare`;
+    const spare =
+      needed === null || needed.value === 0 ? "" : `, ${chargeWords(battery.rated - needed.value)} to spare`;
     return `fits, ${shareWords(run.left)} of ${chargeWords(battery.rated)} is left${spare}.`;
   }
   const ended = run.legs[run.endsAt]!;
@@ -82,11 +106,11 @@ function fitSentence(battery: Battery, legs: readonly Leg[], run: MissionRun, ne
     return `does not do leg ${run.endsAt + 1}, ${leg.leg.name}.${why}`;
   }
   const why = ended.endedBy === null ? "" : `, because ${CUT_OFF_WORDS[ended.endedBy]}`;
-  return `ends after ${timeWords(run.time)} in leg ${run.endsAt + 1}, ${leg.leg.name}${why}; it would need ${chargeWords(needed)}, ${chargeWords(needed - battery.rated)} more than it has.`;
+  return `ends after ${timeWords(run.time)} in leg ${run.endsAt + 1}, ${leg.leg.name}${why}; it would need ${uncertainChargeWords(needed)}, ${chargeWords(needed.value - battery.rated)} more than it has.`;
 }
 
 interface Advice {
-  readonly neededCharge: number | null;
+  readonly neededCharge: Told | null;
   readonly mission: Mission;
   readonly best: PackFit | null;
   readonly nearest: PackFit | null;
@@ -98,10 +122,12 @@ function adviceSentence({ neededCharge, mission, best, nearest, count }: Advice)
   const need =
     neededCharge === null
       ? "No charge at this voltage and resistance does the mission."
-      : `The mission needs ${chargeWords(neededCharge)} with ${reserve} in reserve, at the voltage and resistance of this pack.`;
+      : `The mission needs ${uncertainChargeWords(neededCharge)} with ${reserve} in reserve, at the voltage and resistance of this pack.`;
   if (count === 0) return need;
   const fit =
-    best === null ? " None of the packs at hand fits." : ` Smallest of the packs at hand that fits: ${best.name}.`;
+    best === null
+      ? " None of the packs at hand fits."
+      : ` Smallest of the packs at hand that fits${best.isSure ? "" : ", by the best estimate"}: ${best.name}.`;
   const miss =
     nearest === null ? "" : ` Nearest that does not: ${nearest.name}, short of ${chargeWords(nearest.missingCharge!)}.`;
   return `${need}${fit}${miss}`;

@@ -2,14 +2,15 @@ import type { BestSpeed, EndurancePoint, SpeedAnswer } from "../../model/vehicle
 import { goldenMaximum } from "../../numeric/goldenSection.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { formatNumber } from "../../quantity/format.ts";
-import { doubtShares, uncertainOf } from "../propulsion/firstOrder.ts";
+import { hasInterval } from "../../quantity/told.ts";
+import { doubtShares, toldOf } from "../propulsion/firstOrder.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { discharge, energyBetween } from "./discharge.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
 import type { Drawing } from "./plan.ts";
 import { timeCurve } from "./timeCurve.ts";
 import { swimWish } from "./wishes.ts";
-import { uncertainTimeWords, uncertainWayWords } from "./words.ts";
+import { uncertainTimeWords, uncertainWayWords, wayWords } from "./words.ts";
 
 /** Speeds of the curve besides rest. */
 const POINTS = 16;
@@ -116,11 +117,14 @@ function bestSpeed(on: Drawing, changing: Changing, { speed, within, way }: Foun
     const point = pointAt(changed, speed);
     return point === null || point[way] === null ? null : [point.time, point[way]];
   });
-  const [time, range] = [uncertainOf(changing.doubts, times!), uncertainOf(changing.doubts, ways!)];
+  const { doubts, why } = changing;
+  const [time, range] = [toldOf(doubts, times!, why), toldOf(doubts, ways!, why)];
   const flat = `Between ${formatNumber(within[0])} and ${formatNumber(within[1])} m/s it is at most ${100 * AS_GOOD} % less.`;
   const goal = way === "range" ? "It goes farthest" : "It gets farthest out against the current and back";
-  const sentence = `${goal} at ${formatNumber(speed)} m/s: ${uncertainWayWords(range)} in ${uncertainTimeWords(time)}. ${flat}`;
-  return { speed, time, range, within, shares: doubtShares(changing.doubts, ways!), sentence };
+  // Why there is no interval is said once.
+  const told = hasInterval(time) ? uncertainWayWords(range) : wayWords(range.value);
+  const sentence = `${goal} at ${formatNumber(speed)} m/s: ${told} in ${uncertainTimeWords(time)}. ${flat}`;
+  return { speed, time, range, within, shares: why === null ? doubtShares(doubts, ways!) : [], sentence };
 }
 
 function sentenceOf(range: BestSpeed | null, reach: BestSpeed | null, { currentSpeed }: VehicleNumbers): string {

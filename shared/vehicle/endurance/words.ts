@@ -1,7 +1,6 @@
 import type { CutOff, DemandShortfall } from "../../model/vehicle/enduranceAnswer.ts";
-import { formatNumber, formatUncertain, type ShownUnit } from "../../quantity/format.ts";
-import { formatTold } from "../../quantity/told.ts";
-import type { Uncertain } from "../../quantity/uncertain.ts";
+import { formatNumber, type ShownUnit } from "../../quantity/format.ts";
+import { formatTold, type Told } from "../../quantity/told.ts";
 import { METRE, SECOND } from "../tether/shownUnits.ts";
 
 const HOUR: ShownUnit = { symbol: "h", factor: 3600 };
@@ -19,7 +18,7 @@ export function timeWords(seconds: number): string {
   return `${formatNumber(seconds / unit.factor)} ${unit.symbol}`;
 }
 
-export const uncertainTimeWords = (time: Uncertain): string => formatUncertain(time, unitOfTime(Math.abs(time.value)));
+export const uncertainTimeWords = (time: Told): string => formatTold(time, unitOfTime(Math.abs(time.value)));
 
 /** A way, m or km. */
 export function wayWords(metres: number): string {
@@ -27,16 +26,16 @@ export function wayWords(metres: number): string {
   return `${formatNumber(metres / unit.factor)} ${unit.symbol}`;
 }
 
-export const uncertainWayWords = (way: Uncertain): string =>
-  formatUncertain(way, Math.abs(way.value) >= 1000 ? KILOMETRE : METRE);
+export const uncertainWayWords = (way: Told): string =>
+  formatTold(way, Math.abs(way.value) >= 1000 ? KILOMETRE : METRE);
 
 /** A charge, A·h. */
 export const chargeWords = (coulombs: number): string => `${formatNumber(coulombs / 3600)} A·h`;
 
-export const uncertainChargeWords = (charge: Uncertain): string => formatTold(charge, AMPERE_HOUR);
+export const uncertainChargeWords = (charge: Told): string => formatTold(charge, AMPERE_HOUR);
 
 /** An energy, W·h. */
-export const uncertainEnergyWords = (energy: Uncertain): string => formatTold(energy, WATT_HOUR);
+export const uncertainEnergyWords = (energy: Told): string => formatTold(energy, WATT_HOUR);
 
 /** A share of the charge in percent. */
 export const shareWords = (share: number): string => `${formatNumber(100 * share, share < 0.1 ? 2 : 3)} %`;
@@ -53,10 +52,10 @@ export const CUT_OFF_WORDS: Readonly<Record<CutOff, string>> = {
   curve: "the stated charge curve of the cell ends there",
 };
 
-export const uncertainShareWords = (share: Uncertain): string => formatTold(share, PERCENT);
+export const uncertainShareWords = (share: Told): string => formatTold(share, PERCENT);
 
 /** How many "times": "1.37 ± 0.05 times". */
-export const uncertainTimesWords = (times: Uncertain): string => formatTold(times, { symbol: "times", factor: 1 });
+export const uncertainTimesWords = (times: Told): string => formatTold(times, { symbol: "times", factor: 1 });
 
 export const shortfallWords = (shortfall: DemandShortfall | null): string =>
   shortfall === null ? "The drag that way is not given, so that its force is not known." : shortfall.sentence;

@@ -30,9 +30,6 @@ export function pseudoInverseOf(matrix: Rows, held: readonly Axis[]): number[][]
   return inverse.map((row) => row.map((one) => (Math.abs(one) < 1e-14 ? 0 : one)));
 }
 
-/** Thrusts for a wanted wrench; `allocator` for many of one layout. */
-export const allocate = (request: LayoutRequest, wanted: Wanted): Allocation => allocator(request)(wanted);
-
 /**
  * A function from wanted wrenches to thrusts. The pseudo-inverse is taken where it keeps within the limits; else the
  * thrusts of least current that make the demand; and where the limits do not allow it, the same for as much of the demand

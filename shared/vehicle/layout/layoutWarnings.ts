@@ -103,7 +103,7 @@ interface Line {
 
 /** Thrusters that push along one line, each line once. */
 function sharedLines(lines: readonly Line[], length: number) {
-  const offset = (a: Line, b: Line) => a.arm.map((one, k) => one - b.arm[k]!) as unknown as Vector;
+  const offset = ({ arm: [x, y, z] }: Line, { arm }: Line): Vector => [x - arm[0], y - arm[1], z - arm[2]];
   const isShared = (a: Line, b: Line) =>
     size(cross(a.d, b.d)) <= NEAR && size(cross(offset(a, b), a.d)) <= NEAR * length;
   return lines.flatMap((a, first) => {

@@ -1,5 +1,5 @@
 import type { ThrusterPlacement } from "../../model/vehicle/layoutRequest.ts";
-import { cross, unitDirection, type Vector } from "./wrenchMatrix.ts";
+import { cross, scaled, unitDirection, type Vector } from "./wrenchMatrix.ts";
 
 /** Where the picture is looked at from, rad. Zero and zero: from astern, level. */
 export interface LayoutView {
@@ -137,8 +137,8 @@ function thrustLines({ name, position, direction, spin }: DrawnThruster, thruste
   const d = unitDirection(direction, `thrusters.${thruster}.direction`);
   // Any direction square to the thrust will do to begin the arc.
   const other: Vector = Math.abs(d[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0];
-  const length = Math.hypot(...cross(d, other));
-  const u = cross(d, other).map((one) => one / length) as unknown as Vector;
+  const square = cross(d, other);
+  const u = scaled(square, 1 / Math.hypot(...square));
   const v = cross(d, u);
   const sense = spin === "clockwise" ? 1 : -1;
   const arc = Array.from({ length: SPIN_STEPS + 1 }, (_, k) => {

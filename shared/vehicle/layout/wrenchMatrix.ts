@@ -6,6 +6,7 @@ export type Vector = readonly [number, number, number];
 const ORIGIN: BodyPoint = { x: 0, y: 0, z: 0 };
 
 export const cross = ([a, b, c]: Vector, [d, e, f]: Vector): Vector => [b * f - c * e, c * d - a * f, a * e - b * d];
+export const scaled = ([a, b, c]: Vector, by: number): Vector => [a * by, b * by, c * by];
 export const size = (vector: Vector): number => Math.hypot(...vector);
 
 /** Direction of length one. Throws InputProblem where the three parts are all zero. */

@@ -50,9 +50,7 @@ export function depthReserve({
  * left over: as long as the doubt may take all of it, they do not change straight with the inputs, they end.
  */
 export function noIntervalAside(reserve: DepthReserve | null): string | null {
-  return reserve !== null && Math.abs(reserve.value) < COVERAGE * reserve.spread
-    ? "its depth is hardly held, and that comes first"
-    : null;
+  return reserve !== null && Math.abs(reserve.value) < COVERAGE * reserve.spread ? "its depth is hardly held" : null;
 }
 
 /**

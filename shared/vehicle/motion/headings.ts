@@ -3,7 +3,7 @@ import type { Vehicle } from "../../model/vehicle/vehicle.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { formatTold, withoutInterval } from "../../quantity/told.ts";
-import type { Vector } from "../layout/wrenchMatrix.ts";
+import { scaled } from "../layout/wrenchMatrix.ts";
 import { type BusSolution, busDemand } from "../propulsion/busDemand.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom, linearOf, toldOf, uncertainOf } from "../propulsion/firstOrder.ts";
@@ -184,7 +184,7 @@ export function holdSolved({ model, pullsAtOne }: HoldProblem, from: number, U: 
   const { held } = model.geometry;
   if (c !== 0 && (alongDrag === null || !held.includes("surge"))) return null;
   if (s !== 0 && (acrossDrag === null || !held.includes("sway"))) return null;
-  const [px, py, pz] = pullsAtOne(model.numbers)(from).force.map((one) => one * U * U) as unknown as Vector;
+  const [px, py, pz] = scaled(pullsAtOne(model.numbers)(from).force, U * U);
   const X = (c === 0 ? 0 : Math.sign(c) * dragAlong(alongDrag!, density, U * Math.abs(c))) - px;
   const Y = (s === 0 ? 0 : Math.sign(s) * dragAlong(acrossDrag!, density, U * Math.abs(s))) - py;
   const direction = { ...(held.includes("surge") && { surge: X }), ...(held.includes("sway") && { sway: Y }) };

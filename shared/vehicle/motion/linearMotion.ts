@@ -26,7 +26,16 @@ const busOf = ([voltage, current, power]: readonly Linear[]): LinearBus => ({
   ...{ voltage: voltage!, current: current!, power: power! },
 });
 
-const atSpeed = (forces: WayForces) => [forces.net, ...busValues(forces)];
+/** The steady speed by first order, and what goes along with it. */
+export interface LinearWay {
+  /** m/s. */ readonly speed: Linear;
+  readonly bus: LinearBus;
+  /** Force of the thrusters on the hull at it, N. */ readonly available: Linear;
+  /** What is left of the forces, N, by first order where the speed stays: what a push more or a drag less is there. */
+  readonly net: Linear;
+}
+
+const atSpeed = (forces: WayForces) => [forces.net, forces.available, ...busValues(forces)];
 
 /**
  * What is left of the forces at a fixed speed, N, and the bus meanwhile, by first order. Only what a doubt touches is
@@ -38,11 +47,11 @@ function linearsAt(doubts: VehicleDoubts, problem: WayProblem, pullFor: PullFor,
   const velocity: Vector = [unit[0] * speed, unit[1] * speed, unit[2] * speed];
   const still = problem.pull(velocity);
   const values = atSpeed(forcesAt({ ...problem, pull: () => still }, speed));
-  const [net, ...bus] = values;
+  const [net, ...rest] = values;
   const drag = (numbers: VehicleNumbers) => dragAlong(numbers.drag[way]!, numbers.density, speed);
   return linearsOf(doubts, model.numbers, values, (numbers, { of }) => {
     if (of === "mass") return null;
-    if (of === "drag") return numbers.drag[way] === null ? null : [net! - drag(numbers) + drag(model.numbers), ...bus];
+    if (of === "drag") return numbers.drag[way] === null ? null : [net! - drag(numbers) + drag(model.numbers), ...rest];
     const pull = of === "tether" || of === "current" ? pullFor(numbers)(velocity) : still;
     if (of === "current" && pull === still) return null;
     return atSpeed(forcesAt({ ...problem, model: withNumbers(model, numbers), pull: () => pull }, speed));
@@ -64,12 +73,15 @@ export function linearSteady(
   problem: WayProblem,
   pullFor: PullFor,
   { speed }: SteadySpeed,
-): { readonly speed: Linear; readonly bus: LinearBus } {
+): LinearWay {
   const [net, ...fixed] = linearsAt(doubts, problem, pullFor, speed);
-  const [slope, ...busSlopes] = slopesAt(problem, speed);
+  const [slope, ...slopes] = slopesAt(problem, speed);
   const by = net!.by.map((one) => -one / slope!);
-  const bus = fixed.map((one, k) => ({ ...one, by: one.by.map((part, i) => part + busSlopes[k]! * by[i]!) }));
-  return { speed: { value: speed, by }, bus: busOf(bus) };
+  const [available, ...bus] = fixed.map((one, k) => ({
+    ...one,
+    by: one.by.map((part, i) => part + slopes[k]! * by[i]!),
+  }));
+  return { speed: { value: speed, by }, bus: busOf(bus), available: available!, net: net! };
 }
 
 export const linearSpeed = (...at: Parameters<typeof linearSteady>): Linear => linearSteady(...at).speed;

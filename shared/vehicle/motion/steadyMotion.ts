@@ -6,16 +6,17 @@ import { warning } from "../../quantity/warning.ts";
 import { type BusTold, busState } from "../propulsion/busState.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { doubtShares, type Linear, linearFrom, toldOf } from "../propulsion/firstOrder.ts";
-import { limitingPart } from "../propulsion/limitingPart.ts";
-import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
+import type { PropulsionModel } from "../propulsion/propulsionModel.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { METRE_PER_SECOND, NEWTON } from "../tether/shownUnits.ts";
-import { type LinearBus, linearAtRest, linearSteady, type PullFor } from "./linearMotion.ts";
+import { efficiencyOf, interactionOf } from "./hullAndBus.ts";
+import { type LinearBus, type LinearWay, linearAtRest, linearSteady, type PullFor } from "./linearMotion.ts";
+import { notDriven } from "./notDriven.ts";
 import { type SteadySpeed, steadySpeed } from "./steadySpeed.ts";
 import { brakedStop, coastingStop, DRIFTING } from "./stopping.ts";
 import { NO_PULL } from "./tetherPull.ts";
 import { upToSpeed } from "./upToSpeed.ts";
-import { axisOf, forcesAt, isDriven, netWeight, type WayProblem } from "./wayForces.ts";
+import { axisOf, forcesAt, isDriven, type WayProblem } from "./wayForces.ts";
 
 /** One way with its first-order results, before it becomes a document. */
 export interface SolvedWay {
@@ -24,7 +25,7 @@ export interface SolvedWay {
   /** Force at rest on the hull, N. */ readonly force: Linear;
   /** m/s; null where it does not move or its drag is not given. */ readonly speed: Linear | null;
   readonly busAtRest: LinearBus;
-  /** Null where there is no speed. */ readonly busAtSpeed: LinearBus | null;
+  /** Null where there is no speed. */ readonly moving: LinearWay | null;
 }
 
 export interface WayQuestion {
@@ -41,7 +42,7 @@ export function solvedWay({ model, way, doubts, pullFor }: WayQuestion): SolvedW
   const steady = model.numbers.drag[way] === null ? standing(problem) : steadySpeed(problem);
   const { force, bus: busAtRest } = linearAtRest(doubts, problem, steady);
   const moving = steady.speed > 0 ? linearSteady(doubts, problem, pullFor, steady) : null;
-  return { problem, steady, force, busAtRest, speed: moving?.speed ?? null, busAtSpeed: moving?.bus ?? null };
+  return { problem, steady, force, busAtRest, speed: moving?.speed ?? null, moving };
 }
 
 /** Without a drag nothing is known but the force at rest. */
@@ -79,7 +80,7 @@ export function steadyMotion(
   opposite: SolvedWay | null,
   why: string | null,
 ): SteadyMotion {
-  const { problem, steady, busAtRest, busAtSpeed } = solved;
+  const { problem, steady, busAtRest, moving } = solved;
   const { model, way } = problem;
   const along = axisOf(way) === "surge";
   const tell = (linear: Linear) => toldOf(doubts, linear, why);
@@ -87,25 +88,24 @@ export function steadyMotion(
   const state = model.numbers.drag[way] === null ? "noDrag" : speed === null ? "stands" : "moves";
   const at = speed === null ? null : steady.atSpeed;
   const useful = at === null ? 0 : at.available * steady.speed;
-  const thrusterPower = at === null ? 0 : at.solved.power - at.solved.hotelPower;
   const warnings = warningsOf(solved);
   const moves = along && speed !== null;
   return {
     ...{
       way,
       state,
-      sentence: sentenceOf(solved, { force, speed, state, isAtMost: isAtMost(warnings) }),
+      sentence: sentenceOf(doubts, solved, { force, speed, state, isAtMost: isAtMost(warnings) }),
       force,
       speed,
     },
     atRest: busState(model, steady.atRest.solved, 0, busTold(busAtRest, tell)),
-    atSpeed: at && busAtSpeed && busState(model, at.solved, useful, busTold(busAtSpeed, tell)),
+    atSpeed: at && moving && busState(model, at.solved, useful, busTold(moving.bus, tell)),
     ...{ drag: at?.drag ?? null, tether: at?.tether ?? null },
-    propulsiveEfficiency: at && thrusterPower > 0 ? useful / thrusterPower : null,
-    shares: solved.speed === null ? [] : doubtShares(doubts, solved.speed),
-    interaction: moves ? interactionOf(problem, steady.speed) : null,
+    propulsiveEfficiency: moving && efficiencyOf(doubts, model.numbers, moving, why),
+    shares: solved.speed === null || why !== null ? [] : doubtShares(doubts, solved.speed),
+    interaction: moves && solved.speed ? interactionOf(doubts, problem, solved.speed, why) : null,
     curve: state === "noDrag" ? [] : curveOf(problem, steady.speed),
-    upToSpeed: moves ? upToSpeed(problem, steady.speed) : [],
+    upToSpeed: moves && moving ? upToSpeed({ problem, doubts, moving, atRest: solved.force, why }) : [],
     stopping: moves ? stoppingOf(doubts, solved, opposite, why) : null,
     warnings,
   };
@@ -122,10 +122,10 @@ interface MotionTold {
   readonly isAtMost: boolean;
 }
 
-function sentenceOf(solved: SolvedWay, { force, speed, state, isAtMost }: MotionTold): string {
+function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, { force, speed, state, isAtMost }: MotionTold): string {
   const { problem, steady } = solved;
   const { way } = problem;
-  if (!isDriven(steady.atRest)) return notDriven(solved);
+  if (!isDriven(steady.atRest)) return notDriven(doubts, solved, WORDS[way]);
   const pull = `${formatBare(force, NEWTON)} at rest`;
   const bare = [speed, force].find((one) => one !== null && !hasInterval(one));
   const end = bare && !hasInterval(bare) ? `; ${noInterval(bare)}.` : ".";
@@ -139,36 +139,11 @@ function sentenceOf(solved: SolvedWay, { force, speed, state, isAtMost }: Motion
   return `${capital(WORDS[way])} it goes ${isAtMost ? "at most about " : ""}${told} through the water and pushes with ${pull}${end}`;
 }
 
-/** Why no thrust is left to go anywhere with. */
-function notDriven({ problem, steady: { atRest } }: SolvedWay): string {
-  const { model, way, pull } = problem;
-  const first = `It can not be driven ${WORDS[way]}:`;
-  if (atRest.solved.outcome === "collapsed") return `${first} the supply can not even feed what must run besides.`;
-  const [, , z] = pull([0, 0, 0]).force;
-  const down = axisOf(way) === "heave" ? 0 : z + netWeight(model);
-  if (down === 0) return `${first} its thrusters can not hold the pull of the tether across the way.`;
-  const goes = down > 0 ? "sinks" : "floats up";
-  const because = limitingPart(model, atRest.solved);
-  const mend = because.part === "propeller" ? because.text : "Trim it first.";
-  return `${first} it ${goes} with ${formatNumber(Math.abs(down))} N, more than its thrusters can hold with the other motions at zero. ${mend}`;
-}
-
 const REST_AT_SPEED = "vehicle.rest-coefficients-at-speed";
 
 /** Whether the speed is an upper bound, which its ± does not tell. */
 export const isAtMost = (warnings: readonly Pick<Warning, "code">[]) =>
   warnings.some(({ code }) => code === REST_AT_SPEED);
-
-/** What wake and thrust deduction each change, by leaving them out. */
-function interactionOf(problem: WayProblem, speed: number): SteadyMotion["interaction"] {
-  const without = (change: Partial<VehicleNumbers>) =>
-    steadySpeed({ ...problem, model: withNumbers(problem.model, { ...problem.model.numbers, ...change }) }).speed;
-  return {
-    speedWithout: without({ wakeFraction: 0, thrustDeduction: 0 }),
-    byWake: speed - without({ wakeFraction: 0 }),
-    byDeduction: speed - without({ thrustDeduction: 0 }),
-  };
-}
 
 const CURVE_POINTS = 16;
 /** The curve goes on beyond the steady speed by this. */

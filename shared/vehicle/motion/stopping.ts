@@ -16,7 +16,7 @@ export const DRIFTING = 0.1;
  *   a = 0: t = (M/b)(1/V_1 − 1/V_0),  x = (M/b) ln(V_0/V_1)
  *   else:  t = (M/a) ln[V_0 (b V_1 + a)/(V_1 (b V_0 + a))],  x = (M/b) ln[(b V_0 + a)/(b V_1 + a)]
  *
- * Source   separation of variables of M dV/dt = −b V² − a V; `coastDown` solved for the time.
+ * Source   separation of variables of M dV/dt = −b V² − a V; `slowed` solved for the time.
  *
  * @example coastingStop({ mass: 17.5, quadratic: 22.5 }, 1.5, 0.1).distance // 1.7909 m
  */

@@ -1,7 +1,10 @@
 import type { VerticalAnswer } from "../../model/vehicle/motionAnswer.ts";
+import { normalProbability } from "../../numeric/normalProbability.ts";
+import { certaintyInWords } from "../../quantity/certaintyInWords.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { formatTold } from "../../quantity/told.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
+import { spreadOfLinear } from "../propulsion/firstOrder.ts";
 import { NEWTON } from "../tether/shownUnits.ts";
 import type { SolvedWay } from "./steadyMotion.ts";
 import { sized } from "./trim.ts";
@@ -11,9 +14,19 @@ import { forcesAt, isDriven } from "./wayForces.ts";
 /** Rounding of a force, as a part of what it was. */
 const ROUNDING = 1e-9;
 
-/** What is left on the hull when one thruster makes nothing, and whether that holds the depth against `held`, N downwards. */
+/** Probability from which it is sure that the depth is held: the upper end of a 95 % interval. */
+const SURE = 0.975;
+
+/**
+ * What is left on the hull when one thruster makes nothing, and whether that holds the depth against `held`, N downwards.
+ *
+ *   p = Φ((s F − |W|)/√(s² u²(F) + u²(W)));   s the share of the force F that is left
+ *
+ * Source   JCGM 106:2012, 7.2.
+ * Assumes  that the share which is left has no doubt of its own: force before and after go with the same inputs.
+ */
 export function thrusterLosses(
-  { model, ahead, up, down }: Pick<VerticalQuestion, "model" | "ahead" | "up" | "down">,
+  { model, doubts, ahead, up, down }: Pick<VerticalQuestion, "model" | "doubts" | "ahead" | "up" | "down">,
   held: Uncertain,
 ): VerticalAnswer["losses"] {
   const against = held.value > 0 ? up : down;
@@ -26,7 +39,13 @@ export function thrusterLosses(
   };
   return model.thrusters.map(({ name }, i) => {
     const [upForce, aheadForce] = [left(up, i), left(ahead, i)];
-    const holdsDepth = held.value === 0 || left(against, i) >= Math.abs(held.value);
+    const reserve = left(against, i) - Math.abs(held.value);
+    const holdsDepth = held.value === 0 || reserve >= 0;
+    const share = against === null ? 0 : (reserve + Math.abs(held.value)) / (against.force.value || 1);
+    const spread = against === null ? 0 : share * spreadOfLinear(doubts, against.force);
+    const doubt = Math.hypot(spread, held.standardUncertainty);
+    const sure = held.value === 0 || doubt === 0 ? 1 : normalProbability(Math.abs(reserve) / doubt);
+    const bySure = sure < SURE ? `, ${certaintyInWords(sure)} sure` : "";
     const percent = (force: number, solved: SolvedWay | null) =>
       `${formatNumber((100 * force) / (solved?.steady.atRest.available || 1), 2)} %`;
     const parts = [
@@ -38,7 +57,9 @@ export function thrusterLosses(
         : []),
     ].join(", ");
     const goes = `${held.value > 0 ? "sinks" : "floats up"} with ${formatTold(sized(held), NEWTON)}`;
-    const depth = holdsDepth ? "" : `; it can not hold its depth and ${goes}`;
+    const depth = holdsDepth
+      ? bySure && `; it holds its depth by the best estimate${bySure}`
+      : `; it can not hold its depth${bySure && `${bySure},`} and ${goes}`;
     return {
       thruster: name,
       up: upForce,

@@ -3,7 +3,14 @@ import { type TetherLoad, writeDrag, writeFlow } from "./tetherLoad.ts";
 import type { ShapeProblem, TetherState } from "./tetherShape.ts";
 import { cross, size, sum, type Triple, times } from "./triple.ts";
 
-type Described = Pick<SolvedTether, "points" | "belly" | "greatestTension" | "greatestNormalSpeed" | "drag" | "check">;
+type Described = Pick<SolvedTether, "points" | "greatestNormalSpeed" | "drag" | "check">;
+
+/** How far a shape bows out and how hard it pulls at most. */
+export interface Extremes {
+  /** m, and where, m from the vehicle. */ readonly belly: { readonly distance: number; readonly along: number };
+  /** N, and where, m from the vehicle. */
+  readonly greatestTension: { readonly tension: number; readonly along: number };
+}
 
 /** Tension as a vector, N. */
 export const tensionOf = (state: TetherState): Triple => [state[0]!, state[1]!, state[2]!];
@@ -26,11 +33,8 @@ export function describeShape({ load }: ShapeProblem, states: readonly TetherSta
   const drags = states.map((state, i) => dragAt(load, state, i * piece));
   const change = sum(tensionOf(states.at(-1)!), tensionOf(states[0]!), -1);
   const [forward, starboard, down] = sum(times(change, -1), [0, 0, load.weight * load.length], -1);
-  const tensest = points.reduce((most, point) => (point.tension > most.tension ? point : most));
   return {
     points,
-    belly: bellyOf(states, piece),
-    greatestTension: { tension: tensest.tension, along: tensest.along },
     greatestNormalSpeed: Math.max(...drags.map(({ normalSpeed }) => normalSpeed)),
     drag: { forward, starboard, down },
     check: {
@@ -48,6 +52,17 @@ export function describeShape({ load }: ShapeProblem, states: readonly TetherSta
   };
 }
 
+/** Belly and greatest tension of a shape, from its states at even lengths. */
+export function extremesOf({ load }: Pick<ShapeProblem, "load">, states: readonly TetherState[]): Extremes {
+  const piece = load.length / (states.length - 1);
+  const tensions = states.map((state) => size(tensionOf(state)));
+  const tension = Math.max(...tensions);
+  return {
+    belly: bellyOf(states, piece),
+    greatestTension: { tension, along: tensions.indexOf(tension) * piece },
+  };
+}
+
 function dragAt(load: TetherLoad, state: TetherState, along: number): { drag: Triple; normalSpeed: number } {
   const flow = new Float64Array(3);
   const force = new Float64Array(3);
@@ -57,7 +72,7 @@ function dragAt(load: TetherLoad, state: TetherState, along: number): { drag: Tr
 }
 
 /** Greatest distance from the line through the two ends, of the points and of the parabola through the three about it. */
-function bellyOf(states: readonly TetherState[], piece: number): SolvedTether["belly"] {
+function bellyOf(states: readonly TetherState[], piece: number): Extremes["belly"] {
   const start = placeOf(states[0]!);
   const line = sum(placeOf(states.at(-1)!), start, -1);
   const length = size(line);

@@ -3,7 +3,7 @@ import type { TetherRequest, TetherSolution, UncertainTetherForce } from "../../
 import { finiteResult } from "../../quantity/finiteResult.ts";
 import { uncertain } from "../../quantity/uncertain.ts";
 import { checkTether } from "./checkTether.ts";
-import { describeShape, tensionOf } from "./describeShape.ts";
+import { describeShape, extremesOf, tensionOf } from "./describeShape.ts";
 import { searchAnchor } from "./searchAnchor.ts";
 import { fastestFlow, loadOf, loadSize, type TetherLoad } from "./tetherLoad.ts";
 import { type ShapeProblem, shapeFrom } from "./tetherShape.ts";
@@ -55,17 +55,21 @@ export function solveTether(request: TetherRequest): TetherSolution {
   if (!converged) return { state: "failed", reason: notLanded(miss), ...common, convergence, warnings: [] };
   const states = shapeFrom(shape, landing.anchor, PIECES);
   const described = describeShape(shape, states);
+  const { belly, greatestTension: tensest } = extremesOf(shape, states);
   const u = pullUncertainty(request, shape, landing.anchor, chord);
+  const greatestTension = { ...tensest, tension: uncertain(tensest.tension, u.greatestTension) };
   const [start, end] = [tensionOf(states[0]!), tensionOf(states[PIECES]!)];
   return finiteResult({
     state: "solved",
     ...described,
+    belly: { ...belly, distance: uncertain(belly.distance, u.belly) },
+    greatestTension,
     forceOnVehicle: forceWith(start, u.onVehicle),
     forceOnUpperEnd: forceWith(times(end, -1), u.onUpperEnd),
     ...common,
     dragBound: boundOf(shape.load, depthsOf(described.points)),
     convergence,
-    warnings: tetherWarnings(request, described),
+    warnings: tetherWarnings(request, { ...described, greatestTension }),
   });
 }
 

@@ -1,4 +1,5 @@
 import type { TetherRequest } from "../../model/vehicle/tetherShape.ts";
+import { extremesOf, tensionOf } from "./describeShape.ts";
 import { landingMover } from "./newtonLanding.ts";
 import { type LoadFactors, multipliedLoad } from "./tetherLoad.ts";
 import { type ShapeProblem, shapeFrom, type TetherAnchor } from "./tetherShape.ts";
@@ -14,10 +15,15 @@ export interface PullUncertainty {
   readonly onVehicle: Triple;
   /** The same at the upper end, N. */
   readonly onUpperEnd: Triple;
+  /** Of the greatest tension, N. */ readonly greatestTension: number;
+  /** Of the belly, m. */ readonly belly: number;
 }
 
+/** Pieces that the shape is worked out in for its belly; an even number, so that the middle is among its points. */
+const PIECES = 20;
+
 /**
- * Standard uncertainties of the forces at the two ends from those of coefficients, diameter, weight and current, each
+ * Standard uncertainties of the forces at the two ends, of tension and belly from those of coefficients, diameter, weight and current, each
  * independent of the others.
  *
  *   du/dp = -(∂r/∂u)⁻¹ ∂r/∂p        u tension and depth at the anchor, r the miss of the ends, which stay where they are
@@ -33,22 +39,24 @@ export function pullUncertainty(
   chord: Triple | null,
 ): PullUncertainty {
   const problem = { ...shape, tolerance: TOLERANCE };
-  const base = endTensions(problem, anchor);
+  const base = toldOf(problem, anchor);
   const moved = chord === null ? () => anchor : landingMover({ ...problem, chord }, anchor);
-  const variances = [0, 0, 0, 0, 0, 0];
+  const variances = base.map(() => 0);
   for (const { factors, u } of doubtsOf(request)) {
     const load = multipliedLoad(problem.load, factors);
-    const changed = endTensions({ ...problem, load }, moved(load));
-    for (const [i, tension] of changed.entries()) variances[i]! += (((tension - base[i]!) / CHANGE) * u) ** 2;
+    const changed = toldOf({ ...problem, load }, moved(load));
+    for (const [i, one] of changed.entries()) variances[i]! += (((one - base[i]!) / CHANGE) * u) ** 2;
   }
-  return { onVehicle: roots(variances.slice(0, 3)), onUpperEnd: roots(variances.slice(3)) };
+  const [tension, belly, a, b, c, d, e, f] = variances.map(Math.sqrt);
+  return { onVehicle: [a!, b!, c!], onUpperEnd: [d!, e!, f!], greatestTension: tension!, belly: belly! };
 }
 
-const roots = ([x, y, z]: readonly number[]): Triple => [Math.sqrt(x!), Math.sqrt(y!), Math.sqrt(z!)];
-
-/** Tension at the vehicle and at the upper end, N, three parts each. */
-function endTensions(problem: ShapeProblem, anchor: TetherAnchor): number[] {
-  return shapeFrom(problem, anchor).flatMap((state) => [...state.subarray(0, 3)]);
+/** Greatest tension, N, belly, m, and the tension at the vehicle and at the upper end, N, three parts each. */
+function toldOf(problem: ShapeProblem, anchor: TetherAnchor): number[] {
+  const states = shapeFrom(problem, anchor, PIECES);
+  const { belly, greatestTension } = extremesOf(problem, states);
+  const ends = [states[0]!, states[PIECES]!].flatMap(tensionOf);
+  return [greatestTension.tension, belly.distance, ...ends];
 }
 
 /** What is uncertain: how the load changes with it, and its relative standard uncertainty. */

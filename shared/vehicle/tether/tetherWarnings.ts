@@ -1,6 +1,7 @@
 import type { SolvedTether, TetherRequest } from "../../model/vehicle/tetherShape.ts";
 import { formatQuantity } from "../../quantity/format.ts";
 import type { Problem } from "../../quantity/problem.ts";
+import { formatTold } from "../../quantity/told.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { HERTZ, METRE, METRE_PER_SECOND, NEWTON } from "./shownUnits.ts";
 
@@ -99,11 +100,11 @@ function strumming({ tether }: TetherRequest, { greatestNormalSpeed }: Shape): P
 }
 
 function overload({ tether: { strength } }: TetherRequest, { greatestTension }: Shape): Problem | null {
-  if (strength === undefined || greatestTension.tension <= strength) return null;
+  if (strength === undefined || greatestTension.tension.value <= strength) return null;
   return {
     code: "vehicle.tether-overload",
     where: "tether.strength",
-    found: `The tension reaches ${formatQuantity(greatestTension.tension, NEWTON)}, the tether may carry ${formatQuantity(strength, NEWTON)}`,
+    found: `The tension reaches ${formatTold(greatestTension.tension, NEWTON)}, the tether may carry ${formatQuantity(strength, NEWTON)}`,
     needed: "less tension than the tether may carry",
     mend: "Pay out more, come nearer, or wait for less current; keep clear of a tether under load",
   };

@@ -3,6 +3,7 @@ import type { AdvanceFit } from "../../../shared/model/advance.ts";
 import type { Recipe } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { Fold } from "../../app/Fold.tsx";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Chart } from "../../charts/Chart.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
@@ -50,16 +51,7 @@ function PlateausAgainstAdvance({ advance }: { readonly advance: AdvanceFit }) {
       <summary>Every plateau against the advance ratio</summary>
       <TableBox label="Plateaus against the advance ratio">
         <table class="bench-plateaus">
-          <thead>
-            <tr>
-              <th scope="col">Plateau</th>
-              {ADVANCE_HEADS.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads columns={["Plateau", ...ADVANCE_HEADS]} />
           <tbody>
             {advanceRows(advance).map(({ name, cells }) => (
               <tr key={name}>

@@ -16,7 +16,7 @@ import { BudgetPanel } from "./BudgetPanel.tsx";
 import "./bench.css";
 import { Fold } from "../../app/Fold.tsx";
 import { SectionList } from "../../app/SectionList.tsx";
-import { benchAnswer, fluidWords, lacksCalibration } from "./benchModel.ts";
+import { assumedWords, benchAnswer, lacksCalibration, unitNotes } from "./benchModel.ts";
 import { followOpenRun, inspection, openRun, openState } from "./benchState.ts";
 import { CoefficientsPanel } from "./CoefficientsPanel.tsx";
 import { ColumnsPanel } from "./ColumnsPanel.tsx";
@@ -66,8 +66,8 @@ export default function BenchView() {
       basis={
         reduction && (
           <>
-            ± is the half-width of the 95 % interval, here and below. {run && fluidWords(run.document.recipe)}{" "}
-            {provenance(reduction)}{" "}
+            ± is the half-width of the 95 % interval, here and below.{" "}
+            {run && assumedWords(run.document, inspection.value?.value ?? null)} {provenance(reduction)}{" "}
             {run && (
               <a href={runFileAddress(openProjectId(), run.id)} download={run.document.file.name}>
                 The log as it came
@@ -123,7 +123,10 @@ function OpenRun({ run, reduction }: OpenRunProps) {
 /** What came out, the most telling first; what it was made from after it. */
 function Result({ reduction, run }: { readonly reduction: Reduction; readonly run: Run }) {
   const { advance, budget, quality } = reduction;
-  const notes = notesOf(reduction);
+  const told = notesOf(reduction);
+  const doubtful = new Set(told.filter(({ code }) => code === "bench.reading-doubtful").map(({ where }) => where));
+  const units = unitNotes(run, inspection.value?.value ?? null).filter(({ where }) => !doubtful.has(where ?? ""));
+  const notes = [...units, ...told];
   const clocked = hasClock(run);
   return (
     <>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { RunBudget } from "../../../shared/model/budget.ts";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { PrintedSymbol } from "../../forms/Field.tsx";
 import "./budget.css";
@@ -51,26 +52,7 @@ function OneBudget({ table, open }: { readonly table: BudgetTable; readonly open
       <TableBox label={`${table.title}: causes of doubt`}>
         <table>
           <caption class="visually-hidden">{table.title}: causes of doubt, the greatest first</caption>
-          <thead>
-            <tr>
-              <th scope="col">Cause</th>
-              <th scope="col" colSpan={2}>
-                Share of the variance
-              </th>
-              <th scope="col" class="number">
-                Known to
-              </th>
-              <th scope="col" class="number">
-                Moves <PrintedSymbol text={table.symbol} /> by
-              </th>
-              <th scope="col" title="A: from the scatter of readings. B: from other knowledge">
-                Kind
-              </th>
-              <th scope="col" class="number">
-                Degrees of freedom
-              </th>
-            </tr>
-          </thead>
+          <CauseHeads symbol={table.symbol} />
           <tbody>
             {table.bars.map((bar) => (
               <Bar key={bar.name} {...bar} />
@@ -93,6 +75,32 @@ function OneBudget({ table, open }: { readonly table: BudgetTable; readonly open
         other knowledge.
       </p>
     </details>
+  );
+}
+
+/** The share takes two columns: a bar and its number. */
+function CauseHeads({ symbol }: { readonly symbol: string }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Cause</th>
+        <th scope="col" colSpan={2}>
+          Share of the variance
+        </th>
+        <th scope="col" class="number">
+          Known to
+        </th>
+        <th scope="col" class="number">
+          Moves <PrintedSymbol text={symbol} /> by
+        </th>
+        <th scope="col" title="A: from the scatter of readings. B: from other knowledge">
+          Kind
+        </th>
+        <th scope="col" class="number">
+          Degrees of freedom
+        </th>
+      </tr>
+    </thead>
   );
 }
 
@@ -150,18 +158,7 @@ function Checked({ answer, rows }: ReturnType<typeof checkText>) {
       </p>
       <TableBox label="Intervals by Monte Carlo and by the budget">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">95 % interval</th>
-              <th scope="col" class="number">
-                By draws
-              </th>
-              <th scope="col" class="number">
-                By the budget
-              </th>
-              <th scope="col">Verdict</th>
-            </tr>
-          </thead>
+          <Heads columns={["95 % interval", { numbers: "By draws" }, { numbers: "By the budget" }, "Verdict"]} />
           <tbody>
             {rows.map((row) => (
               <tr key={row.symbol}>

@@ -1,8 +1,12 @@
 import type { ChannelCorrection, Recipe } from "../../../shared/model/recipe.ts";
+import { formatPercent } from "../../../shared/quantity/format.ts";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { correctionOf, withCorrection } from "./recipeEdits.ts";
 import type { RecipeChange } from "./StandParts.tsx";
+
+/** A standard uncertainty beyond this part is asked about. */
+const LARGEST_MEANT = 0.2;
 
 interface CalibrationFieldsProps {
   readonly recipe: Recipe;
@@ -52,15 +56,22 @@ function ThrustFactor({ recipe, onChange }: CalibrationFieldsProps) {
         label="Standard uncertainty of that factor"
         dimension="fraction"
         unit="%"
-        value={relativeUncertainty}
+        unitNeeded
+        optional
+        // Nought stands for a factor whose uncertainty nobody stated, not for one that is known exactly.
+        value={relativeUncertainty === 0 ? null : relativeUncertainty}
         min={0}
         max={1}
-        help="Common to all points of the run: it does not average down."
+        check={(stated) =>
+          stated > LARGEST_MEANT
+            ? `${formatPercent(stated)} is more than any scale. Was ${formatPercent(stated / 100)} meant?`
+            : null
+        }
+        help="In per cent, e.g. 1 %. Common to all points of the run: it does not average down. Empty: not known, and in no interval."
         onChange={() => undefined}
         onCommit={(stated) =>
-          stated !== null &&
-          stated !== relativeUncertainty &&
-          set("Set the calibration uncertainty", { relativeUncertainty: stated })
+          (stated ?? 0) !== relativeUncertainty &&
+          set("Set the calibration uncertainty", { relativeUncertainty: stated ?? 0 })
         }
       />
     </>

@@ -1,4 +1,5 @@
 import type { ColumnRole } from "../../../shared/model/recipe.ts";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { useChosen } from "../../forms/useChosen.ts";
 import type { SignOwner } from "./columnSigns.ts";
@@ -18,15 +19,7 @@ export function ColumnsTable({ label, rows, turned, signOwner, onUse, onTurn }: 
   return (
     <TableBox label={label}>
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Column</th>
-            <th scope="col">First values</th>
-            <th scope="col">Stands for</th>
-            <th scope="col">Unit and sign</th>
-            <th scope="col">Why</th>
-          </tr>
-        </thead>
+        <Heads columns={["Column", "First values", "Stands for", "Unit and sign", "Why"]} />
         <tbody>
           {rows.map((row) => (
             <tr key={row.column} class={row.sure ? "" : "bench-unsure"}>

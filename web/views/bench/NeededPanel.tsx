@@ -22,7 +22,11 @@ export function NeededPanel({ run }: { readonly run: StoredDocument<Run> }) {
   return (
     <section class="card bench-needed" id="bench-needed" aria-labelledby="bench-needed-title">
       <h2 id="bench-needed-title">Which propeller was on the stand?</h2>
-      <p class="hint">Coefficients go with the fourth power of its diameter, which no log holds.</p>
+      <p class="hint">
+        Coefficients go with the fourth power of its diameter, which no log holds.
+        {run.document.variant === "" &&
+          " Its finish, or its name where no finish is stated, also becomes the variant of this run, by which runs are compared; change that under “On the stand”."}
+      </p>
       {!none && (
         <div class="form-grid">
           <SelectField

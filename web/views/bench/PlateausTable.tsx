@@ -4,7 +4,7 @@ import { Fold } from "../../app/Fold.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { editRecipe, pickedPlateau } from "./benchState.ts";
 import { PlateauActions } from "./PlateauActions.tsx";
-import { additionGap, type PlateauRow, plateauTable } from "./plateausModel.ts";
+import { additionGap, OWN_DOUBT_HINT, type PlateauRow, plateauTable } from "./plateausModel.ts";
 import { RejectedList } from "./RejectedList.tsx";
 import { withPlateauAdded } from "./recipeEdits.ts";
 import { SpanForm } from "./SpanForm.tsx";
@@ -45,6 +45,7 @@ export function PlateausTable({ reduction, hasClock }: PlateausTableProps) {
           </tbody>
         </table>
       </TableBox>
+      <p class="hint">{OWN_DOUBT_HINT}</p>
       <p class="hint">
         “Settled after” is estimated: from the step until rotation rate and thrust over its square stayed within the
         scatter of the second half. Plateaus set by hand stay as they are when calibration, pole pairs or water change.

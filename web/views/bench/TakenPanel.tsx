@@ -9,7 +9,7 @@ import { takenForGranted, withoutTakenPropeller } from "./takenModel.ts";
 export function TakenPanel({ run }: { readonly run: StoredDocument<Run> }) {
   const taken = takenForGranted(run.document, parts.value);
   if (taken === null) return null;
-  const propeller = partOf("propellers", run.document.propellerId)?.document;
+  const propeller = taken.isPropeller ? partOf("propellers", run.document.propellerId)?.document : undefined;
   return (
     <section class="card bench-needed" aria-labelledby="bench-taken-title">
       <h2 id="bench-taken-title">{taken.title}</h2>

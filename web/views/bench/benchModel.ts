@@ -1,10 +1,14 @@
 import { describeFluid } from "../../../shared/fluid/parseFluid.ts";
+import { ROLE_NAMES } from "../../../shared/log/roleUnits.ts";
+import type { LogInspection, RoleGuess } from "../../../shared/model/log.ts";
+import type { ColumnRole } from "../../../shared/model/recipe.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
 import { formatNumber, formatUncertain } from "../../../shared/quantity/format.ts";
 import { notesOf } from "../../app/notes.ts";
 import type { ReductionState } from "../../app/reductions.ts";
+import type { WarningItem } from "../../app/Warnings.tsx";
 import { counts } from "../../app/words.ts";
 import { advanceWords } from "./advanceModel.ts";
 import { RPM } from "./shownUnits.ts";
@@ -57,9 +61,43 @@ export function benchAnswer(run: Run, state: ReductionState | undefined): string
 }
 
 /** What the coefficients hold for, where nobody stated it: what was assumed, a sentence; else nothing. */
-export function fluidWords({ fluid, fluidAssumed }: Run["recipe"]): string {
-  return fluidAssumed ? `Assumed, as nobody stated it: ${describeFluid(fluid)}.` : "";
+export function assumedWords(run: Run, inspection: LogInspection | null): string {
+  const { fluid, fluidAssumed } = run.recipe;
+  const assumed = [
+    ...(fluidAssumed ? [describeFluid(fluid)] : []),
+    ...doubtfulUnits(run, inspection).map(({ role, unit }) => `${ROLE_NAMES[role]} written in ${unit}`),
+  ];
+  return assumed.length === 0 ? "" : `Assumed, as nobody stated it: ${assumed.join("; ")}.`;
 }
+
+/** Notes on units that the log does not give and nobody has confirmed, each with what other readings would mean. */
+export function unitNotes(run: Run, inspection: LogInspection | null): WarningItem[] {
+  return doubtfulUnits(run, inspection).map(({ column, role, unit, alternatives }) => {
+    const header = inspection!.shape.columns[column]?.header || `#${column + 1}`;
+    const choice = inspection!.choices?.find((one) => one.column === column);
+    const others = alternatives.filter((other) => other.role === role);
+    const readings = others.map((other) => `${other.unit} (${other.implies.replace(/\.$/, "")})`).join(", ");
+    return {
+      code: "bench.reading-doubtful",
+      where: `column ${header}`,
+      message: `${
+        choice?.sentence ??
+        `The log does not say the unit of the ${ROLE_NAMES[role]}, column “${header}”: ${unit} was taken${readings === "" ? "" : `. It may be ${readings}`}.`
+      } Confirm it under “Columns”.`,
+    };
+  });
+}
+
+/** Guessed units of what the coefficients are made from, as the recipe has them, while nobody has confirmed the columns. */
+function doubtfulUnits({ confirmed, recipe }: Run, inspection: LogInspection | null): readonly RoleGuess[] {
+  if (confirmed || inspection === null) return [];
+  return inspection.guesses.filter(({ column, role, unit, sure, alternatives }) => {
+    const isUsed = recipe.columns.some((use) => use.column === column && use.role === role && use.unit === unit);
+    return isUsed && !sure && UNIT_MATTERS.has(role) && alternatives.some((other) => other.role === role);
+  });
+}
+
+const UNIT_MATTERS: ReadonlySet<ColumnRole> = new Set(["thrust", "rotationRate", "torque"]);
 
 /** Whether the intervals lack the error of the scale itself, often the greatest of all. */
 export function lacksCalibration({ warnings }: Pick<Reduction, "warnings">): boolean {

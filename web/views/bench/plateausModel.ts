@@ -17,9 +17,13 @@ const COLUMNS: readonly {
   { head: "Current", of: (p) => p.current, unit: AMPERE },
   { head: "Electrical power", of: (p) => p.electricalPower, unit: WATT },
   { head: "Shaft power", of: (p) => p.shaftPower, unit: WATT },
-  { head: "Thrust coefficient", of: (p) => p.thrustCoefficient },
-  { head: "Power coefficient", of: (p) => p.powerCoefficient },
+  { head: "Thrust coefficient, ± of this plateau alone", of: (p) => p.thrustCoefficient },
+  { head: "Power coefficient, ± of this plateau alone", of: (p) => p.powerCoefficient },
 ];
+
+/** What ± means in the columns of coefficients, which is not what it means in the others. */
+export const OWN_DOUBT_HINT =
+  "± of the coefficients in this table is what a plateau has of its own: scatter, rounding and zero. What all plateaus share – calibration, diameter, density, meters and the motor's constants – is in the coefficients of the run above. The other columns hold the calibration of their meters.";
 
 export interface PlateauRow {
   readonly index: number;

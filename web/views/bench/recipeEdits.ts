@@ -190,7 +190,10 @@ export function withEntry<K extends "polePairs" | "motorId" | "controllerId">(
  * propeller, else its name, as its variant, because that is what is compared most.
  */
 export function withPropeller(run: Run, propeller: StoredDocument<Propeller> | undefined): Run {
-  const { propellerId: _former, ...others } = run;
+  const { propellerId: former, takenPartIds, ...rest } = run;
+  // Whoever chooses a propeller, be it the same, has stated it.
+  const stillTaken = takenPartIds?.filter((id) => id !== former) ?? [];
+  const others = stillTaken.length === 0 ? rest : { ...rest, takenPartIds: stillTaken };
   if (propeller === undefined) return others;
   const { finish = "", name } = propeller.document;
   const variant = run.variant || (finish || name).slice(0, 60);

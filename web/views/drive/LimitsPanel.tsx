@@ -1,3 +1,4 @@
+import { actualInWords } from "../../../shared/drive/passedLimits.ts";
 import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
@@ -18,18 +19,21 @@ export function LimitsPanel() {
             </caption>
             <Heads columns={["Limit", { numbers: "Allowed" }, { numbers: "Now" }, { numbers: "Reached at" }]} />
             <tbody>
-              {point!.limits.map(({ name, limit, actual, unit, reachedAtThrottle }) => (
-                <tr key={name}>
-                  <th scope="row">{name === "supply voltage" ? "greatest power of the supply" : name}</th>
-                  <td class="number">{`at ${unit === "V" ? "least" : "most"} ${limitText(limit, unit)}`}</td>
-                  <td class="number">{limitText(actual, unit)}</td>
-                  <td class="number">
-                    {reachedAtThrottle === null
-                      ? "not reached"
-                      : `${Math.round(100 * reachedAtThrottle)}\u202f% throttle`}
-                  </td>
-                </tr>
-              ))}
+              {point!.limits.map((state) => {
+                const { name, limit, unit, reachedAtThrottle } = state;
+                return (
+                  <tr key={name}>
+                    <th scope="row">{name === "supply voltage" ? "greatest power of the supply" : name}</th>
+                    <td class="number">{`at ${unit === "V" ? "least" : "most"} ${limitText(limit, unit)}`}</td>
+                    <td class="number">{actualInWords(state, point!.uncertainties)}</td>
+                    <td class="number">
+                      {reachedAtThrottle === null
+                        ? "not reached"
+                        : `${Math.round(100 * reachedAtThrottle)}\u202f% throttle`}
+                    </td>
+                  </tr>
+                );
+              })}
             </tbody>
           </table>
         </TableBox>

@@ -1,6 +1,10 @@
 import type { PreparedDrive } from "../../../shared/drive/driveRequestOf.ts";
+import { meritAtRest } from "../../../shared/drive/meritDoubt.ts";
+import { actualInWords } from "../../../shared/drive/passedLimits.ts";
+import { withinLimits } from "../../../shared/drive/withinLimits.ts";
 import type { CarryOver, CarryOverFactor } from "../../../shared/model/carryOver.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
+import { extrapolationInWords } from "../../../shared/propeller/beyondMeasured.ts";
 import { reynoldsWords } from "../../../shared/propeller/reynoldsWords.ts";
 import { CELSIUS_ZERO } from "../../../shared/quantity/constants.ts";
 import { formatNumber, formatQuantity, formatUncertain } from "../../../shared/quantity/format.ts";
@@ -41,8 +45,32 @@ export function driveAnswer(driven: readonly Driven[], throttle: number, thruste
     const drawing = `${pointText(point, "supplyCurrent")}${index === 0 ? " from the supply" : ""}`;
     return `${pointText(point, "thrust")} (${kilograms}) with “${inHand.name}”, drawing ${drawing}`;
   });
-  if (to === undefined) return `${at} ${each} pulls ${from}.`;
-  return told.length > 2 ? `${at} ${each} pulls from ${from}, to ${to}.` : `${at} ${each} pulls ${from}; ${to}.`;
+  const pulls =
+    to === undefined
+      ? `${at} ${each} pulls ${from}.`
+      : told.length > 2
+        ? `${at} ${each} pulls from ${from}, to ${to}.`
+        : `${at} ${each} pulls ${from}; ${to}.`;
+  return [pulls, ...limitSentences(ends, throttle), extrapolationText(ends)].filter((text) => text !== "").join(" ");
+}
+
+/** Which of them are past what their parts allow, and what each gives within: a sentence each. */
+export function limitSentences(driven: readonly Driven[], throttle: number): string[] {
+  return driven.flatMap(({ inHand, point, prepared }) => {
+    if (point === null || prepared === null) return [];
+    return withinLimits(inHand.name, { ...prepared.request, throttle }, point)?.sentence ?? [];
+  });
+}
+
+/** Which of them turn faster than they were measured; empty where none does. */
+function extrapolationText(driven: readonly Driven[]): string {
+  return extrapolationInWords(
+    driven.flatMap(({ inHand: { name, stand }, point }) =>
+      point === null || stand === undefined
+        ? []
+        : [{ name, rotationRate: point.rotationRate, measuredRate: stand.topRate }],
+    ),
+  );
 }
 
 export interface PointRow {
@@ -61,7 +89,7 @@ export function pointRows(driven: readonly Driven[]): PointRow[] {
       point === null ? "–" : pointText(point, key, prepared?.request.heat !== undefined),
     ),
   }));
-  const merit = points.map((point) => (point === null ? "–" : formatQuantity(point.efficiencies.propeller, RATIO, 3)));
+  const merit = driven.map(meritText);
   const kilograms = points.map((point) => (point === null ? "–" : weightText(point)));
   return [
     rows[0]!,
@@ -86,6 +114,16 @@ export function torqueSourceText({ torqueSource, name }: PropellerInHand, static
   return sentences[torqueSource];
 }
 
+/** Of a propeller as it was measured, the merit and interval that the other screens tell. */
+function meritText({ inHand, point, prepared, carried }: Driven): string {
+  if (point === null) return "–";
+  const { propeller } = point.efficiencies;
+  const { staticMerit } = inHand;
+  const isMeasured = carried === null && staticMerit && Math.abs(propeller / staticMerit.value - 1) < 1e-3;
+  const told = isMeasured ? staticMerit : prepared && meritAtRest(prepared.request, point);
+  return told ? formatUncertain(told) : formatQuantity(propeller, RATIO, 3);
+}
+
 /** The thrust as the weight it would lift. */
 function weightText({ thrust, uncertainties }: OperatingPoint): string {
   const doubt = uncertainties?.thrust;
@@ -105,7 +143,7 @@ export function governingText({ inHand, point, problem }: Driven): string {
   const [first] = reached;
   if (first === undefined)
     return `${inHand.name}: no stated limit is reached up to full throttle; the supply's voltage is what bounds it.`;
-  const [limit, actual] = [limitText(first.limit, first.unit), limitText(first.actual, first.unit)];
+  const [limit, actual] = [limitText(first.limit, first.unit), actualInWords(first, point.uncertainties)];
   const at = `${Math.round(100 * first.reachedAtThrottle!)}\u202f% throttle`;
   return `${inHand.name}: ${first.name} governs; its limit of ${limit} is reached at ${at}. Now ${actual}.`;
 }
@@ -119,12 +157,13 @@ export function limitText(value: number, unit: string): string {
 
 /** What carrying to the Reynolds number at work did to the coefficients, one sentence. */
 export function carriedText({ inHand, carried }: Driven): string {
-  if (carried === null) return `${inHand.name}: coefficients as they were ${inHand.runs > 0 ? "measured" : "stated"}.`;
+  if (carried === null)
+    return `${inHand.name}: coefficients as they were ${inHand.runs > 0 ? "measured" : "stated"}; what another Reynolds number changes is not counted, nor its doubt.`;
   const { factor, reynolds } = carried;
   const size = (value: number, relative: number) => formatUncertain(uncertain(value, relative * value));
   const change =
     reynolds.measured === null || reynolds.target === null
       ? "the blade Reynolds number is not known, as chord and pitch are not stated"
-      : `blade Reynolds number ${reynoldsWords(reynolds.target)} at full throttle here, at most ${reynoldsWords(reynolds.measured)} on the stand`;
+      : `blade Reynolds number at 0.75 R ${reynoldsWords(reynolds.target)} at full throttle here, at most ${reynoldsWords(reynolds.measured)} on the stand`;
   return `${inHand.name}: ${change}; thrust × ${size(factor.thrust, factor.thrustUncertainty)}, torque × ${size(factor.torque, factor.torqueUncertainty)}.`;
 }

@@ -5,9 +5,10 @@ import type { FluidState } from "../../../shared/model/fluid.ts";
 import type { Propeller } from "../../../shared/model/parts/propeller.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import { areaRatioOf } from "../../../shared/propeller/series/areaRatioOf.ts";
+import type { Uncertain } from "../../../shared/quantity/uncertain.ts";
 import { wholeRate } from "../theory/subject.ts";
 import { reductionsOf, type VariantRuns } from "../variants/variantGroups.ts";
-import { meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
+import { meanStaticMerit, meanThrustCoefficient, meanTorqueCoefficient } from "../variants/variantMean.ts";
 
 /** Where a torque coefficient comes from. */
 export type TorqueSource = "torque" | "motorConstants" | "statedMerit" | PropellerSource;
@@ -20,6 +21,8 @@ export interface PropellerInHand {
   readonly torqueSource: TorqueSource;
   /** Mountings behind the coefficients; 0 for typed and computed ones. */
   readonly runs: number;
+  /** Static merit of all its mountings; absent where none was measured. */
+  readonly staticMerit?: Uncertain;
   /** Where it was measured; absent for typed and computed ones. */
   readonly stand?: { readonly fluid: FluidState; readonly topRate: number; readonly part: Propeller | undefined };
 }
@@ -47,6 +50,7 @@ export function measuredPropeller({ group, merit, part }: MeasuredVariant): Prop
     torqueCoefficient === null
       ? pairFromMerit(thrustCoefficient, { value: merit, standardUncertainty: 0 })
       : coefficientPair({ thrustCoefficient, torqueCoefficient, runs: reductions, isSameCopy: true });
+  const staticMerit = meanStaticMerit(reductions);
   const run = group.members[0]!.run;
   const { curve, from } = aheadCurve(pair, reductions, part);
   const astern = asternCurve(reductions);
@@ -56,6 +60,7 @@ export function measuredPropeller({ group, merit, part }: MeasuredVariant): Prop
     style: group.style,
     torqueSource: torqueCoefficient === null ? "statedMerit" : source,
     runs: reductions.length,
+    ...(staticMerit !== null && { staticMerit }),
     stand: { fluid: run.recipe.fluid, topRate: wholeRate(Math.max(...rates)), part },
     propeller: {
       name: group.name,

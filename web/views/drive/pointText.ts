@@ -43,6 +43,13 @@ export function pointText(point: OperatingPoint, key: PointQuantity, isHeatKnown
   if (doubt === undefined || doubt.standardUncertainty === 0) return formatQuantity(point[key], unit);
   const half = Math.abs(doubt.interval95[1] - doubt.value);
   // Voltages hardly depend on the propeller: digits down to that doubt would pretend that the pack is known as well.
-  if (half < 1e-3 * Math.abs(doubt.value)) return `${formatQuantity(doubt.value, unit, 4)} ± under 0.1\u202f%`;
-  return formatUncertain(doubt, unit);
+  const least = 1e-3 * Math.abs(doubt.value);
+  return half < least ? atMost(doubt.value, least, unit) : formatUncertain(doubt, unit);
+}
+
+/** "9.05 ± under 0.01 V": no digits below the next power of ten above the doubt, so that both stand in one unit. */
+function atMost(value: number, doubt: number, unit: ShownUnit): string {
+  const decimals = Math.max(0, -Math.ceil(Math.log10(doubt / unit.factor)));
+  const shown = value / unit.factor - (unit.offset ?? 0);
+  return `${shown.toFixed(decimals).replace("-", "\u2212")} ± under ${(10 ** -decimals).toFixed(decimals)}\u202f${unit.symbol}`;
 }

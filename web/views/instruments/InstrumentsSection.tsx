@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { ABOUT_WEIGHTS } from "../../app/cautionWords.ts";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart, removePart } from "../../app/edits.ts";
 import { partOf, parts, runs } from "../../app/session.ts";
@@ -72,6 +73,7 @@ function EditDialog({ id, onClose }: { readonly id: string; readonly onClose: ()
   };
   return (
     <Dialog title={instrument ? instrument.name : "Add an instrument"} onClose={onClose}>
+      <p class="hint">{ABOUT_WEIGHTS}</p>
       <InstrumentForm
         instrument={instrument}
         use={useOf(id, runs.value)}

@@ -22,7 +22,7 @@ export default function OverviewView() {
   useSignalEffect(() => needReductions(runs.value.map(({ id }) => id)));
   useEffect(lookBesides, []);
   useSignalEffect(() => void readForOverview());
-  const { answer, vehicleAnswer, tone, holds, driveBasis, lines, vehicles, chain, steps } = overview.value;
+  const { answer, vehicleAnswer, tone, holds, driveBasis, driveNotes, lines, vehicles, chain, steps } = overview.value;
   const { invented, note } = project.value!.document;
   const drawn = picture.value;
   return (
@@ -58,6 +58,11 @@ export default function OverviewView() {
             With 95 % intervals. {driveBasis}
           </p>
           <VariantTable lines={lines} basis={driveBasis} />
+          {driveNotes.map((note) => (
+            <p key={note} class="warning">
+              {note}
+            </p>
+          ))}
         </section>
       )}
       {steps.length > 0 && <Steps steps={steps} />}

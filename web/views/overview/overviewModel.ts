@@ -1,9 +1,11 @@
+import type { WithinLimits } from "../../../shared/drive/withinLimits.ts";
 import type { Comparison } from "../../../shared/model/comparison.ts";
 import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import type { Project } from "../../../shared/model/project.ts";
 import type { Reduction } from "../../../shared/model/reduction.ts";
 import type { Run } from "../../../shared/model/run.ts";
 import type { StoredDocument } from "../../../shared/model/stored.ts";
+import { extrapolationInWords, isBeyondMeasured } from "../../../shared/propeller/beyondMeasured.ts";
 import { formatUncertain } from "../../../shared/quantity/format.ts";
 import { scaled } from "../../../shared/quantity/uncertain.ts";
 import type { StoredParts } from "../../api/client.ts";
@@ -19,6 +21,15 @@ import { chainOf, type Stage } from "./chain.ts";
 import { nextSteps, type Step } from "./nextSteps.ts";
 import { type VehicleLine, vehicleLine, vehicleSentence } from "./vehicleLines.ts";
 
+/** What a propeller does at full throttle. */
+export interface FullThrottle {
+  readonly point: OperatingPoint;
+  /** Null where full throttle passes no limit that a part states. */
+  readonly within: WithinLimits | null;
+  /** Greatest rotation rate that the propeller was measured at, rev/s; null where it was not. */
+  readonly measuredRate: number | null;
+}
+
 /** What the overview is made from. */
 export interface OverviewInput {
   readonly project: Project;
@@ -28,7 +39,7 @@ export interface OverviewInput {
   readonly comparisons: readonly Comparison[];
   readonly reductionOf: (id: string) => ReductionState | undefined;
   /** Full throttle with the first motor and pack of the project, by variant; null where it can not be worked out. */
-  readonly fullThrottle: ReadonlyMap<string, OperatingPoint | null>;
+  readonly fullThrottle: ReadonlyMap<string, FullThrottle | null>;
   /** Propellers that a drive can be worked out with, measured and computed. */
   readonly propellers: number;
   /** Every vehicle of the project with its answer, as far as it has come. */
@@ -66,6 +77,8 @@ export interface OverviewModel {
   readonly holds: string;
   /** What full throttle is worked out with; empty where a part is missing. */
   readonly driveBasis: string;
+  /** What passes a limit or what was measured there, sentences. */
+  readonly driveNotes: readonly string[];
   readonly lines: readonly VariantLine[];
   readonly vehicles: readonly VehicleLine[];
   /** From log to report: what stands. */
@@ -85,6 +98,7 @@ export function overviewModel(input: OverviewInput): OverviewModel {
     drawn,
     holds: holdsText(input),
     driveBasis: driveBasisText(input.parts),
+    driveNotes: driveNotes(input),
     lines: [...input.groups]
       .sort((a, b) => Number(drawn.includes(b.name)) - Number(drawn.includes(a.name)))
       .map((group) => variantLine(group, input)),
@@ -149,7 +163,30 @@ function holdsText({ parts, runs, groups, vehicles }: OverviewInput): string {
 function driveBasisText({ motors, controllers, packs }: StoredParts): string {
   if (!motors[0] || !packs[0]) return "";
   const names = [motors[0].document.name, controllers[0]?.document.name, packs[0].document.name];
-  return `Bollard thrust and current: one thruster at full throttle in the working water, with ${joined(names.filter((name) => name !== undefined))}. Computed, not measured.`;
+  return `Bollard thrust and current: one thruster at full throttle in the working water, with ${joined(names.filter((name) => name !== undefined))}; where that passes what a part allows, at the throttle that does not. Coefficients as measured on the stand. Computed, not measured.`;
+}
+
+/** Thrust and current that are shown: within the limits, where full throttle passes some. */
+const shownPoint = ({ point, within }: FullThrottle): OperatingPoint | null => (within === null ? point : within.point);
+
+function driveNotes({ groups, fullThrottle }: OverviewInput): string[] {
+  const told = groups.flatMap(({ name }) => {
+    const full = fullThrottle.get(name);
+    return full ? [{ name, full, shown: shownPoint(full) }] : [];
+  });
+  const turning = told.flatMap(({ name, full: { measuredRate }, shown }) =>
+    shown === null || measuredRate === null ? [] : [{ name, rotationRate: shown.rotationRate, measuredRate }],
+  );
+  const limits = told.flatMap(({ full }) => full.within?.sentence ?? []);
+  return [...limits, extrapolationInWords(turning)].filter((text) => text !== "");
+}
+
+function thrustText(full: FullThrottle): string {
+  const point = shownPoint(full);
+  if (point === null) return "none within the limits";
+  const at = full.within === null ? "" : ` at ${Math.round(100 * full.within.throttle)}\u202f% throttle`;
+  const beyond = full.measuredRate !== null && isBeyondMeasured(point.rotationRate, full.measuredRate);
+  return `${pointText(point, "thrust")}${at}${beyond ? ", extrapolated" : ""}`;
 }
 
 function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
@@ -159,7 +196,8 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     meanTorqueCoefficient(reductions),
     meanStaticMerit(reductions),
   ];
-  const point = torque ? input.fullThrottle.get(group.name) : null;
+  const full = (torque && input.fullThrottle.get(group.name)) || null;
+  const point = full && shownPoint(full);
   const warned = reductions.reduce((sum, reduction) => sum + notesOf(reduction).length, 0);
   return {
     name: group.name,
@@ -169,7 +207,7 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     // C_P = 2π K_Q, as the coefficients are defined.
     powerCoefficient: torque ? formatUncertain(scaled(torque, 2 * Math.PI)) : noPower(reductions),
     staticMerit: merit ? formatUncertain(merit) : noPower(reductions),
-    bollardThrust: point ? pointText(point, "thrust") : "–",
+    bollardThrust: full ? thrustText(full) : "–",
     supplyCurrent: point ? pointText(point, "supplyCurrent") : "–",
     warnings: warned === 0 ? "" : counts(warned, "note"),
     checks: flaggedChecks(reductions.map(({ quality }) => quality)),

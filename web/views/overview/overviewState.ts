@@ -1,7 +1,7 @@
 import { computed, signal } from "@preact/signals";
 import { driveRequestOf } from "../../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
-import type { OperatingPoint } from "../../../shared/model/drive.ts";
+import { withinLimits } from "../../../shared/drive/withinLimits.ts";
 import type { DriveTrain } from "../../../shared/model/driveTrain.ts";
 import { InputProblem, OutOfDomain } from "../../../shared/quantity/problem.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
@@ -16,7 +16,7 @@ import { overlayChart } from "../variants/variantsChart.ts";
 import { againstBaseline, allGroups } from "../variants/variantsState.ts";
 import { besideEachOther } from "../vehicle/besides.ts";
 import { builds, chosenPlace } from "../vehicle/build/buildState.ts";
-import { overviewModel } from "./overviewModel.ts";
+import { type OverviewInput, overviewModel } from "./overviewModel.ts";
 
 /** One thruster with the first motor, controller and pack of the project, in its working water. */
 const firstDrive = computed((): Omit<DriveTrain, "propeller"> | null => {
@@ -33,19 +33,23 @@ const firstDrive = computed((): Omit<DriveTrain, "propeller"> | null => {
 
 const FULL = { throttle: 1, direction: "ahead", advanceSpeed: 0 } as const;
 
-const fullThrottle = computed((): ReadonlyMap<string, OperatingPoint | null> => {
+const fullThrottle = computed((): OverviewInput["fullThrottle"] => {
   const drive = firstDrive.value;
   if (drive === null) return new Map();
   return new Map(
-    drivePropellers.value.map(({ name, propeller }) => [
+    drivePropellers.value.map(({ name, propeller, stand }) => [
       name,
-      pointOrNull(() => operatingPoint(driveRequestOf({ ...drive, propeller }, FULL).request)),
+      orNull(() => {
+        const { request } = driveRequestOf({ ...drive, propeller }, FULL);
+        const point = operatingPoint(request);
+        return { point, within: withinLimits(name, request, point), measuredRate: stand?.topRate ?? null };
+      }),
     ]),
   );
 });
 
 /** Where a supply collapses or a part is implausible the drive screen says why; here the place stays empty. */
-function pointOrNull(work: () => OperatingPoint): OperatingPoint | null {
+function orNull<T>(work: () => T): T | null {
   try {
     return work();
   } catch (thrown) {

@@ -80,7 +80,13 @@ function factsOf(answer: VehicleAnswer): VehicleFact[] {
     { label: "Current at top speed", value: shownUncertain(current, AMPERE), section: "vehicle-speed" },
     { label: "Power at top speed", value: shownUncertain(power, WATT), section: "vehicle-speed" },
     ...(mission
-      ? [{ label: "Lasts on its mission", value: shownUncertain(mission.lasts, MINUTE), section: "vehicle-endurance" }]
+      ? [
+          {
+            label: "Could keep its mission up for",
+            value: shownUncertain(mission.lasts, MINUTE),
+            section: "vehicle-endurance",
+          },
+        ]
       : best
         ? [{ label: "Lasts at best range", value: shownUncertain(best.time, MINUTE), section: "vehicle-endurance" }]
         : []),

@@ -70,7 +70,7 @@ function NumberInput({ field, value, problem, onChange, onUnread }: NumberInputP
     onChange(read);
   };
   return (
-    <Field label={unit ? `${label}, ${unit}` : label} symbol={symbol} optional={optional} help={help} problem={problem}>
+    <Field label={label} symbol={symbol} unit={unit} optional={optional} help={help} problem={problem}>
       {({ id, describedBy, problem: wrong }) => (
         <input
           id={id}

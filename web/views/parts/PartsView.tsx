@@ -1,5 +1,7 @@
 import { useState } from "preact/hooks";
 import { partsTableAddress } from "../../api/client.ts";
+import { Caution } from "../../app/Caution.tsx";
+import { ABOUT_PACKS } from "../../app/cautionWords.ts";
 import { Dialog } from "../../app/Dialog.tsx";
 import { addPart, editPart, removePart } from "../../app/edits.ts";
 import { Screen } from "../../app/Screen.tsx";
@@ -37,6 +39,7 @@ export default function PartsView() {
         />
       ))}
       <InstrumentsSection />
+      <Caution about="parts" />
       {shapedPropellerId.value !== null && <BladeShapeDialog propellerId={shapedPropellerId.value} />}
       {identifiedMotorId.value !== null && <IdentifyDialog motorId={identifiedMotorId.value} />}
       {editing && <EditDialog editing={editing} onClose={() => setEditing(null)} />}
@@ -154,6 +157,7 @@ function EditDialog({ editing: { kind, id }, onClose }: { readonly editing: Edit
   return (
     <Dialog title={part ? `Change ${part.name}` : `Add a ${KIND_NAMES[kind].one}`} onClose={onClose}>
       <p class="hint">Write each quantity with its unit: 76 mm, 900 rpm/V, 85 mΩ.</p>
+      {kind === "packs" && <p class="hint">{ABOUT_PACKS}</p>}
       <PartForm
         kind={kind}
         part={part ?? null}

@@ -18,7 +18,7 @@ export interface ReportInput {
   readonly parts: StoredParts;
   readonly runs: readonly StoredDocument<Run>[];
   readonly reductionOf: (id: string) => ReductionState | undefined;
-  readonly overview: Pick<OverviewModel, "answer" | "holds" | "driveBasis" | "lines">;
+  readonly overview: Pick<OverviewModel, "answer" | "holds" | "driveBasis" | "driveNotes" | "lines">;
   readonly variants: {
     readonly answer: string;
     readonly groups: readonly VariantRuns[];

@@ -5,6 +5,7 @@ import { formatQuantity } from "../../../shared/quantity/format.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import { ask } from "../../api/request.ts";
 import { listShortlists, readShortlist } from "../../api/shortlists.ts";
+import { momentText } from "../../app/momentText.ts";
 import { reductions } from "../../app/reductions.ts";
 import { openProjectId, parts, project, runs } from "../../app/session.ts";
 import { tell } from "../../app/toast.ts";
@@ -40,7 +41,7 @@ const madeAt = signal("");
 
 /** Reads what a report needs and no screen has read: the shortlist kept last, the program, and the time. */
 export async function readForReport(): Promise<void> {
-  madeAt.value = new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
+  madeAt.value = momentText(new Date());
   try {
     program.value = (await ask<{ program: string }>("/api/health")).program;
     const last = (await listShortlists(openProjectId())).at(-1);

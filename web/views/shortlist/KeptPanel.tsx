@@ -1,6 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { ShortlistEntry } from "../../../shared/model/shortlistStored.ts";
 import { shortlistFile } from "../../api/shortlists.ts";
+import { momentText } from "../../app/momentText.ts";
 import { openProjectId } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { deleteKept, kept, openKept, readKept } from "./searchState.ts";
@@ -41,7 +42,7 @@ function KeptRow({ entry }: { readonly entry: ShortlistEntry }) {
           {entry.name}
         </button>
       </th>
-      <td>{new Date(entry.madeAt).toLocaleString()}</td>
+      <td>{momentText(entry.madeAt)}</td>
       <td>{entry.answer}</td>
       <td>
         <a href={shortlistFile(openProjectId(), entry.id, "csv")} download>

@@ -1,4 +1,5 @@
-import { bound, boundCount, boundNumber } from "../../forms/bound.ts";
+import { project } from "../../app/session.ts";
+import { bound } from "../../forms/bound.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
@@ -23,7 +24,11 @@ import { WEIGHED } from "./weights.ts";
 export function RequirementForm() {
   return (
     <>
-      <p class="hint">A field that is left empty asks nothing.</p>
+      <p class="hint">
+        A field that is left empty asks nothing.
+        {project.value?.document.requirement !== undefined &&
+          " What stands here to begin with is stated by the project."}
+      </p>
       <div class="form-grid">
         <SelectField
           label="Position on the vehicle"
@@ -33,7 +38,10 @@ export function RequirementForm() {
         <QuantityField
           label="Equal thrusters that run together"
           dimension="number"
-          {...boundCount(thrusters)}
+          value={thrusters.value}
+          onChange={(count) => {
+            thrusters.value = count === null ? null : Math.round(count);
+          }}
           min={1}
           max={64}
         />
@@ -42,9 +50,10 @@ export function RequirementForm() {
           symbol="P_h"
           dimension="power"
           unit="W"
-          {...boundNumber(hotelPower)}
+          {...bound(hotelPower)}
           min={0}
-          help="Lamps, camera, computer, all the time."
+          optional
+          help="Lamps, camera, computer, all the time. Left empty, none is counted."
         />
       </div>
       {DEMAND_GROUPS.map(({ title, fields }) => (

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Shortlist, ShortlistRow } from "../../../shared/model/shortlistResult.ts";
+import { demandsInWords } from "../../../shared/shortlist/demandsInWords.ts";
 import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
@@ -47,6 +48,14 @@ export function Results({ result }: { readonly result: Shortlist }) {
           {all ? `Show the first ${FIRST}` : `Show all ${result.rows.length}`}
         </button>
       )}
+      <details>
+        <summary>What was asked</summary>
+        <ul>
+          {demandsInWords(result.requirement).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </details>
       <details>
         <summary>How the score is made</summary>
         <p>{result.method}</p>

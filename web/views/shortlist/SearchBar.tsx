@@ -1,5 +1,5 @@
 import { cancelSearch, search, shown, startSearch } from "./searchState.ts";
-import { boxSize } from "./shortlistState.ts";
+import { boxSize, missing } from "./shortlistState.ts";
 
 /** Starts the search, shows how far it is, and stops it. */
 export function SearchBar() {
@@ -18,12 +18,13 @@ export function SearchBar() {
           </button>
         </>
       ) : (
-        <button type="button" class="primary" onClick={() => void startSearch()}>
+        <button type="button" class="primary" disabled={missing.value !== null} onClick={() => void startSearch()}>
           Search the parts
         </button>
       )}
       <span class="hint">
-        {boxSize.value}.{shown.value !== null && ` Shown: the search of ${shown.value.when}, ${shown.value.took}.`}
+        {missing.value} {boxSize.value}.
+        {shown.value !== null && ` Shown: the search of ${shown.value.when}, ${shown.value.took}.`}
       </span>
     </div>
   );

@@ -58,10 +58,10 @@ export function sizeText(box: PartsBoxInput): string {
   const all = count(box.motors) * controllers * supplies * propellers * gears;
   const words = [
     counts(count(box.motors), "motor"),
-    counts(controllers, "controller"),
+    box.withoutController && controllers === 1 ? "no controller kept" : counts(controllers, "controller"),
     `${supplies} ${supplies === 1 ? "supply" : "supplies"}`,
     counts(propellers, "propeller"),
-    `${gears} ${gears === 1 ? "gearing" : "gearings"}`,
+    gears === 1 && count(box.gears) === 0 ? "direct drive" : `${gears} ${gears === 1 ? "gearing" : "gearings"}`,
   ];
   return `${words.join(" × ")} = ${all.toLocaleString("en").replaceAll(",", "\u202f")} combinations`;
 }

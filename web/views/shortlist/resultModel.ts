@@ -5,15 +5,18 @@ import type {
   DemandMargin,
   DutyPoint,
   FailureCount,
+  PointQuantity,
   Shortlist,
   ShortlistRow,
 } from "../../../shared/model/shortlistResult.ts";
 import { CELSIUS_ZERO } from "../../../shared/quantity/constants.ts";
 import { formatNumber, formatQuantity, type ShownUnit } from "../../../shared/quantity/format.ts";
+import { pointInWords } from "../../../shared/shortlist/pointInWords.ts";
 import { AMPERE, METRE_PER_SECOND, NEWTON, NEWTON_PER_WATT, PERCENT, VOLT } from "../bench/shownUnits.ts";
 
 const THIN = "\u202f";
 const GRAM: ShownUnit = { symbol: "g", factor: 1e-3 };
+const CELSIUS: ShownUnit = { symbol: "°C", factor: 1, offset: CELSIUS_ZERO };
 const MINUTE: ShownUnit = { symbol: "min", factor: 60 };
 
 /** "Motor C with Controller 2, 3.0 : 1, on Six cells". */
@@ -44,18 +47,18 @@ const RESULT_COLUMNS: readonly ResultColumn[] = [
   {
     key: "greatest",
     label: "Most it pushes",
-    cell: (row) => quantity(atDuty(row)?.greatestThrust ?? null, NEWTON),
+    cell: (row) => ofPoint(row, "greatestThrust", NEWTON),
   },
-  { key: "current", label: "Supply current", cell: (row) => quantity(atDuty(row)?.supplyCurrent ?? null, AMPERE) },
-  { key: "voltage", label: "Supply voltage", cell: (row) => quantity(atDuty(row)?.supplyVoltage ?? null, VOLT) },
-  { key: "throttle", label: "Throttle", cell: (row) => quantity(atDuty(row)?.throttle ?? null, PERCENT) },
+  { key: "current", label: "Supply current", cell: (row) => ofPoint(row, "supplyCurrent", AMPERE) },
+  { key: "voltage", label: "Supply voltage", cell: (row) => ofPoint(row, "supplyVoltage", VOLT) },
+  { key: "throttle", label: "Throttle", cell: (row) => ofPoint(row, "throttle", PERCENT) },
   {
     key: "thrustPerPower",
     label: "Thrust for its power",
-    cell: (row) => quantity(atDuty(row)?.thrustPerPower ?? null, NEWTON_PER_WATT),
+    cell: (row) => ofPoint(row, "thrustPerPower", NEWTON_PER_WATT),
   },
-  { key: "tipSpeed", label: "Tip speed", cell: (row) => quantity(atDuty(row)?.tipSpeed ?? null, METRE_PER_SECOND) },
-  { key: "winding", label: "Winding", cell: (row) => temperatureText(atDuty(row)?.windingTemperature ?? null) },
+  { key: "tipSpeed", label: "Tip speed", cell: (row) => ofPoint(row, "tipSpeed", METRE_PER_SECOND) },
+  { key: "winding", label: "Winding", cell: (row) => ofPoint(row, "windingTemperature", CELSIUS) },
   { key: "mass", label: "Mass", cell: ({ mass }) => quantity(mass, GRAM) },
   { key: "price", label: "Price", cell: ({ price }) => (price === null ? "–" : formatNumber(price, 3)) },
   { key: "endurance", label: "Endurance", cell: ({ endurance }) => quantity(endurance, MINUTE) },
@@ -72,8 +75,10 @@ function quantity(value: number | null, unit: ShownUnit): string {
   return value === null ? "–" : formatQuantity(value, unit, 3);
 }
 
-function temperatureText(kelvin: number | null): string {
-  return kelvin === null ? "–" : `${Math.round(kelvin - CELSIUS_ZERO)}${THIN}°C`;
+/** A number at the demanded thrust with its doubt, as far as the parts state any. */
+function ofPoint(row: ShortlistRow, quantity: PointQuantity, unit: ShownUnit): string {
+  const point = atDuty(row);
+  return (point && pointInWords(point, quantity, unit)) ?? "–";
 }
 
 /** A probability as a person says it; never 100 %, which no measurement allows. */

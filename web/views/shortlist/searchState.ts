@@ -3,6 +3,7 @@ import type { ShortlistEntry, StoredShortlist } from "../../../shared/model/shor
 import { formatNumber } from "../../../shared/quantity/format.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
 import * as api from "../../api/shortlists.ts";
+import { momentText } from "../../app/momentText.ts";
 import { openProjectId, projectId } from "../../app/session.ts";
 import { tell } from "../../app/toast.ts";
 import { act } from "../../app/undo.ts";
@@ -35,7 +36,7 @@ export const shown = computed(() => {
   const { result, madeAt, seconds } = opened.value.document;
   return {
     ...{ result, id: opened.value.id },
-    when: new Date(madeAt).toLocaleString(),
+    when: momentText(madeAt),
     took: `${formatNumber(seconds, 2)}\u202fs`,
   };
 });

@@ -1,22 +1,40 @@
-import { computed, signal } from "@preact/signals";
+import { batch, computed, effect, signal } from "@preact/signals";
 import type { FluidState } from "../../../shared/model/fluid.ts";
 import type {
   PartsBoxInput,
   ShortlistRequestInput,
   ShortlistRequirementInput,
 } from "../../../shared/model/shortlist.ts";
-import { parts, project } from "../../app/session.ts";
+import { parts, project, projectId } from "../../app/session.ts";
 import { asternEstimate } from "../drive/asternShare.ts";
 import { drivePropellers } from "../drive/drivePropellers.ts";
 import { type BoxChoices, boxOf, NOTHING_LEFT_OUT, sizeText } from "./box.ts";
 import { type Demands, demandsOf } from "./demands.ts";
+import { missingFrom, startOf } from "./requirementStart.ts";
 import { EQUAL_START, type Weights } from "./weights.ts";
 
-/** What is asked to begin with: something a small thruster can do. */
-export const demands = signal<Demands>({ thrustAhead: 15, thrustAstern: 6, diameter: 0.08 });
+export const demands = signal<Demands>({});
 export const position = signal("horizontal");
-export const thrusters = signal(2);
-export const hotelPower = signal(10);
+/** Null: not said yet. */
+export const thrusters = signal<number | null>(null);
+/** Null: left empty, which counts as none. */
+export const hotelPower = signal<number | null>(null);
+
+/** A project begins with what it states itself; nothing that was typed for another is asked of it. */
+effect(() => {
+  if (projectId.value === null) return;
+  const start = startOf(project.peek()!.document);
+  batch(() => {
+    demands.value = start.demands;
+    position.value = start.position;
+    thrusters.value = start.thrusters;
+    hotelPower.value = start.hotelPower;
+  });
+});
+
+/** What must be said before a search makes sense; null where enough is said. */
+export const missing = computed(() => missingFrom({ demands: demandsOf(demands.value), thrusters: thrusters.value }));
+
 export const counted = signal<"thruster" | "all">("thruster");
 /** Null: the best estimate decides. */
 export const confidence = signal<number | null>(0.95);
@@ -34,11 +52,11 @@ export const requirement = computed(
   (): ShortlistRequirementInput => ({
     name: position.value.trim() === "" ? "Shortlist" : `Shortlist, ${position.value}`,
     position: position.value,
-    thrusters: thrusters.value,
+    thrusters: thrusters.value ?? 1,
     ...demandsOf(demands.value),
     ...(asternShare.value !== null && { asternEstimate: asternEstimate(asternShare.value) }),
     water: water.value,
-    hotelPower: hotelPower.value,
+    hotelPower: hotelPower.value ?? 0,
     counted: counted.value,
     ...(confidence.value === null ? {} : { confidence: confidence.value }),
     weights: { ...weights.value },

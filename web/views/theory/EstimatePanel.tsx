@@ -1,4 +1,5 @@
 import { TableBox } from "../../app/TableBox.tsx";
+import { boundNumber } from "../../forms/bound.ts";
 import { FluidField } from "../../forms/FluidField.tsx";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { SelectField } from "../../forms/SelectField.tsx";
@@ -29,64 +30,23 @@ export function EstimatePanel() {
           label="Static merit"
           symbol="FM"
           dimension="number"
-          value={staticMerit.value}
+          {...boundNumber(staticMerit)}
           min={MERIT_RANGE.low}
           max={MERIT_RANGE.high}
           help="Stated. The same as beside the pictures."
-          onChange={(merit) => {
-            if (merit !== null) staticMerit.value = merit;
-          }}
         />
-        <SelectField
-          label="Given"
-          value={duty.value.given}
-          options={[
-            { value: "thrust", label: "The thrust I want" },
-            { value: "electricalPower", label: "The electrical power I have" },
-          ]}
-          onChange={(given) => {
-            duty.value =
-              given === "thrust" ? { given, thrust: 20 } : { given: "electricalPower", electricalPower: 150 };
-          }}
-        />
+        <DutyChoice />
         <DutyField />
-        <QuantityField
-          label="Diameter"
-          symbol="D"
-          dimension="length"
-          unit="mm"
-          value={diameter.value}
-          positive
-          max={1}
-          help={isExample.value ? "An example: none has been stated or measured." : undefined}
-          onChange={(metres) => {
-            if (metres !== null) chosenDiameter.value = metres;
-          }}
-        />
+        <DiameterField />
         <QuantityField
           label="Supply voltage"
           symbol="U"
           dimension="voltage"
           unit="V"
-          value={voltage.value}
+          {...boundNumber(voltage)}
           positive
-          onChange={(volts) => {
-            if (volts !== null) voltage.value = volts;
-          }}
         />
-        <Slider
-          label="Motor and controller efficiency"
-          symbol="eta"
-          unit="%"
-          value={Math.round(driveEfficiency.value * 100)}
-          min={20}
-          max={95}
-          step={1}
-          help="Stated, not measured: shaft power over electrical power. The Drive screen works it out for a motor."
-          onChange={(percent) => {
-            driveEfficiency.value = percent / 100;
-          }}
-        />
+        <EfficiencySlider />
         <FluidField
           label="Water"
           value={fluid.value}
@@ -98,6 +58,22 @@ export function EstimatePanel() {
       </div>
       <Following />
     </>
+  );
+}
+
+function DutyChoice() {
+  return (
+    <SelectField
+      label="Given"
+      value={duty.value.given}
+      options={[
+        { value: "thrust", label: "The thrust I want" },
+        { value: "electricalPower", label: "The electrical power I have" },
+      ]}
+      onChange={(given) => {
+        duty.value = given === "thrust" ? { given, thrust: 20 } : { given: "electricalPower", electricalPower: 150 };
+      }}
+    />
   );
 }
 
@@ -124,6 +100,42 @@ function DutyField() {
   );
 }
 
+function DiameterField() {
+  return (
+    <QuantityField
+      label="Diameter"
+      symbol="D"
+      dimension="length"
+      unit="mm"
+      value={diameter.value}
+      positive
+      max={1}
+      help={isExample.value ? "An example: none has been stated or measured." : undefined}
+      onChange={(metres) => {
+        if (metres !== null) chosenDiameter.value = metres;
+      }}
+    />
+  );
+}
+
+function EfficiencySlider() {
+  return (
+    <Slider
+      label="Motor and controller efficiency"
+      symbol="eta"
+      unit="%"
+      value={Math.round(driveEfficiency.value * 100)}
+      min={20}
+      max={95}
+      step={1}
+      help="Stated, not measured: shaft power over electrical power. The Drive screen works it out for a motor."
+      onChange={(percent) => {
+        driveEfficiency.value = percent / 100;
+      }}
+    />
+  );
+}
+
 function NozzleFields() {
   return (
     <div>
@@ -142,13 +154,10 @@ function NozzleFields() {
           label="Exit area over disc area"
           symbol="sigma"
           dimension="number"
-          value={nozzleAreaRatio.value}
+          {...boundNumber(nozzleAreaRatio)}
           positive
           max={4}
           help="The nozzle carries part of the thrust: the ideal at a given power rises by the cube root of 2σ."
-          onChange={(ratio) => {
-            if (ratio !== null) nozzleAreaRatio.value = ratio;
-          }}
         />
       )}
     </div>

@@ -1,10 +1,18 @@
+import { useEffect } from "preact/hooks";
 import { QuantityField } from "../../forms/QuantityField.tsx";
 import { NoteField } from "../bench/NoteField.tsx";
-import { changeClaim, claim } from "./variantsState.ts";
+import { changeClaim, claim, claimIsReadable } from "./variantsState.ts";
 
 /** A gain that somebody claims, as the project states it; nothing is judged until there is one. */
 export function ClaimFields() {
   const stated = claim.value;
+  // What could not be read is gone with the field.
+  useEffect(
+    () => () => {
+      claimIsReadable.value = true;
+    },
+    [],
+  );
   return (
     <>
       <QuantityField
@@ -13,6 +21,7 @@ export function ClaimFields() {
         value={stated?.factor ?? null}
         min={0.1}
         max={100}
+        example="2"
         optional
         help={
           stated === null
@@ -20,6 +29,9 @@ export function ClaimFields() {
             : "At equal rotation rate. “More than doubles” is 2; empty: nobody claims anything."
         }
         onChange={() => undefined}
+        onProblem={(message) => {
+          claimIsReadable.value = message === null;
+        }}
         onCommit={(factor) => void changeClaim({ factor })}
       />
       {stated !== null && (

@@ -1,3 +1,4 @@
+import { bound } from "../../forms/bound.ts";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { filterChoices, groupChoices } from "./grouping.ts";
 import { groupBy, measuredFacts, onlyRuns } from "./variantsState.ts";
@@ -8,22 +9,8 @@ export function GroupingFields() {
   if (facts.length < 2) return null;
   return (
     <div class="form-grid">
-      <SelectField
-        label="Groups made by"
-        value={groupBy.value}
-        options={groupChoices(facts)}
-        onChange={(by) => {
-          groupBy.value = by;
-        }}
-      />
-      <SelectField
-        label="Of"
-        value={onlyRuns.value}
-        options={filterChoices(facts)}
-        onChange={(choice) => {
-          onlyRuns.value = choice;
-        }}
-      />
+      <SelectField label="Groups made by" {...bound(groupBy)} options={groupChoices(facts)} />
+      <SelectField label="Of" {...bound(onlyRuns)} options={filterChoices(facts)} />
     </div>
   );
 }

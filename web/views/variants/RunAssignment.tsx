@@ -9,7 +9,7 @@ import { DRAGGED_RUN, DropStrip } from "./DropStrip.tsx";
 import { GroupingFields } from "./GroupingFields.tsx";
 import { moveRun } from "./moveRun.ts";
 import { variantNames } from "./variantGroups.ts";
-import { assignmentRows } from "./variantsModel.ts";
+import { type AssignmentRow, assignmentRows } from "./variantsModel.ts";
 
 /** Which run belongs to which variant; a run is moved by choosing, or writing, another name. */
 export function RunAssignment() {
@@ -34,37 +34,45 @@ export function RunAssignment() {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ id, name, variant, mounting }) => {
-              const state = reductions.value.get(id);
-              return (
-                <tr key={id} draggable onDragStart={(event) => event.dataTransfer?.setData(DRAGGED_RUN, id)}>
-                  <th scope="row">
-                    <span class="drag-handle" aria-hidden="true" title="Drag onto a variant above">
-                      ⠿
-                    </span>{" "}
-                    <a href={addressOf("bench", { run: id })}>{name}</a>
-                  </th>
-                  <td>
-                    <VariantChoice id={id} name={name} variant={variant} names={names} />
-                  </td>
-                  <td>{mounting || "–"}</td>
-                  <td class="number">
-                    {state?.reduction ? (
-                      formatUncertain(state.reduction.thrustCoefficient)
-                    ) : state?.problem ? (
-                      <a href={addressOf("bench", { run: id })}>no result: see why</a>
-                    ) : (
-                      "reading …"
-                    )}
-                  </td>
-                </tr>
-              );
-            })}
+            {rows.map((row) => (
+              <RunLine key={row.id} row={row} names={names} />
+            ))}
           </tbody>
         </table>
       </TableBox>
     </section>
   );
+}
+
+interface RunLineProps {
+  readonly row: AssignmentRow;
+  readonly names: readonly string[];
+}
+
+function RunLine({ row: { id, name, variant, mounting }, names }: RunLineProps) {
+  return (
+    <tr draggable onDragStart={(event) => event.dataTransfer?.setData(DRAGGED_RUN, id)}>
+      <th scope="row">
+        <span class="drag-handle" aria-hidden="true" title="Drag onto a variant above">
+          ⠿
+        </span>{" "}
+        <a href={addressOf("bench", { run: id })}>{name}</a>
+      </th>
+      <td>
+        <VariantChoice id={id} name={name} variant={variant} names={names} />
+      </td>
+      <td>{mounting || "–"}</td>
+      <td class="number">
+        <ThrustCoefficientOf id={id} />
+      </td>
+    </tr>
+  );
+}
+
+function ThrustCoefficientOf({ id }: { readonly id: string }) {
+  const state = reductions.value.get(id);
+  if (state?.reduction) return <>{formatUncertain(state.reduction.thrustCoefficient)}</>;
+  return state?.problem ? <a href={addressOf("bench", { run: id })}>no result: see why</a> : <>reading …</>;
 }
 
 interface VariantChoiceProps {

@@ -7,6 +7,7 @@ import { runs } from "../../app/session.ts";
 import { TableBox } from "../../app/TableBox.tsx";
 import { Warnings } from "../../app/Warnings.tsx";
 import { Swatch } from "../../charts/Swatch.tsx";
+import { bound } from "../../forms/bound.ts";
 import { SelectField } from "../../forms/SelectField.tsx";
 import { AnovaPanel } from "./anova/AnovaPanel.tsx";
 import { ClaimFields } from "./ClaimFields.tsx";
@@ -27,6 +28,7 @@ import {
   baselineBecause,
   chooseBaseline,
   claim,
+  claimIsReadable,
   compared,
   groups,
   judgedClaim,
@@ -98,14 +100,11 @@ function Choices() {
       {all.length > 2 && (
         <SelectField
           label="Pairs"
-          value={pairs.value}
+          {...bound(pairs)}
           options={[
             { value: "baseline", label: "each against it" },
             { value: "all", label: "every pair" },
           ]}
-          onChange={(which) => {
-            pairs.value = which;
-          }}
         />
       )}
       <SpreadField />
@@ -119,15 +118,12 @@ function SpreadField() {
   return (
     <SelectField
       label="Spread of the mountings"
-      value={spreads.value}
+      {...bound(spreads)}
       options={[
         { value: "tested", label: "one, unless they differ" },
         { value: "pooled", label: "one for both" },
         { value: "separate", label: "one for each" },
       ]}
-      onChange={(choice) => {
-        spreads.value = choice;
-      }}
     />
   );
 }
@@ -140,9 +136,7 @@ function ClaimPanel() {
         <ClaimFields />
       </div>
       <div role="status">
-        {judgedClaim.value?.verdicts.map(({ sentence }) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
+        {claimIsReadable.value && judgedClaim.value?.verdicts.map(({ sentence }) => <p key={sentence}>{sentence}</p>)}
       </div>
     </div>
   );

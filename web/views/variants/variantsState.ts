@@ -66,6 +66,9 @@ export function chooseBaseline(name: string): unknown {
 /** The gain that somebody claims, as the project states it. */
 export const claim = computed((): ThrustClaim | null => project.value?.document.thrustClaim ?? null);
 
+/** Whether the claim as it is being typed can be read; while it can not, the verdict on the one before is not shown. */
+export const claimIsReadable = signal(true);
+
 /** States the claim, changes it, or takes it away where the factor is null. */
 export function changeClaim(change: { readonly factor?: number | null; readonly source?: string }): Promise<boolean> {
   const { factor } = change;

@@ -1,4 +1,5 @@
 import { useEffect } from "preact/hooks";
+import { Heads } from "../../app/Heads.tsx";
 import { TableBox } from "../../app/TableBox.tsx";
 import { type Beside, besideEachOther, lookBesides } from "./besides.ts";
 import { chosenPlace } from "./build/buildState.ts";
@@ -47,16 +48,7 @@ function BesideTable({ columns, shown }: BesideTableProps) {
     <TableBox label="The vehicles beside each other">
       <table>
         <caption>Each in the scenario kept with it; under a number what it is more or less than “{shown}”</caption>
-        <thead>
-          <tr>
-            <th scope="col">With 95{"\u202f"}% intervals</th>
-            {columns.map(({ name }) => (
-              <th key={name} scope="col" class="number">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads columns={["With 95\u202f% intervals", ...columns.map(({ name }) => ({ numbers: name }))]} />
         <tbody>
           {COMPARED.map(({ name, cell }) => (
             <tr key={name}>

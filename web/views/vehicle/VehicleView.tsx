@@ -25,8 +25,10 @@ import { gapText } from "./build/buildModel.ts";
 import { assembled } from "./build/buildState.ts";
 import { ComparePanel } from "./ComparePanel.tsx";
 import { LayoutPanel } from "./layout/LayoutPanel.tsx";
+import { SaveVehicle } from "./SaveVehicle.tsx";
 import { ScenarioSliders } from "./ScenarioSliders.tsx";
 import "./vehicle.css";
+import "./stackedRows.css";
 import { answered, followAddress, isBehind } from "./vehicleState.ts";
 
 interface Card {
@@ -90,7 +92,12 @@ export default function VehicleView() {
       }
       isBusy={isReducing.value || isBehind.value}
       basis={<Basis />}
-      actions={<BuildBar />}
+      actions={
+        <>
+          <BuildBar />
+          <SaveVehicle />
+        </>
+      }
       picture={<ScenarioSliders />}
     >
       <SectionList label="Sections of this screen" sections={cards.map(({ id, title }) => ({ id, label: title }))} />

@@ -1,5 +1,6 @@
 import type { Reduction } from "../../../../shared/model/reduction.ts";
 import { Fold } from "../../../app/Fold.tsx";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { plateauTable } from "../plateausModel.ts";
 
@@ -10,17 +11,7 @@ export function LivePlateaus({ reduction }: { readonly reduction: Reduction }) {
     <Fold id="bench-plateaus" title="Plateaus so far" note={summary} class="bench-plateaus">
       <TableBox label="Plateaus so far">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Plateau</th>
-              {heads.map((head) => (
-                <th key={head} scope="col" class="number">
-                  {head}
-                </th>
-              ))}
-              <th scope="col">In the log</th>
-            </tr>
-          </thead>
+          <Heads columns={["Plateau", ...heads.map((numbers) => ({ numbers })), "In the log"]} />
           <tbody>
             {rows.map((row) => (
               <tr key={row.index} class={row.used ? "" : "bench-aside"}>

@@ -41,7 +41,6 @@ function StartForm({ onBegun }: { readonly onBegun: () => void }) {
     const port = await serial?.requestPort().catch(() => null);
     if (port) await start(port);
   };
-  const nameless = name.trim() === "";
   return (
     <div class="live-start">
       <Caution about="bench" open />
@@ -62,21 +61,35 @@ function StartForm({ onBegun }: { readonly onBegun: () => void }) {
       ) : (
         <BaudRateField value={baudRate} onChange={setBaudRate} />
       )}
-      <div class="row">
-        {serial !== undefined && (
-          <button type="button" class="primary" disabled={nameless} onClick={() => void startWithPort()}>
-            Connect a serial port
-          </button>
-        )}
-        <button
-          type="button"
-          class={serial === undefined ? "primary" : ""}
-          disabled={nameless}
-          onClick={() => void start(null)}
-        >
-          Wait for lines of a program
+      <StartButtons
+        hasPorts={serial !== undefined}
+        disabled={name.trim() === ""}
+        onPort={() => void startWithPort()}
+        onProgram={() => void start(null)}
+      />
+    </div>
+  );
+}
+
+interface StartButtonsProps {
+  /** The browser offers serial ports to pages. */
+  readonly hasPorts: boolean;
+  readonly disabled: boolean;
+  readonly onPort: () => void;
+  readonly onProgram: () => void;
+}
+
+function StartButtons({ hasPorts, disabled, onPort, onProgram }: StartButtonsProps) {
+  return (
+    <div class="row">
+      {hasPorts && (
+        <button type="button" class="primary" disabled={disabled} onClick={onPort}>
+          Connect a serial port
         </button>
-      </div>
+      )}
+      <button type="button" class={hasPorts ? "" : "primary"} disabled={disabled} onClick={onProgram}>
+        Wait for lines of a program
+      </button>
     </div>
   );
 }

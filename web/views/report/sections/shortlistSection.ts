@@ -1,3 +1,5 @@
+import { demandsInWords } from "../../../../shared/shortlist/demandsInWords.ts";
+import { momentText } from "../../../app/momentText.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
 import { scoreText, shownColumns } from "../../shortlist/resultModel.ts";
 import { list, type ReportBlock, table, text } from "../reportBlocks.ts";
@@ -14,8 +16,10 @@ export function shortlistSection({ shortlist }: ReportInput): ReportBlock[] {
   const { counts } = result;
   return [
     text(`${name}: ${result.answer}`),
+    text("What was asked:"),
+    ...list(demandsInWords(result.requirement)),
     text(
-      `${counts.meeting} of ${counts.combinations} combinations meet it. Searched ${madeAt.slice(0, 10)} with ${program}. Numbers are best estimates at the demanded thrust; “How sure” is the probability that all demands are met, from the uncertainty of the parts.`,
+      `${counts.meeting} of ${counts.combinations} combinations keep all of that. Searched ${momentText(madeAt)} with ${program}. Numbers are those at the demanded thrust, with half their 95 % interval where the parts state a doubt; “How sure” is the probability that all demands are met, from the uncertainty of the parts.`,
     ),
     ...(note === "" ? [] : [text(note)]),
     ...table({
@@ -25,6 +29,6 @@ export function shortlistSection({ shortlist }: ReportInput): ReportBlock[] {
     }),
     ...list([...rows.slice(0, 3).map((row) => `Place ${row.rank}: ${scoreText(row)}.`), result.method]),
     ...list(result.easing.slice(0, 5).map(({ sentence }) => sentence)),
-    ...list(result.warnings.map(plainMessage)),
+    ...list([...new Set([...result.warnings, ...rows.flatMap(({ warnings }) => warnings)].map(plainMessage))]),
   ];
 }

@@ -22,7 +22,7 @@ export function variantsSection({ overview, variants }: ReportInput): ReportBloc
         ...(drives ? [line.bollardThrust, line.supplyCurrent] : []),
       ]),
     }),
-    ...(drives ? [text(overview.driveBasis)] : []),
+    ...(drives ? [text(overview.driveBasis), ...list(overview.driveNotes)] : []),
     ...table({
       label: "Comparison with the baseline, with 95 % intervals",
       heads: ["", ...compared.columns.map(({ name, isBaseline }) => (isBaseline ? `${name} (baseline)` : name))],

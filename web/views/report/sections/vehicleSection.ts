@@ -3,7 +3,7 @@ import { formatUncertain } from "../../../../shared/quantity/format.ts";
 import { plainMessage } from "../../../app/plainMessage.ts";
 import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
-import { demandText, legText, legTime, verticalRows } from "../../vehicle/answer/answerText.ts";
+import { demandText, legText, legTime, lossesNote, verticalRows } from "../../vehicle/answer/answerText.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
 import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
 import { tetherLimitPicture } from "../../vehicle/answer/tetherLimitPicture.ts";
@@ -61,7 +61,7 @@ function tetherBlocks(limit: VehicleAnswer["tetherLimit"]): ReportBlock[] {
 }
 
 /** Trim, lift, and what is left when a thruster dies. */
-function verticalBlocks({ vertical }: VehicleAnswer): ReportBlock[] {
+function verticalBlocks({ vertical, motions }: VehicleAnswer): ReportBlock[] {
   return [
     text(vertical.sentence),
     ...table({
@@ -70,7 +70,7 @@ function verticalBlocks({ vertical }: VehicleAnswer): ReportBlock[] {
       rows: verticalRows(vertical).map(({ name, value }) => [name, value]),
     }),
     text(vertical.withoutPower.text),
-    ...(vertical.losses.length > 0 ? [text("With one thruster lost", true)] : []),
+    ...(vertical.losses.length > 0 ? [text("With one thruster lost", true), text(lossesNote(motions))] : []),
     ...list(vertical.losses.map(({ sentence }) => sentence)),
   ];
 }

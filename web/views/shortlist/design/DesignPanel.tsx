@@ -7,6 +7,7 @@ import { bound } from "../../../forms/bound.ts";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { MILLIMETRE } from "../../bench/shownUnits.ts";
 import { SeriesFields } from "../../theory/series/SeriesFields.tsx";
+import { missing } from "../shortlistState.ts";
 import { aim, cancelDesign, designing, series, startDesign } from "./designState.ts";
 
 /** The best diameter and pitch of a series propeller for each motor, instead of those in the box. */
@@ -38,9 +39,12 @@ export function DesignPanel() {
             </button>
           </>
         ) : (
-          <button type="button" onClick={startDesign}>
-            Design for every motor
-          </button>
+          <>
+            <button type="button" disabled={missing.value !== null} onClick={startDesign}>
+              Design for every motor
+            </button>
+            {missing.value !== null && <span class="hint">{missing.value}</span>}
+          </>
         )}
       </div>
       {now.state === "failed" && <p class="warning">{now.why}</p>}

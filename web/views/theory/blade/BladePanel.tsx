@@ -1,6 +1,7 @@
 import { addressOf } from "../../../app/route.ts";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
+import { bound, boundNumber } from "../../../forms/bound.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { TextField } from "../../../forms/TextField.tsx";
@@ -67,13 +68,10 @@ function PolarField() {
       <summary>Lift and drag of the sections from a table of your own</summary>
       <TextField
         label="Polar, one row an angle of attack"
-        value={polarText.value}
+        {...bound(polarText)}
         lines={6}
         problem={"problem" in read ? read.problem : null}
         help="Columns: angle of attack (deg), C_L, C_D and, for several blocks, Re. Beyond its ends a stalled plate carries it on. Empty: the section model."
-        onChange={(text) => {
-          polarText.value = text;
-        }}
       />
     </details>
   );
@@ -104,19 +102,11 @@ function Fields() {
         symbol="V_A"
         dimension="speed"
         unit="m/s"
-        value={advanceSpeed.value}
+        {...boundNumber(advanceSpeed)}
         min={-50}
         max={50}
-        onChange={(speed) => {
-          if (speed !== null) advanceSpeed.value = speed;
-        }}
       />
-      <SurfaceFields
-        value={surface.value}
-        onChange={(choice) => {
-          surface.value = choice;
-        }}
-      />
+      <SurfaceFields {...bound(surface)} />
     </div>
   );
 }

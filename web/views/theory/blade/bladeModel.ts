@@ -213,11 +213,20 @@ export function strengthRows({ critical, tipDeflection }: Strong) {
       value: formatQuantity(critical.greatestTension, MEGAPASCAL),
       how: "bending and centrifugal pull",
     },
-    { name: "Safety factor", value: factor(critical.safetyFactor), how: "strength over stress, standing load" },
+    {
+      name: "Greatest compression there",
+      value: formatQuantity(critical.greatestCompression, MEGAPASCAL),
+      how: "bending less centrifugal pull; the strength is held against the greater of the two",
+    },
+    {
+      name: "Safety factor",
+      value: factor(critical.safetyFactor),
+      how: "strength over the greater of tension and compression, standing load",
+    },
     {
       name: "Safety factor at blade rate",
       value: factor(critical.fatigueSafetyFactor),
-      how: "strength under repeated load over stress",
+      how: "strength under repeated load over the same",
     },
     { name: "Tip deflection", value: formatQuantity(tipDeflection.total, MILLIMETRE), how: "under this load" },
   ];

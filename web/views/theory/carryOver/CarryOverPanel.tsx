@@ -1,6 +1,8 @@
 import { computed, signal } from "@preact/signals";
+import type { CarryOver } from "../../../../shared/model/carryOver.ts";
 import type { FluidState } from "../../../../shared/model/fluid.ts";
 import { sentenceOf } from "../../../api/apiProblem.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { project } from "../../../app/session.ts";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
@@ -54,37 +56,32 @@ export function CarryOverPanel() {
       {result !== undefined && (
         <>
           <p role="status">{sentence}</p>
-          <TableBox label="Factors from the stand to the working water">
-            <table>
-              <caption class="visually-hidden">Factors from the stand to the working water, ± at 95 %</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Factor</th>
-                  <th scope="col" class="number">
-                    on thrust
-                  </th>
-                  <th scope="col" class="number">
-                    on torque
-                  </th>
-                  <th scope="col">Where it comes from</th>
-                </tr>
-              </thead>
-              <tbody>
-                {factorRows(result).map(({ cause, thrust, torque, reason }) => (
-                  <tr key={cause}>
-                    <th scope="row">{cause}</th>
-                    <td class="number">{thrust}</td>
-                    <td class="number">{torque}</td>
-                    <td class="muted">{reason}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableBox>
+          <FactorTable result={result} />
           <Warnings items={result.warnings} />
         </>
       )}
     </>
+  );
+}
+
+function FactorTable({ result }: { readonly result: CarryOver }) {
+  return (
+    <TableBox label="Factors from the stand to the working water">
+      <table>
+        <caption class="visually-hidden">Factors from the stand to the working water, ± at 95 %</caption>
+        <Heads columns={["Factor", { numbers: "on thrust" }, { numbers: "on torque" }, "Where it comes from"]} />
+        <tbody>
+          {factorRows(result).map(({ cause, thrust, torque, reason }) => (
+            <tr key={cause}>
+              <th scope="row">{cause}</th>
+              <td class="number">{thrust}</td>
+              <td class="number">{torque}</td>
+              <td class="muted">{reason}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
   );
 }
 

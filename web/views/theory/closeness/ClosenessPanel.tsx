@@ -1,4 +1,5 @@
 import { computed } from "@preact/signals";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { counts } from "../../../app/words.ts";
 import { Swatch } from "../../../charts/Swatch.tsx";
@@ -19,23 +20,15 @@ export function ClosenessPanel() {
     <TableBox label="How close each variant comes">
       <table>
         <caption class="visually-hidden">How close each variant comes, ± at 95 %</caption>
-        <thead>
-          <tr>
-            <th scope="col">Variant</th>
-            <th scope="col" class="number">
-              of the ideal efficiency
-            </th>
-            <th scope="col" class="number">
-              thrust of 100{"\u202f"}W at the shaft
-            </th>
-            {against !== null && (
-              <th scope="col" class="number">
-                over that of {against}
-              </th>
-            )}
-            <th scope="col">From</th>
-          </tr>
-        </thead>
+        <Heads
+          columns={[
+            "Variant",
+            { numbers: "of the ideal efficiency" },
+            { numbers: "thrust of 100\u202fW at the shaft" },
+            ...(against === null ? [] : [{ numbers: `over that of ${against}` }]),
+            "From",
+          ]}
+        />
         <tbody>
           {rows.value.map(({ name, cells: [share, thrust, ratio], mountings }) => (
             <tr key={name}>

@@ -1,4 +1,5 @@
 import type { Reduction } from "../../../../shared/model/reduction.ts";
+import { powerExtrapolationInWords } from "../../../../shared/propeller/beyondMeasured.ts";
 import { idealMerit, limitThrust, thrustOfMerit } from "../../../../shared/propeller/bollardEstimate.ts";
 import { TORQUE_OVER_POWER_COEFFICIENT } from "../../../../shared/propeller/coefficients.ts";
 import { staticMerit as meritOf } from "../../../../shared/propeller/staticMerit.ts";
@@ -31,9 +32,10 @@ export function bestOf(variants: readonly MeasuredVariant[]): Known | null {
 export function closeness(best: Known, stated: TheoryInputs): string {
   const { name, staticMerit } = best;
   const inputs = discOf(best, stated);
+  const beyond = powerExtrapolationInWords(REFERENCE_POWER, greatestPower(best));
   return (
     `${capitalised(name)} makes ${formatUncertain(shareOfIdeal(staticMerit, inputs), PERCENT)} of the ideal power efficiency: ` +
-    `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatUncertain(thrustAtReference(staticMerit, inputs), NEWTON)}, ` +
+    `${formatQuantity(REFERENCE_POWER, WATT)} at the shaft push ${formatUncertain(thrustAtReference(staticMerit, inputs), NEWTON)}${beyond === "" ? "" : ` (${beyond})`}, ` +
     `where the ideal pushes ${formatQuantity(limitThrust(REFERENCE_POWER, inputs), NEWTON)}.`
   );
 }
@@ -69,12 +71,26 @@ export function closenessRows(
       name,
       cells: [
         formatUncertain(shareOfIdeal(variant.staticMerit, discOf(variant, inputs)), PERCENT),
-        formatUncertain(thrustAtReference(variant.staticMerit, inputs), NEWTON),
+        thrustText(variant, inputs),
         ratio === null ? "" : formatUncertain(ratio, PERCENT),
       ],
       mountings: reductions.length,
     };
   });
+}
+
+/** Greatest shaft power that a variant was measured at, W; null where none was. */
+function greatestPower({ reductions }: MeasuredVariant): number | null {
+  const powers = reductions.flatMap(({ plateaus }) =>
+    plateaus.flatMap(({ used, shaftPower }) => (used && shaftPower !== null ? [shaftPower.value] : [])),
+  );
+  return powers.length === 0 ? null : Math.max(...powers);
+}
+
+function thrustText(variant: Known, inputs: TheoryInputs): string {
+  const told = formatUncertain(thrustAtReference(variant.staticMerit, inputs), NEWTON);
+  const beyond = powerExtrapolationInWords(REFERENCE_POWER, greatestPower(variant));
+  return beyond === "" ? told : `${told}, extrapolated`;
 }
 
 function shareOfIdeal(merit: Uncertain, inputs: TheoryInputs): Uncertain {

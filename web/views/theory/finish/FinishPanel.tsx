@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { FinishFit } from "../../../../shared/model/finishFit.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
@@ -30,33 +31,7 @@ export function FinishPanel() {
         <>
           <Told result={now.result} />
           {picture.value && <Chart spec={picture.value} height={300} />}
-          <TableBox label="Sections by finish">
-            <table>
-              <caption class="visually-hidden">Section drag and lift factor of each finish, ± at 95 %</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Finish</th>
-                  <th scope="col" class="number">
-                    Section drag C_D
-                  </th>
-                  <th scope="col" class="number">
-                    Lift factor
-                  </th>
-                  <th scope="col">Reads</th>
-                </tr>
-              </thead>
-              <tbody>
-                {finishRows(now.result).map(({ name, cells: [drag, lift, reads] }) => (
-                  <tr key={name}>
-                    <th scope="row">{name}</th>
-                    <td class="number">{drag}</td>
-                    <td class="number">{lift}</td>
-                    <td class="muted">{reads}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableBox>
+          <FinishTable result={now.result} />
           <p class="hint">
             Intervals keep to what can be: drag to that of two laminar sides, roughness to a smooth section. How
             roughness makes drag adds a doubt of its own, which is not known and not in them.
@@ -65,6 +40,27 @@ export function FinishPanel() {
         </>
       )}
     </>
+  );
+}
+
+function FinishTable({ result }: { readonly result: FinishFit }) {
+  return (
+    <TableBox label="Sections by finish">
+      <table>
+        <caption class="visually-hidden">Section drag and lift factor of each finish, ± at 95 %</caption>
+        <Heads columns={["Finish", { numbers: "Section drag C_D" }, { numbers: "Lift factor" }, "Reads"]} />
+        <tbody>
+          {finishRows(result).map(({ name, cells: [drag, lift, reads] }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td class="number">{drag}</td>
+              <td class="number">{lift}</td>
+              <td class="muted">{reads}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
   );
 }
 

@@ -65,11 +65,11 @@ export function finishTold(pair: readonly Subject[], claimedFactor: number | nul
 }
 
 /** What the finish did, in one sentence, and what follows from it. */
-export function finishSentences({ change, smoothGain, claim, sentence }: FinishFit): {
+export function finishSentences({ change, smoothGain, claim, shape, sentence }: FinishFit): {
   readonly first: string;
   readonly others: readonly string[];
 } {
-  const others = [smoothGain?.sentence, claim?.sentence].filter((one) => one !== undefined);
+  const others = [smoothGain?.sentence, claim?.sentence, shape].filter((one) => one !== undefined);
   return change === null ? { first: sentence, others: [] } : { first: change.sentence, others };
 }
 

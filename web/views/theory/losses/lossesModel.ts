@@ -25,6 +25,7 @@ export function lossesTold(subject: Subject | null): LossesTold {
         fluid: subject.reductions[0]!.fluid,
         rotationRate: subject.topRate,
         measured: atRest,
+        ...(subject.staticMerit !== null && subject.staticMerit.value > 0 && { staticMerit: subject.staticMerit }),
         modelUncertainty: ModelUncertainty.parse(undefined),
       }),
     };

@@ -1,6 +1,7 @@
 import type { BestPitchRequest } from "../../../../shared/model/bestPitch.ts";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
+import { boundNumber } from "../../../forms/bound.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { EXAMPLE_DIAMETER } from "../exampleDisc.ts";
@@ -24,13 +25,10 @@ export function PitchPanel() {
           symbol="V_A"
           dimension="speed"
           unit="m/s"
-          value={advanceSpeed.value}
+          {...boundNumber(advanceSpeed)}
           min={0}
           max={30}
           help="0 at bollard."
-          onChange={(speed) => {
-            if (speed !== null) advanceSpeed.value = speed;
-          }}
         />
       </div>
       <Answer />
@@ -101,6 +99,14 @@ function DutyFields() {
   );
 }
 
+type Fixed = BestPitchRequest["fixed"];
+
+/** The same numbers with another choice of which of them are settled. */
+function settled(given: Fixed["given"], diameter: number, rotationRate: number): Fixed {
+  if (given === "both") return { given, diameter, rotationRate };
+  return given === "diameter" ? { given, diameter } : { given, rotationRate };
+}
+
 function FixedFields() {
   const now = fixedNow.value;
   const diameter = now.given === "rotationRate" ? EXAMPLE_DIAMETER : now.diameter;
@@ -116,41 +122,45 @@ function FixedFields() {
           { value: "both", label: "both" },
         ]}
         onChange={(given) => {
-          fixed.value = {
-            diameter: { given: "diameter", diameter },
-            rotationRate: { given: "rotationRate", rotationRate },
-            both: { given: "both", diameter, rotationRate },
-          }[given] as BestPitchRequest["fixed"];
+          fixed.value = settled(given, diameter, rotationRate);
         }}
       />
-      {now.given !== "rotationRate" && (
-        <QuantityField
-          label="Diameter"
-          symbol="D"
-          dimension="length"
-          unit="mm"
-          value={diameter}
-          positive
-          max={1}
-          help={isExample.value ? "An example: no propeller is known yet." : undefined}
-          onChange={(metres) => {
-            if (metres !== null) fixed.value = { ...now, diameter: metres };
-          }}
-        />
-      )}
-      {now.given !== "diameter" && (
-        <QuantityField
-          label="Rotation rate"
-          symbol="n"
-          dimension="rotationRate"
-          unit="rpm"
-          value={rotationRate}
-          positive
-          onChange={(rate) => {
-            if (rate !== null) fixed.value = { ...now, rotationRate: rate };
-          }}
-        />
-      )}
+      {now.given !== "rotationRate" && <DiameterField now={now} />}
+      {now.given !== "diameter" && <RateField now={now} />}
     </>
+  );
+}
+
+function DiameterField({ now }: { readonly now: Exclude<Fixed, { given: "rotationRate" }> }) {
+  return (
+    <QuantityField
+      label="Diameter"
+      symbol="D"
+      dimension="length"
+      unit="mm"
+      value={now.diameter}
+      positive
+      max={1}
+      help={isExample.value ? "An example: no propeller is known yet." : undefined}
+      onChange={(metres) => {
+        if (metres !== null) fixed.value = { ...now, diameter: metres };
+      }}
+    />
+  );
+}
+
+function RateField({ now }: { readonly now: Exclude<Fixed, { given: "diameter" }> }) {
+  return (
+    <QuantityField
+      label="Rotation rate"
+      symbol="n"
+      dimension="rotationRate"
+      unit="rpm"
+      value={now.rotationRate}
+      positive
+      onChange={(rate) => {
+        if (rate !== null) fixed.value = { ...now, rotationRate: rate };
+      }}
+    />
   );
 }

@@ -42,7 +42,7 @@ export function pitchRows({ best, reynolds }: Found) {
       how: "power of an ideal open disc over this power; a nozzle can pass 100 %",
     },
     {
-      name: "Blade Reynolds number",
+      name: "Blade Reynolds number at 0.75 R",
       value: reynolds === null ? "not known" : reynoldsWords(reynolds),
       how: "the series was tested at 2e6; below, a small propeller does worse",
     },

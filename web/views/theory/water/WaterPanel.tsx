@@ -4,20 +4,32 @@ import { Caution } from "../../../app/Caution.tsx";
 import { project } from "../../../app/session.ts";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
+import { bound } from "../../../forms/bound.ts";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
 import { Findings } from "../Findings.tsx";
 import { SubjectField } from "../SubjectField.tsx";
 import { subject } from "../subject.ts";
-import { depthPicture, missingOf, nozzleNote, untold, waterLimits, waterRows } from "./waterModel.ts";
+import {
+  depthPicture,
+  EXAMPLE_DEPTH,
+  exampleNote,
+  missingOf,
+  nozzleNote,
+  untold,
+  waterAnswer,
+  waterLimits,
+  waterRows,
+} from "./waterModel.ts";
 
-/** Depth of the shaft, m. */
-const depth = signal(1);
+/** Depth of the shaft, m; null: nobody stated it, and an example stands in. */
+const depth = signal<number | null>(null);
 /** rev/s; null: the greatest that was measured. */
 const chosenRate = signal<number | null>(null);
 
 const working = computed(() => ({
   fluid: project.value!.document.water,
-  depth: depth.value,
+  depth: depth.value ?? EXAMPLE_DEPTH,
+  isExample: depth.value === null,
   rotationRate: chosenRate.value ?? subject.value?.topRate ?? 50,
 }));
 
@@ -39,7 +51,10 @@ const picture = computed(() => {
   return of === null || limits.value.result === undefined ? null : depthPicture(of, working.value);
 });
 
-export const waterNote = computed(() => limits.value.result?.answer ?? "");
+export const waterNote = computed(() => {
+  const { result } = limits.value;
+  return result === undefined ? "" : waterAnswer(result, working.value);
+});
 
 /** Cavitation and air drawn from the surface, in the working water. */
 export function WaterPanel() {
@@ -53,12 +68,11 @@ export function WaterPanel() {
           symbol="h"
           dimension="length"
           unit="m"
-          value={depth.value}
+          {...bound(depth)}
+          optional
+          help={depth.value === null ? exampleNote : undefined}
           min={0}
           max={1000}
-          onChange={(metres) => {
-            if (metres !== null) depth.value = metres;
-          }}
         />
         <QuantityField
           label="Rotation rate"
@@ -75,7 +89,7 @@ export function WaterPanel() {
       {told.problem !== undefined && <p class="hint">{told.problem}</p>}
       {told.result !== undefined && (
         <>
-          <p role="status">{told.result.answer}</p>
+          <p role="status">{waterNote.value}</p>
           {subject.value && nozzleNote(subject.value) !== "" && <p class="hint">{nozzleNote(subject.value)}</p>}
           <Warnings items={untold(told.result)} />
           {picture.value && <Chart spec={picture.value} height={300} />}

@@ -13,8 +13,19 @@ export interface Working {
   readonly fluid: FluidState;
   /** Depth of the shaft, m. */
   readonly depth: number;
+  /** Nobody stated the depth. */
+  readonly isExample?: boolean;
   /** rev/s */
   readonly rotationRate: number;
+}
+
+/** Depth of the shaft that stands in until one is stated, m. */
+export const EXAMPLE_DEPTH = 1;
+export const exampleNote = `Not stated: ${formatQuantity(EXAMPLE_DEPTH, METRE)} is taken as an example.`;
+
+/** Whether it cavitates or draws air; at an example of a depth it says so. */
+export function waterAnswer({ answer }: Pick<CavitationResult, "answer">, { isExample, depth }: Working): string {
+  return isExample ? `At an example depth of ${formatQuantity(depth, METRE)}, as none is stated: ${answer}` : answer;
 }
 
 /** What has to be known of the propeller and is not; empty when the limits can be told. */
@@ -109,7 +120,7 @@ export function depthPicture(subject: Subject, working: Working): ChartSpec {
       },
       {
         id: "depth",
-        name: "Depth stated",
+        name: working.isExample ? "Depth taken as an example" : "Depth stated",
         kind: "fit",
         style: 4,
         points: [0, top / RPM.factor].map((x) => ({ x, y: working.depth })),

@@ -1,4 +1,6 @@
+import type { MountingPlan } from "../../../../shared/model/mountingPlan.ts";
 import { Fold } from "../../../app/Fold.tsx";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { QuantityField } from "../../../forms/QuantityField.tsx";
@@ -26,32 +28,7 @@ export function PlannerPanel() {
             <strong>{told.plan.sentence}</strong>
           </p>
           <Warnings items={told.plan.warnings} />
-          <TableBox label="What other numbers of mountings show">
-            <table>
-              <thead>
-                <tr>
-                  <th scope="col" class="number">
-                    Mountings of each
-                  </th>
-                  <th scope="col" class="number">
-                    Chance of seeing the difference
-                  </th>
-                  <th scope="col" class="number">
-                    Smallest difference seen with the wanted chance
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {planRows(told.plan).map(({ mountings, chance, smallest }) => (
-                  <tr key={mountings}>
-                    <td class="number">{mountings}</td>
-                    <td class="number">{chance}</td>
-                    <td class="number">{smallest}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableBox>
+          <OtherNumbers plan={told.plan} />
           {told.plan.sheet && <RunSheetPage sheet={told.plan.sheet} />}
         </>
       )}
@@ -59,8 +36,33 @@ export function PlannerPanel() {
   );
 }
 
+function OtherNumbers({ plan }: { readonly plan: MountingPlan }) {
+  return (
+    <TableBox label="What other numbers of mountings show">
+      <table>
+        <Heads
+          columns={[
+            { numbers: "Mountings of each" },
+            { numbers: "Chance of seeing the difference" },
+            { numbers: "Smallest difference seen with the wanted chance" },
+          ]}
+        />
+        <tbody>
+          {planRows(plan).map(({ mountings, chance, smallest }) => (
+            <tr key={mountings}>
+              <td class="number">{mountings}</td>
+              <td class="number">{chance}</td>
+              <td class="number">{smallest}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
 function PlanFields() {
-  const { difference, power, paired, seed } = draft.value;
+  const { difference, power, seed } = draft.value;
   return (
     <div class="form-grid">
       <QuantityField
@@ -87,16 +89,7 @@ function PlanFields() {
           if (value !== null) setDraft({ power: value });
         }}
       />
-      <SelectField
-        label="Design"
-        value={paired ? "paired" : "separate"}
-        options={[
-          { value: "separate", label: "mountings in one order" },
-          { value: "paired", label: "one of each in a block" },
-        ]}
-        help="In blocks, what differs from day to day or pack to pack cancels."
-        onChange={(design) => setDraft({ paired: design === "paired" })}
-      />
+      <DesignField />
       <QuantityField
         label="Seed of the order"
         dimension="number"
@@ -109,5 +102,20 @@ function PlanFields() {
         }}
       />
     </div>
+  );
+}
+
+function DesignField() {
+  return (
+    <SelectField
+      label="Design"
+      value={draft.value.paired ? "paired" : "separate"}
+      options={[
+        { value: "separate", label: "mountings in one order" },
+        { value: "paired", label: "one of each in a block" },
+      ]}
+      help="In blocks, what differs from day to day or pack to pack cancels."
+      onChange={(design) => setDraft({ paired: design === "paired" })}
+    />
   );
 }

@@ -1,4 +1,5 @@
 import type { RunSheet } from "../../../../shared/model/mountingPlan.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { sheetHead, sheetRows } from "./plannerModel.ts";
 import { printAlone } from "./printAlone.ts";
@@ -18,15 +19,7 @@ export function RunSheetPage({ sheet }: { readonly sheet: RunSheet }) {
         <Lines title="For every run" lines={sheet.eachRun} />
         <TableBox label="Run sheet">
           <table>
-            <thead>
-              <tr>
-                {sheetHead(sheet).map((head) => (
-                  <th key={head} scope="col">
-                    {head}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <Heads columns={sheetHead(sheet)} />
             <tbody>
               {sheetRows(sheet).map((cells) => (
                 <tr key={cells[0]}>

@@ -1,4 +1,6 @@
+import type { Robustness } from "../../../../shared/model/robustness.ts";
 import { Fold } from "../../../app/Fold.tsx";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { robustnessRows } from "./robustnessModel.ts";
@@ -16,42 +18,37 @@ export function RobustnessPanel() {
       open={false}
     >
       {all.map((one) => (
-        <div key={one.variant} class="robustness-one">
-          <p>{one.sentence}</p>
-          <Warnings items={one.warnings} />
-          <details>
-            <summary>
-              {one.variant} over {one.baseline}, asked {one.rows.length} ways
-            </summary>
-            <TableBox label={`${one.variant} over ${one.baseline}, asked in other ways`}>
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">Asked</th>
-                    <th scope="col" class="number">
-                      Thrust ratio, 95 %
-                    </th>
-                    <th scope="col" class="number">
-                      Change
-                    </th>
-                    <th scope="col">Agrees</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {robustnessRows(one).map(({ title, ratio, change, agrees }) => (
-                    <tr key={title}>
-                      <th scope="row">{title}</th>
-                      <td class="number">{ratio}</td>
-                      <td class="number">{change}</td>
-                      <td>{agrees}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            </TableBox>
-          </details>
-        </div>
+        <AskedOtherwise key={one.variant} one={one} />
       ))}
     </Fold>
+  );
+}
+
+function AskedOtherwise({ one }: { readonly one: Robustness }) {
+  return (
+    <div class="robustness-one">
+      <p>{one.sentence}</p>
+      <Warnings items={one.warnings} />
+      <details>
+        <summary>
+          {one.variant} over {one.baseline}, asked {one.rows.length} ways
+        </summary>
+        <TableBox label={`${one.variant} over ${one.baseline}, asked in other ways`}>
+          <table>
+            <Heads columns={["Asked", { numbers: "Thrust ratio, 95 %" }, { numbers: "Change" }, "Agrees"]} />
+            <tbody>
+              {robustnessRows(one).map(({ title, ratio, change, agrees }) => (
+                <tr key={title}>
+                  <th scope="row">{title}</th>
+                  <td class="number">{ratio}</td>
+                  <td class="number">{change}</td>
+                  <td>{agrees}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableBox>
+      </details>
+    </div>
   );
 }

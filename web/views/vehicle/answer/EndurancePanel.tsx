@@ -4,6 +4,7 @@ import type {
   MissionAnswer,
   PackAdvice,
 } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
@@ -50,20 +51,10 @@ function Mission({ mission }: { readonly mission: MissionAnswer }) {
     <>
       <h3>The mission</h3>
       <p class={mission.fits ? "vehicle-met" : "vehicle-missed"}>{mission.sentence}</p>
-      <TableBox label="The mission, leg by leg" class="vehicle-wordy vehicle-stacked">
+      <TableBox label="The mission, leg by leg" class="vehicle-wordy vehicle-stacked vehicle-mission">
         <table>
           <caption>With 95{"\u202f"}% intervals as far as the inputs state their doubt</caption>
-          <thead>
-            <tr>
-              <th scope="col">Leg</th>
-              {LEG_NUMBERS.map(({ head }) => (
-                <th key={head} scope="col" class="number">
-                  {head}
-                </th>
-              ))}
-              <th scope="col">How it went</th>
-            </tr>
-          </thead>
+          <Heads columns={["Leg", ...LEG_NUMBERS.map(({ head }) => ({ numbers: head })), "How it went"]} />
           <tbody>
             {mission.legs.map((leg, at) => (
               <LegRow key={`${at} ${leg.name}`} leg={leg} />
@@ -107,6 +98,12 @@ function Packs({ advice }: { readonly advice: PackAdvice }) {
     <>
       <h3>Which pack</h3>
       <p>{advice.sentence}</p>
+      {advice.packs.length > 0 && (
+        <p class="hint">
+          What a mission needs has its 95{"\u202f"}% interval; what is left and to spare are best estimates, and “not
+          surely” stands where they lie within the doubt.
+        </p>
+      )}
       <ul>
         {advice.packs.map(({ name, fits, sentence }) => (
           <li key={name} class={fits ? "" : "vehicle-missed"}>

@@ -1,7 +1,8 @@
 import type { HeadingPoint, HeadingPolar } from "../../../../shared/model/vehicle/motionAnswer.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { polarShape } from "./polarShape.ts";
-import { DEGREE, fromText, METRE_PER_SECOND, shown, shownUncertain } from "./units.ts";
+import { DEGREE, fromText, METRE_PER_SECOND, numberClass, shown, shownUncertain } from "./units.ts";
 
 const RADIUS = 120;
 const BOX = RADIUS + 34;
@@ -104,15 +105,9 @@ function HeadingsTable({ headings }: { readonly headings: HeadingPolar }) {
     <TableBox label="By where the current comes from">
       <table>
         <caption>Best estimates; the 95 % interval straight against the current and at the weakest side</caption>
-        <thead>
-          <tr>
-            {["Current from", "Over the ground", "Bow turned by", "Holds up to"].map((head) => (
-              <th key={head} scope="col" class="number">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads
+          columns={["Current from", "Over the ground", "Bow turned by", "Holds up to"].map((numbers) => ({ numbers }))}
+        />
         <tbody>
           {headings.points
             .filter((_point, at) => at % 3 === 0)
@@ -121,9 +116,13 @@ function HeadingsTable({ headings }: { readonly headings: HeadingPolar }) {
                 <th scope="row" class="number">
                   {fromText(point.currentFrom)}
                 </th>
-                <td class="number">{over(point)}</td>
+                <td class={point.currentFrom === 0 ? numberClass(headings.againstCurrent) : "number"}>{over(point)}</td>
                 <td class="number">{shown(point.bowOffset, DEGREE, 2)}</td>
-                <td class="number">{held(point)}</td>
+                <td
+                  class={point.currentFrom === headings.worstFrom ? numberClass(headings.leastCurrentHeld) : "number"}
+                >
+                  {held(point)}
+                </td>
               </tr>
             ))}
         </tbody>

@@ -1,7 +1,8 @@
 import type { HoldingCell, HoldingMap } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { WATT } from "../../bench/shownUnits.ts";
-import { fromText, METRE_PER_SECOND, shown } from "./units.ts";
+import { fromText, METRE_PER_SECOND, shown, shownUncertain } from "./units.ts";
 
 /** Strongest shade that figures can still be read on, per cent of the colour. */
 const STRONGEST = 45;
@@ -30,16 +31,9 @@ export function HoldingTable({ map }: { readonly map: HoldingMap }) {
         <table>
           <caption>
             Power from the bus, hotel load included, best estimates; where the current comes from is told from the bow
-            to starboard
+            to starboard{hardestText(map)}
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Current</th>
-              {map.headings.map((from) => (
-                <th key={from} scope="col" class="number">{`from ${fromText(from)}`}</th>
-              ))}
-            </tr>
-          </thead>
+          <Heads columns={["Current", ...map.headings.map((from) => ({ numbers: `from ${fromText(from)}` }))]} />
           <tbody>
             {map.cells.map((row, at) => (
               <tr key={map.speeds[at]}>
@@ -54,6 +48,14 @@ export function HoldingTable({ map }: { readonly map: HoldingMap }) {
       </TableBox>
     </>
   );
+}
+
+/** How doubtful the numbers are, by the hardest of them. */
+function hardestText({ hardest }: HoldingMap): string {
+  if (hardest === null) return "";
+  const { currentSpeed, currentFrom, power } = hardest;
+  const where = `${shown(currentSpeed, METRE_PER_SECOND, 2)} from ${fromText(currentFrom)}`;
+  return `. The greatest that is held from every side, in ${where}, is ${shownUncertain(power, WATT)}; the others are doubtful in like manner`;
 }
 
 function Cell({ cell: { power, shortfall }, shade }: { readonly cell: HoldingCell; readonly shade: number }) {

@@ -1,5 +1,6 @@
 import type { DemandCheck, RequirementCheck } from "../../../../shared/model/vehicle/requirementAnswer.ts";
 import { formatNumber } from "../../../../shared/quantity/format.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { sureText } from "../../shortlist/resultModel.ts";
@@ -16,20 +17,9 @@ export function RequirementPanel({ check }: { readonly check: RequirementCheck |
       <Warnings items={check.warnings} />
       <TableBox label="What it must do" class="vehicle-wordy vehicle-stacked">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Asked</th>
-              <th scope="col">Met</th>
-              <th scope="col" class="number">
-                Margin
-              </th>
-              <th scope="col" class="number">
-                How sure
-              </th>
-              <th scope="col">In words</th>
-              <th scope="col">What bounds it</th>
-            </tr>
-          </thead>
+          <Heads
+            columns={["Asked", "Met", { numbers: "Margin" }, { numbers: "How sure" }, "In words", "What bounds it"]}
+          />
           <tbody>
             {check.demands.map((demand) => (
               <DemandRow key={demand.demand} demand={demand} />

@@ -2,14 +2,16 @@ import { signal } from "@preact/signals";
 import type { DoubtShare, MotionWay, SteadyMotion } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatQuantity, type ShownUnit } from "../../../../shared/quantity/format.ts";
+import { formatBare, type Told } from "../../../../shared/quantity/told.ts";
 import { NORMAL_975 } from "../../../../shared/quantity/uncertain.ts";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { AMPERE, METRE, NEWTON, PERCENT, SECOND, WATT } from "../../bench/shownUnits.ts";
 import { forcePicture, WAY_WORDS } from "./speedModel.ts";
-import { METRE_PER_SECOND, shown, shownUncertain } from "./units.ts";
+import { METRE_PER_SECOND, numberClass, shownUncertain } from "./units.ts";
 
 const chosenWay = signal<MotionWay>("ahead");
 
@@ -44,52 +46,17 @@ export function SpeedPanel({ answer }: { readonly answer: VehicleAnswer }) {
   );
 }
 
+const WAY_NUMBERS = ["Force at rest, on the hull", "Steady speed", "Current", "Power from the bus", "Useful share"];
+const WAY_HEADS = ["Way", ...WAY_NUMBERS.map((numbers) => ({ numbers })), "Bounded by"];
+
 function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
   return (
     <TableBox label="Speed each way" class="vehicle-wordy vehicle-stacked">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Way</th>
-            <th scope="col" class="number">
-              Force at rest, on the hull
-            </th>
-            <th scope="col" class="number">
-              Steady speed
-            </th>
-            <th scope="col" class="number">
-              Current
-            </th>
-            <th scope="col" class="number">
-              Power from the bus
-            </th>
-            <th scope="col" class="number">
-              Useful share
-            </th>
-            <th scope="col">Bounded by</th>
-          </tr>
-        </thead>
+        <Heads columns={WAY_HEADS} />
         <tbody>
-          {motions.map(({ way, state, force, speed, atSpeed, atRest, propulsiveEfficiency }) => (
-            <tr key={way}>
-              <th scope="row">{WAY_WORDS[way]}</th>
-              <td class="number" data-label="Force at rest, on the hull">
-                {shownUncertain(force, NEWTON)}
-              </td>
-              <td class="number" data-label="Steady speed">
-                {state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND)}
-              </td>
-              <td class="number" data-label="Current">
-                {shownUncertain((atSpeed ?? atRest)?.current ?? null, AMPERE)}
-              </td>
-              <td class="number" data-label="Power from the bus">
-                {shownUncertain((atSpeed ?? atRest)?.power ?? null, WATT)}
-              </td>
-              <td class="number" data-label="Useful share">
-                {shown(propulsiveEfficiency, PERCENT, 2)}
-              </td>
-              <td data-label="Bounded by">{(atSpeed ?? atRest)?.limitedBy.text ?? "–"}</td>
-            </tr>
+          {motions.map((motion) => (
+            <WayRow key={motion.way} motion={motion} />
           ))}
         </tbody>
       </table>
@@ -97,13 +64,41 @@ function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
   );
 }
 
+function WayRow({ motion }: { readonly motion: SteadyMotion }) {
+  const { way, state, force, speed, propulsiveEfficiency } = motion;
+  const bus = motion.atSpeed ?? motion.atRest;
+  const [current, power] = [bus?.current ?? null, bus?.power ?? null];
+  return (
+    <tr>
+      <th scope="row">{WAY_WORDS[way]}</th>
+      <td class={numberClass(force)} data-label="Force at rest, on the hull">
+        {shownUncertain(force, NEWTON)}
+      </td>
+      <td class={numberClass(speed)} data-label="Steady speed">
+        {state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND)}
+      </td>
+      <td class={numberClass(current)} data-label="Current">
+        {shownUncertain(current, AMPERE)}
+      </td>
+      <td class={numberClass(power)} data-label="Power from the bus">
+        {shownUncertain(power, WATT)}
+      </td>
+      <td class={numberClass(propulsiveEfficiency)} data-label="Useful share">
+        {shownUncertain(propulsiveEfficiency, PERCENT)}
+      </td>
+      <td data-label="Bounded by">{bus?.limitedBy.text ?? "–"}</td>
+    </tr>
+  );
+}
+
 function Interaction({ motion: { interaction } }: { readonly motion: SteadyMotion }) {
   if (interaction === null) return null;
   const { speedWithout, byWake, byDeduction } = interaction;
-  const change = (by: number) => `${by >= 0 ? "+" : "−"}${formatQuantity(Math.abs(by), METRE_PER_SECOND, 2)}`;
+  const change = (by: Told) =>
+    `${by.value > 0 ? "+" : ""}${by.value === 0 ? "nothing" : formatBare(by, METRE_PER_SECOND)}`;
   return (
     <p class="hint">
-      Clear of the hull it would go {formatQuantity(speedWithout, METRE_PER_SECOND)}; the wake makes {change(byWake)} of
+      Clear of the hull it would go {shownUncertain(speedWithout, METRE_PER_SECOND)}; the wake makes {change(byWake)} of
       it, the thrust deduction {change(byDeduction)}.
     </p>
   );
@@ -120,7 +115,7 @@ function GettingThere({ motion: { upToSpeed, stopping } }: { readonly motion: St
           {upToSpeed
             .map(
               ({ share, time, distance }) =>
-                `${Math.round(100 * share)}\u202f% of it in ${formatQuantity(time, SECOND, 2)} and ${formatQuantity(distance, METRE, 2)}`,
+                `${Math.round(100 * share)}\u202f% of it in ${formatBare(time, SECOND)} and ${formatBare(distance, METRE)}`,
             )
             .join("; ")}
           . The thrusters are taken to be at full thrust at once: the time that they need to spin up comes on top.
@@ -154,27 +149,19 @@ export function Shares({
   return (
     <details>
       <summary>{`What makes the ${of} doubtful: ${told[0]!.name}, ${Math.round(100 * told[0]!.share)}\u202f%`}</summary>
-      <TableBox label={`What makes the ${of} doubtful`} class="vehicle-wordy">
+      <TableBox label={`What makes the ${of} doubtful`} class="vehicle-wordy vehicle-stacked">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Input</th>
-              <th scope="col" class="number">
-                Does
-              </th>
-              <th scope="col" class="number">
-                Share
-              </th>
-              <th scope="col">To know it better</th>
-            </tr>
-          </thead>
+          <Heads columns={["Input", { numbers: "Does" }, { numbers: "Share" }, "To know it better"]} />
           <tbody>
             {told.map(({ input, name, contribution, share, mend }) => (
               <tr key={input}>
                 <th scope="row">{name}</th>
-                <td class="number">{`± ${formatQuantity(Math.abs(NORMAL_975 * contribution), unit, 2)}`}</td>
-                <td class="number">{`${Math.round(100 * share)}\u202f%`}</td>
-                <td>{mend}</td>
+                <td
+                  class="number"
+                  data-label="Does"
+                >{`± ${formatQuantity(Math.abs(NORMAL_975 * contribution), unit, 2)}`}</td>
+                <td class="number" data-label="Share">{`${Math.round(100 * share)}\u202f%`}</td>
+                <td data-label="To know it better">{mend}</td>
               </tr>
             ))}
           </tbody>

@@ -70,14 +70,18 @@ function Shape({ tether }: Pick<Props, "tether">) {
           { name: "Pull down", value: shownUncertain(forceOnVehicle.down, NEWTON), how: "" },
           {
             name: "Greatest tension",
-            value: shown(greatestTension.tension, NEWTON),
+            value: shownUncertain(greatestTension.tension, NEWTON),
             how: `${shown(greatestTension.along, METRE)} from the vehicle`,
           },
-          { name: "Belly", value: shown(belly.distance, METRE), how: "off the straight line between its ends" },
+          {
+            name: "Belly",
+            value: shownUncertain(belly.distance, METRE),
+            how: "off the straight line between its ends",
+          },
           {
             name: "Drag of the same length square to the flow",
             value: shown(dragBound, NEWTON),
-            how: "an upper bound for all of it",
+            how: "an upper bound for all of it, by the best estimates",
           },
         ]}
       />

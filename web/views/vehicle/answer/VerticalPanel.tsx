@@ -1,9 +1,9 @@
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
 import { Findings } from "../../theory/Findings.tsx";
-import { verticalRows } from "./answerText.ts";
+import { lossesNote, verticalRows } from "./answerText.ts";
 
 /** Trim, lift, climb and descent, power to hold the depth, and what a dead thruster leaves. */
-export function VerticalPanel({ answer: { vertical } }: { readonly answer: VehicleAnswer }) {
+export function VerticalPanel({ answer: { vertical, motions } }: { readonly answer: VehicleAnswer }) {
   return (
     <>
       <p>{vertical.sentence}</p>
@@ -12,6 +12,7 @@ export function VerticalPanel({ answer: { vertical } }: { readonly answer: Vehic
       {vertical.losses.length > 0 && (
         <>
           <h3>With one thruster lost</h3>
+          <p class="hint">{lossesNote(motions)}</p>
           <ul>
             {vertical.losses.map(({ thruster, sentence: told, holdsDepth }) => (
               <li key={thruster} class={holdsDepth ? "" : "vehicle-missed"}>

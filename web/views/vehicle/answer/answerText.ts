@@ -1,7 +1,8 @@
 import type { LegAnswer } from "../../../../shared/model/vehicle/enduranceAnswer.ts";
-import type { VerticalAnswer } from "../../../../shared/model/vehicle/motionAnswer.ts";
+import type { MotionWay, VerticalAnswer } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import type { DemandCheck } from "../../../../shared/model/vehicle/requirementAnswer.ts";
-import { capitalised } from "../../../app/words.ts";
+import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
+import { capitalised, joined } from "../../../app/words.ts";
 import { METRE, NEWTON, SECOND, WATT } from "../../bench/shownUnits.ts";
 import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "./units.ts";
 
@@ -43,4 +44,14 @@ export function verticalRows(vertical: VerticalAnswer): { readonly name: string;
       value: shownUncertain(greatestPayload, NEWTON),
     },
   ];
+}
+
+/** How doubtful the shares are that a lost thruster leaves. */
+export function lossesNote(motions: VehicleAnswer["motions"]): string {
+  const of = (way: MotionWay, words: string) => {
+    const force = motions.find((one) => one.way === way)?.force ?? null;
+    return force === null || force.value === 0 ? [] : [`${shownUncertain(force, NEWTON)} ${words}`];
+  };
+  const whole = joined([...of("ahead", "ahead"), ...of("up", "upwards")]);
+  return `Shares of the force with all thrusters, best estimates${whole === "" ? "" : `; the whole is ${whole}, and what is left is as doubtful, relative to itself`}.`;
 }

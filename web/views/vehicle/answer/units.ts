@@ -20,6 +20,10 @@ const ROUNDING = 1e-9;
 export const shown = (si: number | null, unit: ShownUnit, digits = 3): string =>
   si === null ? "–" : formatQuantity(Math.abs(si) < ROUNDING ? 0 : si, unit, digits);
 
+/** Class of a cell with a number; one without an interval says why on lines of its own. */
+export const numberClass = (value: Told | null): string =>
+  value === null || hasInterval(value) ? "number" : "number vehicle-bare";
+
 export const shownUncertain = (value: Told | null, unit: ShownUnit): string => {
   if (value === null) return "–";
   const isZero = hasInterval(value) && Math.abs(value.value) < ROUNDING && value.standardUncertainty < ROUNDING;

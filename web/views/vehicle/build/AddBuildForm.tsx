@@ -12,21 +12,41 @@ import { PartsHint } from "./DrivesCard.tsx";
 import { startingBuild, TAKEN_AT_FIRST } from "./startingBuild.ts";
 import { type BodySize, STARTING_LAYOUTS, USUAL_SIZE } from "./startingLayouts.ts";
 
+/** What is typed of a vehicle that is not there yet. */
+interface StartDraft {
+  readonly name: string;
+  readonly layout: string;
+  readonly size: TypedSize;
+  readonly mass: number | null;
+  readonly motorId: string;
+  readonly controllerId: string;
+  readonly packId: string;
+  readonly propeller: string;
+}
+
+interface DraftProps {
+  readonly draft: StartDraft;
+  readonly set: (change: Partial<StartDraft>) => void;
+}
+
+function freshDraft(taken: readonly string[]): StartDraft {
+  const { motors, packs, controllers } = parts.value;
+  return {
+    ...{ name: freeName("Vehicle", taken), layout: STARTING_LAYOUTS[0]!.id },
+    ...{ size: { length: null, width: null, height: null }, mass: null },
+    ...{ motorId: motors[0]?.id ?? "", controllerId: controllers[0]?.id ?? "", packId: packs[0]?.id ?? "" },
+    propeller: drivePropellers.value[0]?.name ?? "",
+  };
+}
+
 /** A new vehicle from a layout of the trade and its outer sizes; all of it can be changed afterwards. */
 export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
   const taken = builds.value.map(({ name }) => name);
-  const { motors, packs, controllers } = parts.value;
-  const [name, setName] = useState(() => freeName("Vehicle", taken));
-  const [layout, setLayout] = useState(STARTING_LAYOUTS[0]!.id);
-  const [typed, setTyped] = useState<TypedSize>({ length: null, width: null, height: null });
-  const [mass, setMass] = useState<number | null>(null);
-  const [motorId, setMotor] = useState(motors[0]?.id ?? "");
-  const [controllerId, setController] = useState(controllers[0]?.id ?? "");
-  const [packId, setPack] = useState(packs[0]?.id ?? "");
-  const [propeller, setPropeller] = useState(drivePropellers.value[0]?.name ?? "");
+  const [draft, setDraft] = useState(() => freshDraft(taken));
   const [tried, setTried] = useState(false);
-  const chosen = STARTING_LAYOUTS.find(({ id }) => id === layout)!;
-  const size = wholeSize(typed);
+  const set = (change: Partial<StartDraft>) => setDraft((now) => ({ ...now, ...change }));
+  const { name, layout, mass, motorId, controllerId, packId, propeller } = draft;
+  const size = wholeSize(draft.size);
   const gap = nameGap(name, taken) || startGap({ size, mass, motorId, packId });
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -37,6 +57,7 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
     const start = { name: name.trim(), layout, size, mass, ...parts };
     if (await addBuild(startingBuild({ ...start, propeller: propeller || "to be chosen" }))) onDone();
   };
+  const chosen = STARTING_LAYOUTS.find(({ id }) => id === layout)!;
   return (
     <form class="form-grid" noValidate onSubmit={(event) => void submit(event)}>
       <SelectField
@@ -44,41 +65,11 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
         value={layout}
         options={STARTING_LAYOUTS.map(({ id, label }) => ({ value: id, label }))}
         help={chosen.about}
-        onChange={setLayout}
+        onChange={(next) => set({ layout: next })}
       />
-      <TextField label="Name" value={name} maxLength={120} onChange={setName} />
-      <SizeFields size={typed} onChange={setTyped} />
-      <QuantityField
-        label="Mass with the water it encloses"
-        symbol="m"
-        dimension="mass"
-        unit="kg"
-        value={mass}
-        positive
-        max={1e6}
-        help="Weighed dry, and the water between frames and inside shells that moves along; with its unit, such as 12 kg."
-        onChange={setMass}
-      />
-      <PartField label="Motor" list={motors} value={motorId} onChange={setMotor} />
-      <SelectField
-        label="Controller"
-        value={controllerId}
-        options={[
-          { value: "", label: "None: no resistance, no limit" },
-          ...controllers.map(({ id, document }) => ({ value: id, label: document.name })),
-        ]}
-        onChange={setController}
-      />
-      <PartField label="Pack" list={packs} value={packId} onChange={setPack} />
-      <SelectField
-        label="Propeller"
-        value={propeller}
-        options={[
-          ...(propeller === "" ? [{ value: "", label: "none is known yet" }] : []),
-          ...drivePropellers.value.map((one) => ({ value: one.name, label: one.name })),
-        ]}
-        onChange={setPropeller}
-      />
+      <TextField label="Name" value={name} maxLength={120} onChange={(next) => set({ name: next })} />
+      <BodyFields draft={draft} set={set} />
+      <PartFields draft={draft} set={set} />
       <div class="build-wide">
         <LayoutPicture thrusters={chosen.thrusters(size ?? USUAL_SIZE).map((one) => ({ ...one, drive: "" }))} isStill />
         {size === null && (
@@ -92,6 +83,49 @@ export function AddBuildForm({ onDone }: { readonly onDone: () => void }) {
       </div>
       <FormButtons onCancel={onDone} gap={tried ? gap : ""} />
     </form>
+  );
+}
+
+function BodyFields({ draft: { size, mass }, set }: DraftProps) {
+  return (
+    <>
+      <SizeFields size={size} onChange={(next) => set({ size: next })} />
+      <QuantityField
+        label="Mass with the water it encloses"
+        symbol="m"
+        dimension="mass"
+        unit="kg"
+        value={mass}
+        positive
+        max={1e6}
+        help="Weighed dry, and the water between frames and inside shells that moves along; with its unit, such as 12 kg."
+        onChange={(next) => set({ mass: next })}
+      />
+    </>
+  );
+}
+
+function PartFields({ draft: { motorId, controllerId, packId, propeller }, set }: DraftProps) {
+  const { motors, packs, controllers } = parts.value;
+  const noController = { value: "", label: "None: no resistance, no limit" };
+  const noPropeller = propeller === "" ? [{ value: "", label: "none is known yet" }] : [];
+  return (
+    <>
+      <PartField label="Motor" list={motors} value={motorId} onChange={(id) => set({ motorId: id })} />
+      <SelectField
+        label="Controller"
+        value={controllerId}
+        options={[noController, ...controllers.map(({ id, document }) => ({ value: id, label: document.name }))]}
+        onChange={(id) => set({ controllerId: id })}
+      />
+      <PartField label="Pack" list={packs} value={packId} onChange={(id) => set({ packId: id })} />
+      <SelectField
+        label="Propeller"
+        value={propeller}
+        options={[...noPropeller, ...drivePropellers.value.map((one) => ({ value: one.name, label: one.name }))]}
+        onChange={(next) => set({ propeller: next })}
+      />
+    </>
   );
 }
 

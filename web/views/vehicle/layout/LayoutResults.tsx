@@ -2,6 +2,7 @@ import type { LayoutAnswer } from "../../../../shared/model/vehicle/layoutAnswer
 import type { LayoutRequest } from "../../../../shared/model/vehicle/layoutRequest.ts";
 import { allocationTable } from "../../../../shared/vehicle/layout/allocationTable.ts";
 import { Caution } from "../../../app/Caution.tsx";
+import { Heads } from "../../../app/Heads.tsx";
 import { TableBox } from "../../../app/TableBox.tsx";
 import { Warnings } from "../../../app/Warnings.tsx";
 import { fileNameOf } from "../../../charts/chartCsv.ts";
@@ -56,17 +57,17 @@ function ReachTable({ layout }: Pick<LayoutResultsProps, "layout">) {
   return (
     <TableBox label="Greatest force and moment of each motion">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Motion</th>
-            <th scope="col">Way</th>
-            <th scope="col">Greatest</th>
-            {hasBus && <th scope="col">Within the bus</th>}
-            <th scope="col">Bounded by</th>
-            <th scope="col">Current</th>
-            {hasTilt && <th scope="col">Tilt</th>}
-          </tr>
-        </thead>
+        <Heads
+          columns={[
+            "Motion",
+            "Way",
+            "Greatest",
+            ...(hasBus ? ["Within the bus"] : []),
+            "Bounded by",
+            "Current",
+            ...(hasTilt ? ["Tilt"] : []),
+          ]}
+        />
         <tbody>
           {rows.map(({ axis, way, greatest, withinBus, bounds, current, tilt }) => (
             <tr key={`${axis} ${way}`}>
@@ -86,7 +87,7 @@ function ReachTable({ layout }: Pick<LayoutResultsProps, "layout">) {
 }
 
 function LossesTable({ layout }: Pick<LayoutResultsProps, "layout">) {
-  const { heads, rows } = lossTable(layout);
+  const { heads, caption, rows } = lossTable(layout);
   return (
     <>
       <ul>
@@ -96,16 +97,8 @@ function LossesTable({ layout }: Pick<LayoutResultsProps, "layout">) {
       </ul>
       <TableBox label="What is left of each motion when one thruster is lost">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Lost</th>
-              {heads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <caption>{caption}</caption>
+          <Heads columns={["Lost", ...heads]} />
           <tbody>
             {rows.map(({ thruster, kept }) => (
               <tr key={thruster}>

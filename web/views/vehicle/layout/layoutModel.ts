@@ -1,6 +1,6 @@
 import type { AxisReach, LayoutAnswer } from "../../../../shared/model/vehicle/layoutAnswer.ts";
 import { formatNumber, formatUncertain } from "../../../../shared/quantity/format.ts";
-import { scaled } from "../../../../shared/quantity/uncertain.ts";
+import { NORMAL_975, scaled } from "../../../../shared/quantity/uncertain.ts";
 import { capital, listed } from "../../../../shared/vehicle/layout/axes.ts";
 import { AMPERE } from "../../bench/shownUnits.ts";
 import { shownUncertain } from "../answer/units.ts";
@@ -50,6 +50,7 @@ function tiltInWords(tilt: AxisReach["ways"][number]["tilt"]): string {
 
 export interface LossTable {
   readonly heads: readonly string[];
+  /** How doubtful the numbers are. */ readonly caption: string;
   readonly rows: readonly { readonly thruster: string; readonly kept: readonly string[]; readonly sentence: string }[];
 }
 
@@ -58,10 +59,27 @@ export function lossTable({ losses, thrusters }: Pick<LayoutAnswer, "losses" | "
   const heads = losses[0]?.axes.map(({ axis, word }) => `${capital(axis)} ${word}`) ?? [];
   return {
     heads,
+    caption: lossCaption({ losses, thrusters }),
     rows: losses.map(({ thruster, axes, sentence }) => ({
       thruster: thrusters[thruster]!,
       kept: axes.map(({ kept }) => (kept === null ? "none before" : `${formatNumber(100 * kept, 2)} %`)),
       sentence,
     })),
   };
+}
+
+/** Both forces of a share go with the same drives, so that it is less doubtful than either: the worst of them is told. */
+function lossCaption({ losses, thrusters }: Pick<LayoutAnswer, "losses" | "thrusters">): string {
+  const left = losses.flatMap(({ thruster, axes }) =>
+    axes.flatMap(({ axis, word, after }) =>
+      after.value === 0
+        ? []
+        : [{ thruster, axis, word, after, doubt: after.standardUncertainty / Math.abs(after.value) }],
+    ),
+  );
+  const said = "Shares of what it was, best estimates";
+  if (left.length === 0) return `${said}.`;
+  const worst = left.reduce((most, one) => (one.doubt > most.doubt ? one : most));
+  const percent = formatNumber(100 * NORMAL_975 * worst.doubt, 2);
+  return `${said}. The forces and moments behind them are known to ±\u202f${percent}\u202f% at worst: ${worst.axis} ${worst.word} without ${thrusters[worst.thruster]}.`;
 }

@@ -27,7 +27,6 @@ export function ShapeForm({ item, onKeep, onDone }: ShapeFormProps) {
     if ("missing" in made) setGap(made.missing);
     else void onKeep(made.item);
   };
-  const { sizes, choices = [] } = SHAPE_KINDS[draft.kind];
   return (
     <form class="form-grid" noValidate onSubmit={submit}>
       <TextField
@@ -42,6 +41,25 @@ export function ShapeForm({ item, onKeep, onDone }: ShapeFormProps) {
         options={KINDS}
         onChange={(kind) => setDraft((now) => withKind(now, kind))}
       />
+      <KindFields draft={draft} set={set} />
+      <CommonFields draft={draft} set={set} />
+      <FormButtons onCancel={onDone} gap={gap} />
+    </form>
+  );
+}
+
+interface DraftProps {
+  readonly draft: ShapeDraft;
+  readonly set: (key: string, value: number | string | null) => void;
+}
+
+const numberOf = ({ values }: ShapeDraft, key: string) => (typeof values[key] === "number" ? values[key] : null);
+
+/** What this kind of shape needs and others do not. */
+function KindFields({ draft, set }: DraftProps) {
+  const { sizes, choices = [] } = SHAPE_KINDS[draft.kind];
+  return (
+    <>
       {sizes.map((size) => (
         <SizeField key={`${draft.kind} ${size.key}`} {...{ size, draft, set }} />
       ))}
@@ -63,18 +81,9 @@ export function ShapeForm({ item, onKeep, onDone }: ShapeFormProps) {
           onChange={(source) => set("source", source === "" ? null : source)}
         />
       )}
-      <CommonFields draft={draft} set={set} />
-      <FormButtons onCancel={onDone} gap={gap} />
-    </form>
+    </>
   );
 }
-
-interface DraftProps {
-  readonly draft: ShapeDraft;
-  readonly set: (key: string, value: number | string | null) => void;
-}
-
-const numberOf = ({ values }: ShapeDraft, key: string) => (typeof values[key] === "number" ? values[key] : null);
 
 function SizeField({ size, draft, set }: DraftProps & { readonly size: ShapeSize }) {
   const { key, label, dimension, unit, optional, help } = size;

@@ -28,13 +28,7 @@ interface FitDialogProps {
 
 /** A log or a table read into a drag: columns with reasons, a picture of measured against fitted, and what it comes to. */
 export function FitDialog({ title, build, way, data, onKeep, onClose }: FitDialogProps) {
-  const mass = { value: build.mass.value, doubt: build.mass.standardUncertainty };
-  const isVertical = way === "down" || way === "up";
-  const [asked, setAsked] = useState<FitAsked>(() =>
-    data === null
-      ? { ...FRESH_ASK, method: isVertical ? "terminal" : "tow", mass: mass.value, massDoubt: mass.doubt }
-      : askedOf(data, mass),
-  );
+  const [asked, setAsked] = useState(() => firstAsked(build, way, data));
   const [bytes, setBytes] = useState<Uint8Array | null>(null);
   const { table, unread } = useMemo(() => tableOf(bytes), [bytes]);
   const density = waterProperties.value?.density ?? 1000;
@@ -80,6 +74,14 @@ export function FitDialog({ title, build, way, data, onKeep, onClose }: FitDialo
       </div>
     </Dialog>
   );
+}
+
+/** What is asked before anything is typed. */
+function firstAsked({ mass }: VehicleBuild, way: DragWay, data: DragFitData | null): FitAsked {
+  const known = { value: mass.value, doubt: mass.standardUncertainty };
+  if (data !== null) return askedOf(data, known);
+  const isVertical = way === "down" || way === "up";
+  return { ...FRESH_ASK, method: isVertical ? "terminal" : "tow", mass: known.value, massDoubt: known.doubt };
 }
 
 function tableOf(bytes: Uint8Array | null): { readonly table: LogTable | null; readonly unread: string } {

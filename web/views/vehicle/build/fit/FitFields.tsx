@@ -51,18 +51,7 @@ export function FitFields({ asked, set, canChangeMethod, hasTime }: FitFieldsPro
         />
       )}
       {method === "coastDown" && <MassFields asked={asked} set={set} />}
-      {method === "timedRuns" && (
-        <SelectField
-          label="The runs go"
-          value={asked.alternates ? "turns" : "one"}
-          options={[
-            { value: "one", label: "one way, or in still water" },
-            { value: "turns", label: "there and back in turn, row by row" },
-          ]}
-          help="There and back takes a current out."
-          onChange={(way) => set({ alternates: way === "turns" })}
-        />
-      )}
+      {method === "timedRuns" && <WayOfRuns asked={asked} set={set} />}
       {method === "terminal" && <DiveFields asked={asked} set={set} />}
       {(method === "coastDown" || (method === "tow" && hasTime)) && <StretchFields asked={asked} set={set} />}
       <DoubtFields asked={asked} set={set} />
@@ -72,6 +61,21 @@ export function FitFields({ asked, set, canChangeMethod, hasTime }: FitFieldsPro
 }
 
 type Fields = Pick<FitFieldsProps, "asked" | "set">;
+
+function WayOfRuns({ asked, set }: Fields) {
+  return (
+    <SelectField
+      label="The runs go"
+      value={asked.alternates ? "turns" : "one"}
+      options={[
+        { value: "one", label: "one way, or in still water" },
+        { value: "turns", label: "there and back in turn, row by row" },
+      ]}
+      help="There and back takes a current out."
+      onChange={(way) => set({ alternates: way === "turns" })}
+    />
+  );
+}
 
 function MassFields({ asked, set }: Fields) {
   return (

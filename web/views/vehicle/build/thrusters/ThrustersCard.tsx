@@ -125,27 +125,34 @@ function ThrusterRow({ build, thruster, at }: RowProps) {
       )}
       <td class="build-push">{pushInWords(direction)}</td>
       <ChoiceCells build={build} thruster={thruster} keep={keep} />
-      <td class="build-acts">
-        <button
-          type="button"
-          class="quiet"
-          disabled={isItsOwnMirror(thruster) || build.thrusters.length >= MOST_THRUSTERS}
-          aria-label={`Mirror ${name} to the other side`}
-          onClick={() => void editBuild((now) => withThrusterMirrored(now, at), `mirror image of ${name}`)}
-        >
-          Mirror
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          disabled={build.thrusters.length < 2}
-          aria-label={`Remove ${name}`}
-          onClick={() => void editBuild((now) => withoutThruster(now, at), `without ${name}`)}
-        >
-          Remove
-        </button>
-      </td>
+      <ActsCell build={build} thruster={thruster} at={at} />
     </tr>
+  );
+}
+
+function ActsCell({ build, thruster, at }: RowProps) {
+  const { name } = thruster;
+  return (
+    <td class="build-acts">
+      <button
+        type="button"
+        class="quiet"
+        disabled={isItsOwnMirror(thruster) || build.thrusters.length >= MOST_THRUSTERS}
+        aria-label={`Mirror ${name} to the other side`}
+        onClick={() => void editBuild((now) => withThrusterMirrored(now, at), `mirror image of ${name}`)}
+      >
+        Mirror
+      </button>
+      <button
+        type="button"
+        class="quiet"
+        disabled={build.thrusters.length < 2}
+        aria-label={`Remove ${name}`}
+        onClick={() => void editBuild((now) => withoutThruster(now, at), `without ${name}`)}
+      >
+        Remove
+      </button>
+    </td>
   );
 }
 

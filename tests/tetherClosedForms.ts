@@ -1,6 +1,9 @@
-import { bracketedRoot } from "../../numeric/rootFinding.ts";
-import { nonNegative, positive, within } from "../../quantity/domain.ts";
-import { OutOfDomain } from "../../quantity/problem.ts";
+import { bracketedRoot } from "../shared/numeric/rootFinding.ts";
+
+/*
+ * Published solutions for tethers in a uniform flow, which the solver is held against. They are checked by themselves in
+ * reference/vehicleTether.test.ts.
+ */
 
 export interface SquareTether {
   /** Density of the water, kg/m³. */ readonly density: number;
@@ -15,16 +18,9 @@ export interface SquareTether {
  *   R = 0.5 ρ C_n d U²
  *
  * Source   Pode, DTMB report 687 (1951); Hoerner, Fluid-Dynamic Drag (1965), ch. 3.
- * Throws   OutOfDomain for sizes that are not positive or a negative speed.
- *
- * @example squareDrag({ density: 1025, diameter: 0.006, normalDragCoefficient: 1.2, speed: 1 }) // 3.69 N/m
  */
 export function squareDrag({ density, diameter, normalDragCoefficient, speed }: SquareTether): number {
-  const rho = positive(density, "density", "kg/m³");
-  const d = positive(diameter, "diameter", "m");
-  const C_n = positive(normalDragCoefficient, "normal drag coefficient", "");
-  const U = nonNegative(speed, "speed", "m/s");
-  return 0.5 * rho * C_n * d * U * U;
+  return 0.5 * density * normalDragCoefficient * diameter * speed * speed;
 }
 
 /**
@@ -36,11 +32,9 @@ export function squareDrag({ density, diameter, normalDragCoefficient, speed }: 
  * Source   Pode, DTMB report 687 (1951): a piece at an angle φ has R sin³φ + R_t cos³φ along the flow, at most R
  *          while the tangential drag per length R_t is smaller.
  * Range    uniform flow, or the fastest speed of a sheared one.
- *
- * @example tetherDragBound({ density: 1025, diameter: 0.006, normalDragCoefficient: 1.2, speed: 1, length: 60 }) // 221.4 N
  */
 export function tetherDragBound({ length, ...square }: SquareTether & { readonly length: number }): number {
-  return squareDrag(square) * positive(length, "length", "m");
+  return squareDrag(square) * length;
 }
 
 export interface SidewaysCatenary {
@@ -56,21 +50,10 @@ export interface SidewaysCatenary {
  *   L = 2 a sinh(D/(2 a)),  b = a (cosh(D/(2 a)) - 1),  cot φ = L/(2 a)
  *
  * Source   Pode, DTMB report 687 (1951), zero tangential force; Berteaux, Buoy Engineering (1976).
- * Throws   OutOfDomain `vehicle.tether-too-short` for a length that does not reach.
- *
- * @example sidewaysCatenary({ length: 60, distance: 50 }).parameter // 23.477076156326 m
+ * Range    a length greater than the distance.
  */
 export function sidewaysCatenary(ends: { readonly length: number; readonly distance: number }): SidewaysCatenary {
-  const L = positive(ends.length, "length", "m");
-  const D = positive(ends.distance, "distance", "m");
-  if (L <= D) {
-    throw new OutOfDomain({
-      code: "vehicle.tether-too-short",
-      found: `A tether of ${L} m does not reach over ${D} m`,
-      needed: `more than ${D} m`,
-      mend: "Pay out more, or come nearer",
-    });
-  }
+  const { length: L, distance: D } = ends;
   const ratio = L / D;
   // sinh(u)/u ≥ 1 + u²/6 puts the root below the first, and sinh(u)/u > ratio holds at the second for all greater ratios.
   const high = Math.min(Math.sqrt(6 * (ratio - 1)), 2 * Math.log(2 * ratio) + 1);
@@ -94,17 +77,14 @@ export interface PulledAcross {
  *   a = T/R,  x = a (sqrt(1 + (L/a)²) - 1) against the flow,  z = a asinh(L/a) across it
  *
  * Source   Pode, DTMB report 687 (1951), zero tangential force; Berteaux, Buoy Engineering (1976).
- *
- * @example pulledAcross({ pull: 20, squareDrag: 3.69, length: 50 }).againstFlow // 44.8728577010 m
  */
 export function pulledAcross({ pull, squareDrag: R, length }: PulledAcross): {
   readonly againstFlow: number;
   readonly across: number;
   readonly endForce: { readonly againstFlow: number; readonly across: number };
 } {
-  const a = positive(pull, "pull", "N") / positive(R, "drag per length", "N/m");
-  const s = positive(length, "length", "m");
-  const cotangent = s / a;
+  const a = pull / R;
+  const cotangent = length / a;
   const sine = 1 / Math.hypot(1, cotangent);
   return {
     againstFlow: a * (Math.hypot(1, cotangent) - 1),
@@ -120,13 +100,9 @@ export function pulledAcross({ pull, squareDrag: R, length }: PulledAcross): {
  *   R sin²φ = w cos φ,  cos φ = -w/(2 R) + sqrt(1 + (w/(2 R))²)
  *
  * Source   Pode, DTMB report 687 (1951).
- * Throws   OutOfDomain for drag that is not positive or weight that is not from 0 to 1e6 times it.
- *
- * @example criticalAngle({ squareDrag: 3.69, weightPerLength: 0.5 }) // 0.363827135 rad
  */
 export function criticalAngle(load: { readonly squareDrag: number; readonly weightPerLength: number }): number {
-  const R = positive(load.squareDrag, "drag per length", "N/m");
-  const k = within(load.weightPerLength / R, 0, 1e6, "weight over drag per length", "") / 2;
+  const k = load.weightPerLength / load.squareDrag / 2;
   // The printed form loses its digits for a great weight; this is the same number.
   const cosine = 1 / (k + Math.hypot(1, k));
   return Math.atan2(Math.sqrt((1 - cosine) * (1 + cosine)), cosine);
