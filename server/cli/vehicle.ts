@@ -1,3 +1,4 @@
+import type { MotionWay } from "../../shared/model/vehicle/motionAnswer.ts";
 import { VEHICLE_DRAWS, type VehicleDraws } from "../../shared/model/vehicle/requirementAnswer.ts";
 import type { TetherLimitPoint } from "../../shared/model/vehicle/speedOverTether.ts";
 import { Vehicle } from "../../shared/model/vehicle/vehicle.ts";
@@ -63,12 +64,18 @@ function limitLine({ length, speed, reason }: TetherLimitPoint): string {
   return `  ${formatNumber(length)} m of tether: ${speed === null ? reason : `${formatTold(speed, METRES_PER_SECOND)} ahead`}`;
 }
 
-/** What it does one way, and what that draws. */
-function motionLine({ sentence, atSpeed, atRest }: VehicleAnswer["motions"][number]): string {
+const WAY_HEADS: Readonly<Record<MotionWay, string>> = {
+  ...{ ahead: "Ahead", astern: "Astern", starboard: "To starboard", port: "To port", up: "Up", down: "Down" },
+};
+
+/** What it does one way, and what that draws; what the answer (`said`) begins with is not said again. */
+function motionLine({ sentence, way, atSpeed, atRest }: VehicleAnswer["motions"][number], said: string): string {
   const bus = atSpeed ?? atRest;
-  if (bus === null) return sentence;
+  if (bus === null) return said.includes(sentence) ? "" : sentence;
   const draws = `${formatBare(bus.current, AMPERE)} and ${formatBare(bus.power, WATT)} from the bus`;
-  return `${sentence} ${atSpeed ? "At that speed" : "Pushing so"} it draws ${draws}.`;
+  const when = atSpeed ? "at that speed" : "pushing so";
+  if (said.includes(sentence)) return `${WAY_HEADS[way]}, ${when}, it draws ${draws}.`;
+  return `${sentence} ${when.charAt(0).toUpperCase()}${when.slice(1)} it draws ${draws}.`;
 }
 
 const METRE = { symbol: "m", factor: 1 };
@@ -107,12 +114,13 @@ function linesOf(answer: VehicleAnswer): string[] {
   const shares = motions[0]?.shares.slice(0, 3) ?? [];
   return [
     ...[answer.name, answer.sentence, ""],
-    ...motions.map(motionLine),
+    ...motions.map((motion) => motionLine(motion, answer.sentence)).filter((line) => line !== ""),
     ...motions.slice(0, 1).flatMap(startLines),
     ...tetherLines(answer),
     ...(headings ? [headings.sentence] : []),
     ...(tetherLimit ? [tetherLimit.sentence, tetherLimit.assumption, ...tetherLimit.points.map(limitLine)] : []),
-    ...[vertical.sentence, ...holdLine(vertical), vertical.withoutPower.text, endurance.sentence],
+    ...(answer.sentence.includes(vertical.sentence) ? [] : [vertical.sentence]),
+    ...[...holdLine(vertical), vertical.withoutPower.text, endurance.sentence],
     ...shares.map(({ name, share, mend }) => `Doubt of the speed ahead, ${formatPercent(share)}: ${name}. ${mend}.`),
     ...changes.map(
       ({ name, change }) => `${name}: ${change.value >= 0 ? "+" : ""}${formatTold(change, METRES_PER_SECOND)} ahead`,

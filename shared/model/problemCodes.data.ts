@@ -536,6 +536,7 @@ export const PROBLEM_CODES: Readonly<Record<string, string>> = {
   "vehicle.fit-speed-not-shown": "Speeds are too uncertain for a drag to follow from them.",
   "vehicle.fit-time-order": "The times of a drag log do not rise.",
   "vehicle.fit-too-few": "A drag measurement has too few rows for its fit.",
+  "vehicle.hotel-load-not-stated": "No hotel load is stated, so that 0 W is taken.",
   "vehicle.layout-asked-in-vain": "A motion was to be held on which no thruster acts.",
   "vehicle.layout-beyond-reach": "The limits of the thrusters allow only a part of the demand.",
   "vehicle.layout-coupled": "A motion can not be commanded on its own: it comes along with another.",

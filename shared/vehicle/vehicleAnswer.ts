@@ -22,6 +22,7 @@ import { tetherAtSpeed } from "./motion/tetherAtSpeed.ts";
 import { tetherBook } from "./motion/tetherBook.ts";
 import { verticalAnswer } from "./motion/vertical.ts";
 import { axisOf } from "./motion/wayForces.ts";
+import { mergedWayWarnings } from "./motion/wayWarnings.ts";
 import type { VehicleDoubts } from "./propulsion/doubt.ts";
 import { spreadOfLinear } from "./propulsion/firstOrder.ts";
 import { layoutRequestOf } from "./propulsion/layoutRequestOf.ts";
@@ -85,7 +86,7 @@ export function vehicleAnswer(
     ...reserveWarnings(reserve),
     ...facts.warnings,
     ...fluidWarnings(vehicle.water),
-    ...motions.flatMap((one) => one.warnings),
+    ...mergedWayWarnings(motions),
     ...layout.warnings,
     ...(shape?.warnings ?? []),
     ...endurance.warnings,

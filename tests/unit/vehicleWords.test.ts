@@ -2,6 +2,8 @@ import { describe, expect, test } from "vitest";
 import { Vehicle, type VehicleInput } from "../../shared/model/vehicle/vehicle.ts";
 import { certaintyInWords } from "../../shared/quantity/certaintyInWords.ts";
 import { InputProblem } from "../../shared/quantity/problem.ts";
+import { mergedWayWarnings } from "../../shared/vehicle/motion/wayWarnings.ts";
+import { vehicleFacts } from "../../shared/vehicle/propulsion/vehicleNumbers.ts";
 import { vehicleAnswer } from "../../shared/vehicle/vehicleAnswer.ts";
 import { relative } from "../relative.ts";
 import { SIX_THRUSTERS, TWO_THRUSTERS, vehicleFrom } from "./vehicleExample.ts";
@@ -40,7 +42,9 @@ describe("an upright thruster lost", () => {
 
   test("is told with where the vehicle goes", () => {
     expect(lost.holdsDepth).toBe(false);
-    expect(lost.sentence).toMatch(/^Without starboard vertical 10\d % of the force ahead is left, none upwards/);
+    expect(lost.sentence).toMatch(
+      /^Without starboard vertical 10\d % of the force ahead is left within the bus current, none upwards/,
+    );
     expect(lost.sentence).toMatch(/can not hold its depth and floats up with 1\.5 ± 0\.6\sN\.$/);
   });
 
@@ -79,10 +83,25 @@ describe("the trim", () => {
   });
 });
 
+const WEAK_PACK = { supply: { pack: { ...SIX_THRUSTERS.supply.pack!, currentLimit: 20 } } };
+
 describe("what keeps a vehicle from being driven at all", () => {
   test.each([
-    { what: "too much weight", change: { netBuoyancy: { value: -500 } }, says: /it sinks with 500 N, more than/ },
-    { what: "too much buoyancy", change: { netBuoyancy: { value: 500 } }, says: /it floats up with 500 N, more than/ },
+    {
+      what: "too much weight",
+      change: { netBuoyancy: { value: -500 } },
+      says: /it sinks with 500\sN, more than the [\d.]+ ± [\d.]+\sN that its thrusters can push upwards/,
+    },
+    {
+      what: "too much weight for a pack of little current, that feeds the rest",
+      change: { ...WEAK_PACK, scenario: { depth: 10, payload: { value: 80 } } },
+      says: /it sinks with 78\.5 ± 0\.6\sN, more than the [\d.]+ ± [\d.]+\sN that its thrusters can push upwards/,
+    },
+    {
+      what: "too much buoyancy",
+      change: { netBuoyancy: { value: 500 } },
+      says: /it floats up with 500\sN, more than the [\d.]+ ± [\d.]+\sN that its thrusters can push downwards/,
+    },
     { what: "a supply that fails", change: { hotelPower: { value: 5000 } }, says: /the supply can not even feed/ },
   ])("$what is told in place of a speed", ({ change, says }) => {
     const answer = answerFor(change);
@@ -127,7 +146,7 @@ describe("the sentences of a requirement", () => {
         requirement: { speed: 0.2 },
       }),
     );
-    expect(sure.requirement!.demands[0]!.sentence).toMatch(/: met\.$/);
+    expect(sure.requirement!.demands[0]!.sentence).toMatch(/: met\. It rests on/);
   });
 
   test.each([
@@ -174,6 +193,16 @@ describe("what the ± does not tell", () => {
     expect(bounded.sentence).toMatch(/^Ahead it goes \d/);
   });
 
+  test("a demand on such a speed says so beside its probability", () => {
+    const { openWater: _openWater, ...atRest } = drive!.propeller.ahead;
+    const drives = [{ ...drive!, propeller: { ...drive!.propeller, ahead: atRest } }];
+    const sentenceOf = (more: Partial<VehicleInput>) =>
+      vehicleAnswer(vehicleFrom({ ...TWO_THRUSTERS, ...more, requirement: { speed: 0.2 } })).requirement!.demands[0]!
+        .sentence;
+    expect(sentenceOf({ drives })).toMatch(/: at most about \d.*known at rest only: what it really does/);
+    expect(sentenceOf({})).not.toMatch(/at most about|at rest only/);
+  });
+
   test("a drive whose parts state no current, power or heat that they bear is told of, one of them is enough", () => {
     expect(codes(bounded)).toContain("vehicle.limits-not-stated");
     const controller = { ...drive!.controller!, currentLimit: 30 };
@@ -213,4 +242,51 @@ describe("numbers that no vehicle has", () => {
     expect(() => answerFor(change)).toThrow(InputProblem);
     expect(() => answerFor(change)).toThrow(`${where}: The `);
   });
+});
+
+test("what is said of several ways is said once, with the ways", () => {
+  const one = { code: "vehicle.rest-coefficients-at-speed", message: "Going up.", where: "up" };
+  const merged = mergedWayWarnings([
+    { way: "astern", warnings: [{ ...one, where: "astern" }] },
+    { way: "up", warnings: [one] },
+  ]);
+  expect(merged).toMatchObject([
+    { where: "astern; up", message: expect.stringMatching(/^astern; up: Going astern, up, the/) },
+  ]);
+  expect(mergedWayWarnings([{ way: "up", warnings: [one] }])).toEqual([one]);
+});
+
+describe("a hotel load that nobody stated", () => {
+  const told = (hotelPower: VehicleInput["hotelPower"]) => answerFor({ hotelPower: hotelPower! }).endurance;
+
+  test("is told as taken beside the best speed, which lies far below full speed then", () => {
+    const { sentence, warnings } = told({ value: 0 });
+    expect(sentence).toMatch(/, with no hotel load, as none is stated\./);
+    expect(warnings.map(({ code }) => code)).toContain("vehicle.hotel-load-not-stated");
+    expect(sentence).toMatch(/Extrapolated: that is \d+(\.\d)?\s% of its greatest speed ahead/);
+  });
+
+  test("is not told of where it was stated, as nothing with a doubt too", () => {
+    for (const hotelPower of [{ value: 15 }, { value: 0, standardUncertainty: 1 }]) {
+      expect(told(hotelPower).sentence).not.toMatch(/no hotel load/);
+    }
+    expect(told({ value: 15 }).sentence).not.toMatch(/Extrapolated/);
+  });
+});
+
+test("the map of holding a place names its last held row, the next one, and where the limit is told", () => {
+  expect(answerFor({}).endurance.holding!.sentence).toMatch(
+    /^0\.944 m\/s is the last row .* the next row, 1\.\d+ m\/s, is not\. That is no limit: .*“In a current from any side”/,
+  );
+});
+
+test("a limit by cavitation that differs ahead and astern says which way it is", () => {
+  const [drive] = SIX_THRUSTERS.drives;
+  const drives = [{ ...drive!, propeller: { ...drive!.propeller, areaRatio: 0.5, pitchRatio: 1 } }];
+  const { grounds } = vehicleFacts(vehicleFrom({ ...inStillWater, drives }));
+  const told = grounds.filter(({ about }) => about === "cavitation").map(({ text }) => text);
+  expect(told).toEqual([
+    expect.stringMatching(/^Pushing ahead, cavit/),
+    expect.stringMatching(/^Pushing astern, cavit/),
+  ]);
 });

@@ -47,6 +47,7 @@ function inputOf(states: Readonly<Record<string, ReductionState>>, change: Parti
     comparisons,
     reductionOf: (id) => states[id],
     fullThrottle: new Map(),
+    isReynoldsCarried: true,
     ...{ propellers: 0, vehicles: [], shownVehicle: -1, shortlists: 0 },
     ...change,
   };

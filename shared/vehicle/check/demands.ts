@@ -5,6 +5,7 @@ import { linearNet, type PullFor } from "../motion/linearMotion.ts";
 import { solvedWay } from "../motion/steadyMotion.ts";
 import { tetherBook } from "../motion/tetherBook.ts";
 import { axisOf, forcesAt, isDriven, type WayProblem } from "../motion/wayForces.ts";
+import { isAtMost, wayWarnings } from "../motion/wayWarnings.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type Linear, linearFrom } from "../propulsion/firstOrder.ts";
 import { limitingPart } from "../propulsion/limitingPart.ts";
@@ -89,7 +90,8 @@ function speedDemand(question: DemandQuestion, requirement: VehicleRequirement):
     }));
     const net = leftAt(question.doubts, solved.problem, pullFor, speed + againstCurrent);
     const left = net && atStatedCurrent(question.doubts, net);
-    return { ...base, found, left, fixed: null, limitedBy, besideDepth: true, meets };
+    const atMost = isAtMost(wayWarnings(solved.problem, solved.steady));
+    return { ...base, found, left, fixed: null, limitedBy, besideDepth: true, atMost, meets };
   });
 }
 
@@ -127,7 +129,9 @@ function climbDemand(question: DemandQuestion, { climb, lift = 0 }: VehicleRequi
     const found = solved.speed ?? { value: 0, by: question.doubts.list.map(() => 0) };
     const aboard = (numbers: VehicleNumbers) => ({ ...numbers, payload: numbers.payload + lift * STANDARD_GRAVITY });
     const left = leftAt(question.doubts, solved.problem, pullFor, climb);
-    return { ...base, found, left, fixed: null, limitedBy, meets: meetsSpeed(solved.problem, pullFor, climb, aboard) };
+    const atMost = isAtMost(wayWarnings(solved.problem, solved.steady));
+    const meets = meetsSpeed(solved.problem, pullFor, climb, aboard);
+    return { ...base, found, left, fixed: null, limitedBy, atMost, meets };
   });
 }
 
@@ -150,8 +154,10 @@ function liftDemand(question: DemandQuestion, { lift, climb = 0 }: VehicleRequir
     if (climb > 0 && model.numbers.drag.up === null) return lacking(base, "The drag upwards is not given.");
     const net = linearNet(doubts, problem, pullFor, climb);
     const found = linearFrom(doubts, model.numbers, [net], ([left]) => Math.max(0, left! / STANDARD_GRAVITY));
-    const limitedBy = limitingPart(model, forcesAt(problem, climb).solved);
+    const atSpeed = forcesAt(problem, climb);
+    const limitedBy = limitingPart(model, atSpeed.solved);
     const aboard = (numbers: VehicleNumbers) => ({ ...numbers, payload: numbers.payload + lift * STANDARD_GRAVITY });
-    return { ...base, found, fixed: null, limitedBy, meets: meetsSpeed(problem, pullFor, climb, aboard) };
+    const atMost = isAtMost(wayWarnings(problem, { speed: climb, atSpeed }));
+    return { ...base, found, fixed: null, limitedBy, atMost, meets: meetsSpeed(problem, pullFor, climb, aboard) };
   });
 }

@@ -5,6 +5,7 @@ import { formatNumber } from "../../quantity/format.ts";
 import { cutAtZero, formatTold, hasInterval, notBelowZero, type Told, withoutInterval } from "../../quantity/told.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
+import { atMostWords } from "../motion/wayWarnings.ts";
 import { uncertainOf } from "../propulsion/firstOrder.ts";
 import { solvedDemands } from "./demands.ts";
 import { type DrawnRequirement, requirementDraws } from "./requirementDraws.ts";
@@ -47,7 +48,7 @@ function demandCheck(
   solved: SolvedDemand,
   drawn: number | null,
 ): DemandCheck {
-  const { demand, name, unit, needed, better, fixed, limitedBy } = solved;
+  const { demand, name, unit, needed, better, fixed, limitedBy, atMost = false } = solved;
   const base = { demand, name, unit, needed, better, limitedBy };
   const { confidence } = vehicle.requirement!;
   if (solved.found === null) {
@@ -67,11 +68,14 @@ function demandCheck(
   const left = solved.left && uncertainOf(doubts, solved.left);
   const found = uncertainOf(doubts, solved.found);
   if (solved.besideDepth && why !== null) {
-    return { ...base, ...judged(base, withoutInterval(found.value, why), { drawn, confidence, probability: null }) };
+    return {
+      ...base,
+      ...judged(base, withoutInterval(found.value, why), { drawn, confidence, probability: null, atMost }),
+    };
   }
   const probability = left ? chance(left) : chance(aheadOf(base, found));
   const isSure = (left ?? found).standardUncertainty === 0;
-  return { ...base, ...judged(base, boundedBy(demand, found), { drawn, confidence, probability, isSure }) };
+  return { ...base, ...judged(base, boundedBy(demand, found), { drawn, confidence, probability, isSure, atMost }) };
 }
 
 /** Speeds over the ground may be negative; what is lifted goes straight with the forces; the rest does neither. */
@@ -92,12 +96,13 @@ interface Judging {
   readonly confidence: number;
   /** Of first order; null: it does not hold here. */ readonly probability: number | null;
   /** No doubt is stated at all. */ readonly isSure?: boolean;
+  /** What was found is an upper bound, which the probability does not know. */ readonly atMost?: boolean;
 }
 
 function judged(
   { name, unit, needed, better, limitedBy }: Asked,
   found: Told,
-  { drawn, confidence, probability, isSure = false }: Judging,
+  { drawn, confidence, probability, isSure = false, atMost = false }: Judging,
 ) {
   const met = better === "more" ? found.value >= needed : found.value <= needed;
   const likely = drawn ?? probability;
@@ -105,11 +110,15 @@ function judged(
   const margin = found.value > 0 ? (better === "more" ? found.value / needed : needed / found.value) - 1 : null;
   const asked = `${better === "more" ? "at least" : "at most"} ${formatNumber(needed)} ${unit}`;
   const sure = isSure && drawn === null ? "" : sureness(likely);
+  const bound = atMost ? AT_MOST : "";
   const because = met || limitedBy === null ? "" : ` ${limitedBy.text}`;
   const verdict = met ? (certain ? "met" : "met, but not surely") : "not met";
-  const sentence = `${name}: ${formatTold(found, { symbol: unit, factor: 1 })} for ${asked}: ${verdict}${sure}.${because}`;
+  const sentence = `${name}: ${atMostWords(formatTold(found, { symbol: unit, factor: 1 }), atMost)} for ${asked}: ${verdict}${sure}.${bound}${because}`;
   return { found, margin, met, probability, probabilityDrawn: drawn, certain, sentence };
 }
+
+const AT_MOST =
+  " It rests on coefficients that are known at rest only: what it really does, and how sure that is, is less. Measure at speed.";
 
 /** How sure it is; not said where no doubt was stated at all, as nobody is then sure of anything. */
 const sureness = (probability: number | null): string =>

@@ -25,6 +25,7 @@ export interface SolvedDemand {
     readonly text: string;
   } | null;
   readonly limitedBy: LimitingPart | null;
+  /** Its speed rests on coefficients known at rest only: it is an upper bound. */ readonly atMost?: boolean;
   /** It is done while the depth is held, and has only what that leaves. */ readonly besideDepth?: boolean;
   /** Whether a draw meets it. */ readonly meets: (numbers: VehicleNumbers) => boolean;
 }

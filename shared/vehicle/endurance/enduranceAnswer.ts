@@ -4,12 +4,14 @@ import { formatNumber } from "../../quantity/format.ts";
 import { type Warning, warning } from "../../quantity/warning.ts";
 import { steadySpeed } from "../motion/steadySpeed.ts";
 import type { TetherBook } from "../motion/tetherBook.ts";
+import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { type PropulsionModel, withNumbers } from "../propulsion/propulsionModel.ts";
-import type { VehicleFacts } from "../propulsion/vehicleNumbers.ts";
+import type { VehicleFacts, VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { type Battery, type BatteryFacts, batteryOf } from "./battery.ts";
 import { idealEnergy } from "./batteryEnergy.ts";
 import { type Changing, enduranceDoubts } from "./enduranceDoubts.ts";
 import { holdingMap, type MapSize } from "./holdingMap.ts";
+import { isHotelStated } from "./hotelLoad.ts";
 import { missionAnswer, type SolvedMission } from "./missionAnswer.ts";
 import { packAdvice } from "./packAdvice.ts";
 import { type Drawing, drawing, type Leg } from "./plan.ts";
@@ -70,7 +72,12 @@ export function enduranceAnswer({ facts, model, tether, packs, why = null, map }
     packs: mission && solved ? packAdvice(drawn, mission, { packs, neededCharge: solved.answer.neededCharge }) : null,
     assumptions: ASSUMPTIONS,
     converged: (solved?.converged ?? true) && (speeds?.converged ?? true),
-    warnings: [...warnings, ...weightWarnings(solved), ...coarse(solved, speeds)],
+    warnings: [
+      ...warnings,
+      ...hotelWarnings(facts.numbers, changing.doubts, found),
+      ...weightWarnings(solved),
+      ...coarse(solved, speeds),
+    ],
   };
 }
 
@@ -102,6 +109,19 @@ function wholeSentence(mission: MissionAnswer | null, speeds: SolvedSpeeds | nul
   if (found === null) return "The charge of the pack is not stated, so that no time can be told.";
   const range = speeds?.answer.bestRange?.sentence ?? "It makes no way ahead on this charge.";
   return mission === null ? range : `${mission.sentence} ${range}`;
+}
+
+function hotelWarnings(numbers: VehicleNumbers, doubts: VehicleDoubts, found: BatteryFacts | null): Warning[] {
+  if (found === null || isHotelStated(numbers, doubts)) return [];
+  return [
+    warning({
+      code: "vehicle.hotel-load-not-stated",
+      where: "hotelPower",
+      found: "No hotel load is stated: 0 W is taken for lamps, camera and computer",
+      needed: "the power that they take all the time",
+      mend: "Measure it; it shortens the times most where the vehicle goes slowly",
+    }),
+  ];
 }
 
 function weightWarnings(solved: SolvedMission | null): Warning[] {

@@ -91,11 +91,16 @@ function sentenceOf(
   if (known.length === 0) return "Nothing is known: no drag is given.";
   if (missed.length === 0)
     return `It holds its place in up to ${formatNumber(greatest)} m/s from every side that is told.${unknown}`;
-  const allRound = lastHeld(cells)?.[0]?.currentSpeed ?? null;
+  const row = lastHeld(cells);
   const takes = hardest === null ? "" : ` From the hardest side that takes ${formatUncertain(hardest.power, WATT)}.`;
-  const round =
-    allRound === null
-      ? "It does not hold its place even without a current."
-      : `With the bow kept it holds its place in ${formatNumber(allRound)} m/s from every side that is told, and not in the cells that are marked.`;
+  const round = row === undefined ? "It does not hold its place even without a current." : lastRowWords(cells, row);
   return `${round}${takes}${unknown}`;
+}
+
+/** A row is a step of the picture, no limit: where the limit is told. */
+function lastRowWords(cells: readonly (readonly HoldingCell[])[], row: readonly HoldingCell[]): string {
+  const next = cells[cells.indexOf(row) + 1]?.[0]?.currentSpeed ?? null;
+  const misses = next === null ? "" : `; the next row, ${formatNumber(next)} m/s, is not`;
+  const first = `${formatNumber(row[0]!.currentSpeed)} m/s is the last row of this picture that is held, bow kept, from every side that is told${misses}.`;
+  return `${first} That is no limit: the greatest current that is held, bow kept too, lies between rows and is told with its ± “In a current from any side”, there on the supply as stated, here on the charge at the start.`;
 }

@@ -1,12 +1,13 @@
 import type { BestSpeed, EndurancePoint, SpeedAnswer } from "../../model/vehicle/enduranceAnswer.ts";
 import { goldenMaximum } from "../../numeric/goldenSection.ts";
 import { bracketedRoot } from "../../numeric/rootFinding.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatPercent } from "../../quantity/format.ts";
 import { hasInterval } from "../../quantity/told.ts";
 import { doubtShares, toldOf } from "../propulsion/firstOrder.ts";
 import type { VehicleNumbers } from "../propulsion/vehicleNumbers.ts";
 import { discharge, energyBetween } from "./discharge.ts";
 import { type Changing, linearOfDrawing } from "./enduranceDoubts.ts";
+import { isHotelStated } from "./hotelLoad.ts";
 import type { Drawing } from "./plan.ts";
 import { timeCurve } from "./timeCurve.ts";
 import { swimWish } from "./wishes.ts";
@@ -84,7 +85,7 @@ function bestOf(on: Drawing, changing: Changing, points: readonly EndurancePoint
       : bracketedRoot(spare, Math.min(at, end), Math.max(at, end), { relativeTolerance: PLACE }).root;
   const lowest = way === "reach" ? Math.max(first, U) : first;
   const speed = polished(on, way, at, last) ?? points[top]!.speed;
-  return { best: bestSpeed(on, changing, { speed, within: [edge(lowest), edge(last)], way }), converged };
+  return { best: bestSpeed(on, changing, { speed, within: [edge(lowest), edge(last)], way, full: last }), converged };
 }
 
 /** Part of the speed by which its neighbours lie apart for the parabola. */
@@ -108,10 +109,17 @@ interface Found {
   readonly speed: number;
   readonly within: [number, number];
   readonly way: Way;
+  /** Greatest speed, m/s. */ readonly full: number;
 }
 
+/** Part of the greatest speed below which a best speed is told as extrapolated; common practice, no source. */
+const SLOW = 0.2;
+
+const slowWords = (part: number) =>
+  ` Extrapolated: that is ${formatPercent(part, 2)} of its greatest speed ahead, where propellers turn far slower than on a stand and the drag coefficient is mostly higher; both are taken as they are given.`;
+
 /** Time and way there by first order; at the best speed the way does not change with the speed. */
-function bestSpeed(on: Drawing, changing: Changing, { speed, within, way }: Found): BestSpeed {
+function bestSpeed(on: Drawing, changing: Changing, { speed, within, way, full }: Found): BestSpeed {
   const { time: t, [way]: s } = pointAt(on, speed)!;
   const [times, ways] = linearOfDrawing(changing, [t, s!], (changed) => {
     const point = pointAt(changed, speed);
@@ -119,11 +127,14 @@ function bestSpeed(on: Drawing, changing: Changing, { speed, within, way }: Foun
   });
   const { doubts, why } = changing;
   const [time, range] = [toldOf(doubts, times!, why), toldOf(doubts, ways!, why)];
+  const { numbers } = on.model;
+  const free = isHotelStated(numbers, doubts) ? "" : ", with no hotel load, as none is stated";
+  const slow = speed < SLOW * full ? slowWords(speed / full) : "";
   const flat = `Between ${formatNumber(within[0])} and ${formatNumber(within[1])} m/s it is at most ${100 * AS_GOOD} % less.`;
   const goal = way === "range" ? "It goes farthest" : "It gets farthest out against the current and back";
   // Why there is no interval is said once.
   const told = hasInterval(time) ? uncertainWayWords(range) : wayWords(range.value);
-  const sentence = `${goal} at ${formatNumber(speed)} m/s: ${told} in ${uncertainTimeWords(time)}. ${flat}`;
+  const sentence = `${goal} at ${formatNumber(speed)} m/s: ${told} in ${uncertainTimeWords(time)}${free}. ${flat}${slow}`;
   return { speed, time, range, within, shares: why === null ? doubtShares(doubts, ways!) : [], sentence };
 }
 

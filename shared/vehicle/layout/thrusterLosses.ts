@@ -44,7 +44,9 @@ function lossSentence(name: string, axes: readonly AxisLoss[]): string {
     parts.push(`${listed(gone)} ${gone.length > 1 ? "are" : "is"} gone, with the other commanded motions kept at zero`);
   if (less.length > 0) {
     const worst = less.reduce((least, one) => (one.kept! < least.kept! ? one : least));
-    parts.push(`the weakest that is left is ${worst.axis} ${worst.word} at ${formatNumber(100 * worst.kept!, 2)} %`);
+    parts.push(
+      `the weakest that is left is ${worst.axis} ${worst.word} at ${formatNumber(100 * worst.kept!, 2)} %, the current of the bus not counted`,
+    );
   }
   return capital(`without ${name} ${parts.join("; ")}.`);
 }

@@ -1,8 +1,6 @@
 import type { MotionWay, SteadyMotion, Stopping } from "../../model/vehicle/motionAnswer.ts";
 import { formatNumber } from "../../quantity/format.ts";
 import { formatBare, hasInterval, noInterval, type Told } from "../../quantity/told.ts";
-import type { Warning } from "../../quantity/warning.ts";
-import { warning } from "../../quantity/warning.ts";
 import { type BusTold, busState } from "../propulsion/busState.ts";
 import type { VehicleDoubts } from "../propulsion/doubt.ts";
 import { doubtShares, type Linear, linearFrom, toldOf } from "../propulsion/firstOrder.ts";
@@ -17,6 +15,7 @@ import { brakedStop, coastingStop, DRIFTING } from "./stopping.ts";
 import { NO_PULL } from "./tetherPull.ts";
 import { upToSpeed } from "./upToSpeed.ts";
 import { axisOf, forcesAt, isDriven, type WayProblem } from "./wayForces.ts";
+import { atMostWords, GOING, isAtMost, wayWarnings } from "./wayWarnings.ts";
 
 /** One way with its first-order results, before it becomes a document. */
 export interface SolvedWay {
@@ -51,10 +50,6 @@ function standing(problem: WayProblem): SteadySpeed {
   return { speed: 0, atRest, atSpeed: atRest, converged: atRest.converged };
 }
 
-const WORDS: Readonly<Record<MotionWay, string>> = {
-  ...{ ahead: "ahead", astern: "astern", starboard: "to starboard", port: "to port", up: "up", down: "down" },
-};
-
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A way that no thruster commands. */
@@ -63,7 +58,7 @@ export function notCommanded(way: MotionWay): SteadyMotion {
     ...{
       way,
       state: "notCommanded",
-      sentence: `${capital(WORDS[way])} no thruster pushes with the other motions at zero.`,
+      sentence: `${capital(GOING[way])} no thruster pushes with the other motions at zero.`,
     },
     ...{ force: null, speed: null, atRest: null, atSpeed: null, drag: null, tether: null, propulsiveEfficiency: null },
     ...{ shares: [], interaction: null, curve: [], upToSpeed: [], stopping: null, warnings: [] },
@@ -88,7 +83,7 @@ export function steadyMotion(
   const state = model.numbers.drag[way] === null ? "noDrag" : speed === null ? "stands" : "moves";
   const at = speed === null ? null : steady.atSpeed;
   const useful = at === null ? 0 : at.available * steady.speed;
-  const warnings = warningsOf(solved);
+  const warnings = wayWarnings(problem, steady);
   const moves = along && speed !== null;
   return {
     ...{
@@ -125,25 +120,19 @@ interface MotionTold {
 function sentenceOf(doubts: VehicleDoubts, solved: SolvedWay, { force, speed, state, isAtMost }: MotionTold): string {
   const { problem, steady } = solved;
   const { way } = problem;
-  if (!isDriven(steady.atRest)) return notDriven(doubts, solved, WORDS[way]);
+  if (!isDriven(steady.atRest)) return notDriven(doubts, solved, GOING[way]);
   const pull = `${formatBare(force, NEWTON)} at rest`;
   const bare = [speed, force].find((one) => one !== null && !hasInterval(one));
   const end = bare && !hasInterval(bare) ? `; ${noInterval(bare)}.` : ".";
-  if (state === "noDrag") return `${capital(WORDS[way])} it pushes with ${pull}; its drag that way is not given${end}`;
-  if (speed === null && force.value === 0) return `${capital(WORDS[way])} its thrusters do not push.`;
+  if (state === "noDrag") return `${capital(GOING[way])} it pushes with ${pull}; its drag that way is not given${end}`;
+  if (speed === null && force.value === 0) return `${capital(GOING[way])} its thrusters do not push.`;
   if (speed === null) {
     const { tether, weight } = steady.atRest;
-    return `It does not move ${WORDS[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it${end}`;
+    return `It does not move ${GOING[way]}: it pushes with ${pull}, and ${formatNumber(tether + weight)} N are against it${end}`;
   }
   const told = formatBare(speed, METRE_PER_SECOND);
-  return `${capital(WORDS[way])} it goes ${isAtMost ? "at most about " : ""}${told} through the water and pushes with ${pull}${end}`;
+  return `${capital(GOING[way])} it goes ${atMostWords(told, isAtMost)} through the water and pushes with ${pull}${end}`;
 }
-
-const REST_AT_SPEED = "vehicle.rest-coefficients-at-speed";
-
-/** Whether the speed is an upper bound, which its ± does not tell. */
-export const isAtMost = (warnings: readonly Pick<Warning, "code">[]) =>
-  warnings.some(({ code }) => code === REST_AT_SPEED);
 
 const CURVE_POINTS = 16;
 /** The curve goes on beyond the steady speed by this. */
@@ -185,47 +174,4 @@ function stoppingOf(
     ...{ brakedDistance: braked("distance"), brakedTime: braked("time") },
     text: `Drifting is told down to a tenth of the speed, as drag alone never stops it. ${brake ? "Braking is with the greatest force at rest the other way; the propellers reverse at once." : "The thrusters can not brake it."}${isTowing ? ` ${TETHER_LEFT_OUT}` : ""}`,
   };
-}
-
-function warningsOf({ problem, steady }: SolvedWay): Warning[] {
-  const { model, way } = problem;
-  const { atSpeed, speed } = steady;
-  if (!(speed > 0)) return [];
-  const { flow, thrusts } = atSpeed.solved;
-  const working = flow.thrusters.flatMap((one, i) => {
-    const force = thrusts[i]!;
-    if (Math.abs(force) < 1e-6 * Math.max(...thrusts.map(Math.abs))) return [];
-    const inflow = force < 0 ? -one.inflow : one.inflow;
-    const { drive, name } = model.thrusters[i]!;
-    const wayModel = model.drives[drive]![force < 0 ? "astern" : "ahead"];
-    return [{ name, inflow, atRestOnly: wayModel?.moving === null }];
-  });
-  const names = (some: readonly { name: string }[]) => some.map(({ name }) => name).join(", ");
-  const slow = 1e-6 * speed;
-  const against = working.filter(({ inflow }) => inflow < -slow);
-  const unknown = working.filter(({ inflow, atRestOnly }) => inflow > slow && atRestOnly);
-  return [
-    ...(against.length === 0
-      ? []
-      : [
-          warning({
-            code: "vehicle.push-against-motion",
-            where: way,
-            found: `Going ${WORDS[way]}, ${names(against)} push against the water that comes in; their coefficients at rest are taken`,
-            needed: "coefficients of a propeller that pushes against the flow",
-            mend: "Take this speed as rough",
-          }),
-        ]),
-    ...(unknown.length === 0
-      ? []
-      : [
-          warning({
-            code: REST_AT_SPEED,
-            where: way,
-            found: `Going ${WORDS[way]}, the coefficients of ${names(unknown)} are known at rest only, so the thrust does not fall with the speed as it would`,
-            needed: "how K_T and K_Q change with the advance ratio",
-            mend: "Measure at speed, or take the shape of a series; the real speed is lower",
-          }),
-        ]),
-  ];
 }

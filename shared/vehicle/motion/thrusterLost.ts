@@ -1,7 +1,7 @@
 import type { VerticalAnswer } from "../../model/vehicle/motionAnswer.ts";
 import { normalProbability } from "../../numeric/normalProbability.ts";
 import { certaintyInWords } from "../../quantity/certaintyInWords.ts";
-import { formatNumber } from "../../quantity/format.ts";
+import { formatNumber, formatQuantity } from "../../quantity/format.ts";
 import { formatTold } from "../../quantity/told.ts";
 import type { Uncertain } from "../../quantity/uncertain.ts";
 import { spreadOfLinear } from "../propulsion/firstOrder.ts";
@@ -46,14 +46,16 @@ export function thrusterLosses(
     const doubt = Math.hypot(spread, held.standardUncertainty);
     const sure = held.value === 0 || doubt === 0 ? 1 : normalProbability(Math.abs(reserve) / doubt);
     const bySure = sure < SURE ? `, ${certaintyInWords(sure)} sure` : "";
-    const percent = (force: number, solved: SolvedWay | null) =>
-      `${formatNumber((100 * force) / (solved?.steady.atRest.available || 1), 2)} %`;
     const parts = [
       ...(ahead
-        ? [aheadForce === 0 ? "no force ahead is left" : `${percent(aheadForce, ahead)} of the force ahead is left`]
+        ? [
+            aheadForce === 0
+              ? "no force ahead is left"
+              : `${shareWords(aheadForce, ahead, "the force ahead")} is left within the bus current`,
+          ]
         : []),
       ...(up
-        ? [upForce === 0 ? "none upwards with the other motions at zero" : `${percent(upForce, up)} upwards`]
+        ? [upForce === 0 ? "none upwards with the other motions at zero" : `${shareWords(upForce, up)} upwards`]
         : []),
     ].join(", ");
     const goes = `${held.value > 0 ? "sinks" : "floats up"} with ${formatTold(sized(held), NEWTON)}`;
@@ -68,4 +70,11 @@ export function thrusterLosses(
       sentence: `Without ${name} ${parts || "nothing is lost"}${depth}.`,
     };
   });
+}
+
+/** A force (N) as a share of what all thrusters make; as itself where that is nothing while the depth is held. */
+function shareWords(force: number, { steady: { atRest } }: SolvedWay, of = ""): string {
+  const whole = atRest.available;
+  if (!(whole > 0)) return `${formatQuantity(force, NEWTON, 2)}${of === "" ? "" : ` of ${of}`}`;
+  return `${formatNumber((100 * force) / whole, 2)} %${of === "" ? "" : ` of ${of}`}`;
 }

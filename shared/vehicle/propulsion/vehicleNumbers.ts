@@ -142,13 +142,23 @@ function preparedDrive(vehicle: Vehicle, drive: ThrusterDrive): PreparedWays {
   };
   const ahead = prepare("ahead");
   const astern = pushesAstern(drive) ? prepare("astern") : null;
-  const grounds = [...ahead.grounds, ...(astern?.grounds ?? [])].map((one) => ({ ...one, drive: drive.name }));
+  const grounds = bothWays(ahead.grounds, astern?.grounds ?? []).map((one) => ({ ...one, drive: drive.name }));
   const told = [...ahead.warnings, ...(astern?.warnings ?? []), ...(astern ? [] : [oneWay(drive)])];
   const warnings = [...unstatedLimits(ahead.request), ...told].map((one) => ({
     ...one,
     where: `${drive.name}: ${one.where}`,
   }));
   return { ways: { name: drive.name, ahead: ahead.request, astern: astern?.request ?? null }, grounds, warnings };
+}
+
+/** What is said of both ways is said once; where they differ, each says its way. */
+function bothWays(ahead: readonly DriveGround[], astern: readonly DriveGround[]): DriveGround[] {
+  const said = (one: DriveGround, others: readonly DriveGround[], way: string): DriveGround => {
+    const other = others.find(({ about }) => about === one.about);
+    if (other === undefined || other.text === one.text) return one;
+    return { ...one, text: `Pushing ${way}, ${one.text.charAt(0).toLowerCase()}${one.text.slice(1)}` };
+  };
+  return [...ahead.map((one) => said(one, astern, "ahead")), ...astern.map((one) => said(one, ahead, "astern"))];
 }
 
 function pushesAstern({ controller, propeller, asternEstimate }: ThrusterDrive): boolean {

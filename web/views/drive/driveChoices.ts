@@ -20,8 +20,8 @@ export const supplyTemperature = signal<number | null>(null);
 export const depth = signal<number | null>(null);
 /** Static merit that stands in where no torque was measured. */
 export const statedMerit = signal(0.5);
-/** The coefficients are carried to the Reynolds number at work; not unless asked, as no other screen does. */
-export const reynoldsCarried = signal(false);
+/** The coefficients are carried to the Reynolds number at work, here and in what Overview and Report tell of the thrusters. */
+export const reynoldsCarried = signal(true);
 /** Null: the water of the project. */
 export const chosenFluid = signal<FluidState | null>(null);
 

@@ -1,5 +1,4 @@
 import { computed } from "@preact/signals";
-import { carriedPropeller } from "../../../shared/drive/carriedPropeller.ts";
 import { driveRequestOf, type PreparedDrive } from "../../../shared/drive/driveRequestOf.ts";
 import { operatingPoint } from "../../../shared/drive/operatingPoint.ts";
 import { throttleSweep } from "../../../shared/drive/throttleSweep.ts";
@@ -7,7 +6,7 @@ import type { OperatingPoint } from "../../../shared/model/drive.ts";
 import type { DriveTrain } from "../../../shared/model/driveTrain.ts";
 import type { DriveRunning } from "../../../shared/model/driveTrainPoint.ts";
 import { sentenceOf } from "../../api/apiProblem.ts";
-import { bladeOf } from "../theory/carryOver/carryOverModel.ts";
+import { carriedToWater } from "./carriedToWater.ts";
 import { SWEEP_STEPS } from "./driveCharts.ts";
 import {
   advanceSpeed,
@@ -26,7 +25,7 @@ import {
   throttle,
   thrusters,
 } from "./driveChoices.ts";
-import { type Carried, type Driven, driveAnswer } from "./driveModel.ts";
+import { type Driven, driveAnswer } from "./driveModel.ts";
 import { propellers } from "./drivePropellers.ts";
 import type { PropellerInHand } from "./measuredPropeller.ts";
 
@@ -66,8 +65,7 @@ const swept = computed((): Swept[] => {
   return propellers.value.map((inHand) => {
     const none = { inHand, carried: null, train: null, prepared: null, sweep: [] };
     try {
-      const measured = { ...rest, propeller: inHand.propeller };
-      const carried = reynoldsCarried.value ? carriedTo(inHand, measured) : null;
+      const carried = reynoldsCarried.value ? carriedToWater(inHand, rest, running.value) : null;
       const train = { ...rest, propeller: carried?.propeller ?? inHand.propeller };
       const prepared = driveRequestOf(train, running.value);
       const sweep = throttleSweep(prepared.request, SWEEP_STEPS);
@@ -77,30 +75,6 @@ const swept = computed((): Swept[] => {
     }
   });
 });
-
-/** The propeller at the Reynolds number of the water, found at the full throttle of the coefficients as measured. */
-function carriedTo({ stand }: PropellerInHand, train: DriveTrain) {
-  if (stand === undefined) return null;
-  const { request } = driveRequestOf(train, { ...running.value, throttle: 1 });
-  const rotationRate = fullRate({ ...request, uncertainties: {}, correlations: [] });
-  if (!(rotationRate > 0)) return null;
-  const { propeller, factor, reynolds } = carriedPropeller(train.propeller, {
-    from: { fluid: stand.fluid, rotationRate: stand.topRate },
-    to: { fluid: train.water, rotationRate },
-    ...(stand.part ? bladeOf(stand.part) : {}),
-  });
-  const told: Carried = { factor, reynolds };
-  return { propeller, told };
-}
-
-/** Rotation rate at the most that the supply can hold, rev/s; 0 where it can hold nothing. */
-function fullRate(request: PreparedDrive["request"]): number {
-  try {
-    return throttleSweep(request, 4).at(-1)?.rotationRate ?? 0;
-  } catch {
-    return 0;
-  }
-}
 
 export const driven = computed((): Driven[] =>
   swept.value.map((one) => {

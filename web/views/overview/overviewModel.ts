@@ -40,6 +40,8 @@ export interface OverviewInput {
   readonly reductionOf: (id: string) => ReductionState | undefined;
   /** Full throttle with the first motor and pack of the project, by variant; null where it can not be worked out. */
   readonly fullThrottle: ReadonlyMap<string, FullThrottle | null>;
+  /** The coefficients of these were carried to the Reynolds number at work. */
+  readonly isReynoldsCarried: boolean;
   /** Propellers that a drive can be worked out with, measured and computed. */
   readonly propellers: number;
   /** Every vehicle of the project with its answer, as far as it has come. */
@@ -97,7 +99,7 @@ export function overviewModel(input: OverviewInput): OverviewModel {
     vehicleAnswer: shown ? vehicleSentence(shown) : "",
     drawn,
     holds: holdsText(input),
-    driveBasis: driveBasisText(input.parts),
+    driveBasis: driveBasisText(input.parts, input.isReynoldsCarried),
     driveNotes: driveNotes(input),
     lines: [...input.groups]
       .sort((a, b) => Number(drawn.includes(b.name)) - Number(drawn.includes(a.name)))
@@ -160,10 +162,13 @@ function holdsText({ parts, runs, groups, vehicles }: OverviewInput): string {
     : `Holds ${joined(held.map(({ count, of }) => counts(count, of)))}.`;
 }
 
-function driveBasisText({ motors, controllers, packs }: StoredParts): string {
+function driveBasisText({ motors, controllers, packs }: StoredParts, isReynoldsCarried: boolean): string {
   if (!motors[0] || !packs[0]) return "";
+  const coefficients = isReynoldsCarried
+    ? "Coefficients carried to the Reynolds number at work, as on Drive."
+    : "Coefficients as measured on the stand.";
   const names = [motors[0].document.name, controllers[0]?.document.name, packs[0].document.name];
-  return `Bollard thrust and current: one thruster at full throttle in the working water, with ${joined(names.filter((name) => name !== undefined))}; where that passes what a part allows, at the throttle that does not. Coefficients as measured on the stand. Computed, not measured.`;
+  return `Bollard thrust and current: one thruster at full throttle in the working water, with ${joined(names.filter((name) => name !== undefined))}; where that passes what a part allows, at the throttle that does not. ${coefficients} Computed, not measured.`;
 }
 
 /** Thrust and current that are shown: within the limits, where full throttle passes some. */

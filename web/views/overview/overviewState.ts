@@ -11,6 +11,8 @@ import { openProjectId, parts, project, runs } from "../../app/session.ts";
 import { tell } from "../../app/toast.ts";
 import { joined } from "../../app/words.ts";
 import type { ChartSpec } from "../../charts/chartSpec.ts";
+import { carriedToWater } from "../drive/carriedToWater.ts";
+import { reynoldsCarried } from "../drive/driveChoices.ts";
 import { drivePropellers } from "../drive/drivePropellers.ts";
 import { overlayChart } from "../variants/variantsChart.ts";
 import { againstBaseline, allGroups } from "../variants/variantsState.ts";
@@ -37,9 +39,12 @@ const fullThrottle = computed((): OverviewInput["fullThrottle"] => {
   const drive = firstDrive.value;
   if (drive === null) return new Map();
   return new Map(
-    drivePropellers.value.map(({ name, propeller, stand }) => [
-      name,
+    drivePropellers.value.map((inHand) => [
+      inHand.name,
       orNull(() => {
+        const { name, stand } = inHand;
+        const carried = reynoldsCarried.value ? carriedToWater(inHand, drive, FULL) : null;
+        const propeller = carried?.propeller ?? inHand.propeller;
         const { request } = driveRequestOf({ ...drive, propeller }, FULL);
         const point = operatingPoint(request);
         return { point, within: withinLimits(name, request, point), measuredRate: stand?.topRate ?? null };
@@ -88,6 +93,7 @@ export const overview = computed(() =>
     comparisons: againstBaseline.value,
     reductionOf: (id) => reductions.value.get(id),
     fullThrottle: fullThrottle.value,
+    isReynoldsCarried: reynoldsCarried.value,
     propellers: drivePropellers.value.length,
     vehicles: vehicles.value,
     shownVehicle: chosenPlace.value,

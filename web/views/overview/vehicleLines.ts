@@ -2,7 +2,7 @@ import type { LimitingPart } from "../../../shared/model/vehicle/motionAnswer.ts
 import type { DemandCheck, RequirementCheck } from "../../../shared/model/vehicle/requirementAnswer.ts";
 import type { VehicleAnswer } from "../../../shared/model/vehicle/vehicleAnswer.ts";
 import { formatNumber } from "../../../shared/quantity/format.ts";
-import { isAtMost } from "../../../shared/vehicle/motion/steadyMotion.ts";
+import { atMostWords, isAtMost } from "../../../shared/vehicle/motion/wayWarnings.ts";
 import { counts, joined } from "../../app/words.ts";
 import { AMPERE, NEWTON, WATT } from "../bench/shownUnits.ts";
 import { sureText } from "../shortlist/resultModel.ts";
@@ -58,7 +58,7 @@ function speedAhead(answer: VehicleAnswer): string | null {
   const ahead = aheadOf(answer);
   if (!ahead?.speed) return null;
   const told = shownUncertain(ahead.speed, METRE_PER_SECOND);
-  return isAtMost(ahead.warnings) ? `at most about ${told}` : told;
+  return atMostWords(told, isAtMost(ahead.warnings));
 }
 
 function factsOf(answer: VehicleAnswer): VehicleFact[] {

@@ -5,9 +5,9 @@ import { AMPERE, NEWTON, WATT } from "../../bench/shownUnits.ts";
 import { sureText } from "../../shortlist/resultModel.ts";
 import { demandText, legText, legTime, lossesNote, verticalRows } from "../../vehicle/answer/answerText.ts";
 import { rangePicture, trackPicture } from "../../vehicle/answer/enduranceCharts.ts";
-import { forcePicture, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
+import { forcePicture, speedText, WAY_WORDS } from "../../vehicle/answer/speedModel.ts";
 import { tetherLimitPicture } from "../../vehicle/answer/tetherLimitPicture.ts";
-import { AMPERE_HOUR, METRE_PER_SECOND, shownUncertain } from "../../vehicle/answer/units.ts";
+import { AMPERE_HOUR, shownUncertain } from "../../vehicle/answer/units.ts";
 import { COMPARED, differenceSentence, differences } from "../../vehicle/compareModel.ts";
 import { reachRows } from "../../vehicle/layout/layoutModel.ts";
 import { heading, list, once, picture, type ReportBlock, table, text } from "../reportBlocks.ts";
@@ -35,14 +35,17 @@ function answerBlocks(answer: VehicleAnswer): ReportBlock[] {
     ...table({
       label: "Each way, with 95 % intervals where the inputs state their doubt",
       heads: ["Way", "Force at rest", "Steady speed", "Current", "Power from the bus", "Bounded by"],
-      rows: answer.motions.map(({ way, state, force, speed, atSpeed, atRest }) => [
-        WAY_WORDS[way],
-        shownUncertain(force, NEWTON),
-        state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND),
-        shownUncertain((atSpeed ?? atRest)?.current ?? null, AMPERE),
-        shownUncertain((atSpeed ?? atRest)?.power ?? null, WATT),
-        (atSpeed ?? atRest)?.limitedBy.text ?? "–",
-      ]),
+      rows: answer.motions.map((motion) => {
+        const bus = motion.atSpeed ?? motion.atRest;
+        return [
+          WAY_WORDS[motion.way],
+          shownUncertain(motion.force, NEWTON),
+          speedText(motion),
+          shownUncertain(bus?.current ?? null, AMPERE),
+          shownUncertain(bus?.power ?? null, WATT),
+          bus?.limitedBy.text ?? "–",
+        ];
+      }),
     }),
     ...(ahead && ahead.curve.length > 0 ? picture(forcePicture(ahead)) : []),
     ...tetherBlocks(answer.tetherLimit),
@@ -67,7 +70,7 @@ function verticalBlocks({ vertical, motions }: VehicleAnswer): ReportBlock[] {
     ...table({
       label: "Up and down",
       heads: ["What", "How much"],
-      rows: verticalRows(vertical).map(({ name, value }) => [name, value]),
+      rows: verticalRows(vertical, motions).map(({ name, value }) => [name, value]),
     }),
     text(vertical.withoutPower.text),
     ...(vertical.losses.length > 0 ? [text("With one thruster lost", true), text(lossesNote(motions))] : []),

@@ -10,7 +10,7 @@ import { Warnings } from "../../../app/Warnings.tsx";
 import { Chart } from "../../../charts/Chart.tsx";
 import { SelectField } from "../../../forms/SelectField.tsx";
 import { AMPERE, METRE, NEWTON, PERCENT, SECOND, WATT } from "../../bench/shownUnits.ts";
-import { forcePicture, WAY_WORDS } from "./speedModel.ts";
+import { forcePicture, speedText, WAY_WORDS } from "./speedModel.ts";
 import { METRE_PER_SECOND, numberClass, shownUncertain } from "./units.ts";
 
 const chosenWay = signal<MotionWay>("ahead");
@@ -65,7 +65,7 @@ function WaysTable({ motions }: { readonly motions: readonly SteadyMotion[] }) {
 }
 
 function WayRow({ motion }: { readonly motion: SteadyMotion }) {
-  const { way, state, force, speed, propulsiveEfficiency } = motion;
+  const { way, force, speed, propulsiveEfficiency } = motion;
   const bus = motion.atSpeed ?? motion.atRest;
   const [current, power] = [bus?.current ?? null, bus?.power ?? null];
   return (
@@ -75,7 +75,7 @@ function WayRow({ motion }: { readonly motion: SteadyMotion }) {
         {shownUncertain(force, NEWTON)}
       </td>
       <td class={numberClass(speed)} data-label="Steady speed">
-        {state === "notCommanded" ? "not commanded" : shownUncertain(speed, METRE_PER_SECOND)}
+        {speedText(motion)}
       </td>
       <td class={numberClass(current)} data-label="Current">
         {shownUncertain(current, AMPERE)}

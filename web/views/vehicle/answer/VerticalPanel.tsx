@@ -7,7 +7,7 @@ export function VerticalPanel({ answer: { vertical, motions } }: { readonly answ
   return (
     <>
       <p>{vertical.sentence}</p>
-      <Findings caption="Up and down" rows={verticalRows(vertical).map((row) => ({ ...row, how: "" }))} />
+      <Findings caption="Up and down" rows={verticalRows(vertical, motions).map((row) => ({ ...row, how: "" }))} />
       <p>{vertical.withoutPower.text}</p>
       {vertical.losses.length > 0 && (
         <>

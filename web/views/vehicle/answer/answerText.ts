@@ -2,6 +2,7 @@ import type { LegAnswer } from "../../../../shared/model/vehicle/enduranceAnswer
 import type { MotionWay, VerticalAnswer } from "../../../../shared/model/vehicle/motionAnswer.ts";
 import type { DemandCheck } from "../../../../shared/model/vehicle/requirementAnswer.ts";
 import type { VehicleAnswer } from "../../../../shared/model/vehicle/vehicleAnswer.ts";
+import { atMostWords, isAtMost } from "../../../../shared/vehicle/motion/wayWarnings.ts";
 import { capitalised, joined } from "../../../app/words.ts";
 import { METRE, NEWTON, SECOND, WATT } from "../../bench/shownUnits.ts";
 import { METRE_PER_SECOND, MINUTE, shown, shownUncertain } from "./units.ts";
@@ -30,13 +31,21 @@ export function legText({ state, distance, sentence }: Pick<LegAnswer, "state" |
 }
 
 /** Trim, lift, climb and descent, and the power to hold the depth. */
-export function verticalRows(vertical: VerticalAnswer): { readonly name: string; readonly value: string }[] {
+export function verticalRows(
+  vertical: VerticalAnswer,
+  motions: VehicleAnswer["motions"],
+): { readonly name: string; readonly value: string }[] {
   const { netForce, ballast, climb, descent, holdPower, holdPowerNeutral, greatestPayload, climbRate } = vertical;
+  const most = (way: MotionWay, speed: VerticalAnswer["climb"]) =>
+    atMostWords(
+      shownUncertain(speed, METRE_PER_SECOND),
+      speed !== null && motions.some((one) => one.way === way && isAtMost(one.warnings)),
+    );
   return [
     { name: "Net force without thrust, payload aboard, down positive", value: shownUncertain(netForce, NEWTON) },
     { name: "Ballast to neither float nor sink", value: shownUncertain(ballast, NEWTON) },
-    { name: "Climbs at", value: shownUncertain(climb, METRE_PER_SECOND) },
-    { name: "Descends at", value: shownUncertain(descent, METRE_PER_SECOND) },
+    { name: "Climbs at", value: most("up", climb) },
+    { name: "Descends at", value: most("down", descent) },
     { name: "Power to hold the depth, hotel load included", value: shownUncertain(holdPower, WATT) },
     { name: "The same trimmed to nothing", value: shownUncertain(holdPowerNeutral, WATT) },
     {
@@ -53,5 +62,5 @@ export function lossesNote(motions: VehicleAnswer["motions"]): string {
     return force === null || force.value === 0 ? [] : [`${shownUncertain(force, NEWTON)} ${words}`];
   };
   const whole = joined([...of("ahead", "ahead"), ...of("up", "upwards")]);
-  return `Shares of the force with all thrusters, best estimates${whole === "" ? "" : `; the whole is ${whole}, and what is left is as doubtful, relative to itself`}.`;
+  return `Shares of the force with all thrusters, both within the current of the bus, which fewer thrusters leave more to each; best estimates${whole === "" ? "" : `; the whole is ${whole}, and what is left is as doubtful, relative to itself`}.`;
 }

@@ -1,5 +1,7 @@
 import type { MotionWay, SteadyMotion } from "../../../../shared/model/vehicle/motionAnswer.ts";
+import { atMostWords, isAtMost } from "../../../../shared/vehicle/motion/wayWarnings.ts";
 import type { ChartSpec } from "../../../charts/chartSpec.ts";
+import { METRE_PER_SECOND, shownUncertain } from "./units.ts";
 
 export const WAY_WORDS: Readonly<Record<MotionWay, string>> = {
   ahead: "ahead",
@@ -9,6 +11,12 @@ export const WAY_WORDS: Readonly<Record<MotionWay, string>> = {
   up: "up",
   down: "down",
 };
+
+/** Steady speed one way, as page and report tell it: an upper bound is called one. */
+export const speedText = ({ state, speed, warnings }: Pick<SteadyMotion, "state" | "speed" | "warnings">): string =>
+  state === "notCommanded"
+    ? "not commanded"
+    : atMostWords(shownUncertain(speed, METRE_PER_SECOND), speed !== null && isAtMost(warnings));
 
 /** Force of the thrusters and what stands against it, over the speed; they cross at the steady speed. */
 export function forcePicture({ way, curve, speed }: SteadyMotion): ChartSpec {

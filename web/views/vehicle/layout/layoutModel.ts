@@ -77,7 +77,7 @@ function lossCaption({ losses, thrusters }: Pick<LayoutAnswer, "losses" | "thrus
         : [{ thruster, axis, word, after, doubt: after.standardUncertainty / Math.abs(after.value) }],
     ),
   );
-  const said = "Shares of what it was, best estimates";
+  const said = "Shares of what it was, best estimates, the current of the bus not counted: “Up and down” counts it";
   if (left.length === 0) return `${said}.`;
   const worst = left.reduce((most, one) => (one.doubt > most.doubt ? one : most));
   const percent = formatNumber(100 * NORMAL_975 * worst.doubt, 2);
