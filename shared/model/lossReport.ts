@@ -5,10 +5,12 @@ import { FluidState } from "./fluid.ts";
 import { SeriesPropeller } from "./seriesPropeller.ts";
 import { ResultWarning, UncertainNumber, uncertainSi } from "./uncertain.ts";
 
+const merit = { symbol: "FM", unit: "1" };
+
 const StatedMerit = z.strictObject({
-  value: z.number().positive().max(10),
-  standardUncertainty: z.number().min(0).max(10),
-  interval95: z.tuple([z.number(), z.number()]).readonly(),
+  value: si(z.number().positive().max(10), { ...merit, text: "Best estimate" }),
+  standardUncertainty: si(z.number().min(0).max(10), { ...merit, text: "Standard uncertainty" }),
+  interval95: z.tuple([z.number(), z.number()]).readonly().describe("95 % interval"),
 });
 
 export const LossReportRequest = z

@@ -63,7 +63,16 @@ test("every member of a stored document that names another document is one that 
   const schemas = [Project, Run, KeptShortlist, ...Object.values(PART_SCHEMAS)];
   const members = schemas.flatMap((schema) => identityMembers(z.toJSONSchema(schema, { io: "input" })));
   expect(new Set(members)).toEqual(
-    new Set(["propellerId", "packId", "motorId", "controllerId", "gearId", "tetherId", "instrumentIds"]),
+    new Set([
+      "propellerId",
+      "takenPartIds",
+      "packId",
+      "motorId",
+      "controllerId",
+      "gearId",
+      "tetherId",
+      "instrumentIds",
+    ]),
   );
   const id = "123e4567-e89b-42d3-a456-426614174000";
   for (const member of members) expect(linksOf({ [member]: id }), member).toEqual([id]);

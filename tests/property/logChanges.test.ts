@@ -180,7 +180,7 @@ test("a log damaged in any way is read or refused with a readable problem, every
     }),
     { numRuns: 10_000 },
   );
-});
+}, 600_000);
 
 test("bytes of any kind are read or refused with a readable problem", () => {
   fc.assert(

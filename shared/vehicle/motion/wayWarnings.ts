@@ -58,7 +58,10 @@ const SAYS: Readonly<Record<Code, (ways: string, who: string) => Omit<Parameters
 };
 
 const noted = (code: Code, ways: readonly MotionWay[], who: string): Warning =>
-  warning({ ...SAYS[code](ways.map((way) => GOING[way]).join(", "), who), where: ways.join("; ") });
+  warning({
+    ...SAYS[code](ways.map((way) => GOING[way]).join(", "), who),
+    where: ways.length === 1 ? ways[0]! : "speeds",
+  });
 
 /** The warnings of all ways: what is said of several of them is said once. */
 export function mergedWayWarnings(motions: readonly Pick<SteadyMotion, "way" | "warnings">[]): Warning[] {
