@@ -251,7 +251,7 @@ test("what is said of several ways is said once, with the ways", () => {
     { way: "up", warnings: [one] },
   ]);
   expect(merged).toMatchObject([
-    { where: "speeds", message: expect.stringMatching(/^astern; up: Going astern, up, the/) },
+    { where: "speeds", message: expect.stringMatching(/^speeds: Going astern, up, the/) },
   ]);
   expect(mergedWayWarnings([{ way: "up", warnings: [one] }])).toEqual([one]);
 });
