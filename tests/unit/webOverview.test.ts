@@ -118,8 +118,9 @@ describe("the lines", () => {
       measuredRate: 40,
     } as unknown as FullThrottle;
     const { lines, driveNotes } = overviewModel(inputOf(TWO, { fullThrottle: new Map([["printed", full]]) }));
-    expect([lines[0]!.bollardThrust, lines[0]!.supplyCurrent]).toEqual([
-      "20.0\u202fN at 71\u202f% throttle, extrapolated",
+    expect([lines[0]!.bollardThrust, lines[0]!.thrustCondition, lines[0]!.supplyCurrent]).toEqual([
+      "20.0\u202fN",
+      "at 71\u202f% throttle, extrapolated",
       "40.0\u202fA",
     ]);
     expect(driveNotes).toEqual([

@@ -58,16 +58,25 @@ export default function OverviewView() {
             With 95 % intervals. {driveBasis}
           </p>
           <VariantTable lines={lines} basis={driveBasis} />
-          {driveNotes.map((note) => (
-            <p key={note} class="warning">
-              {note}
-            </p>
-          ))}
+          {driveNotes.length > 0 && <DriveNotes notes={driveNotes} />}
         </section>
       )}
       {steps.length > 0 && <Steps steps={steps} />}
       <Caution about="bench" />
     </Screen>
+  );
+}
+
+function DriveNotes({ notes }: { readonly notes: readonly string[] }) {
+  return (
+    <details class="overview-notes">
+      <summary>What full throttle passes: limits of parts, and what was measured</summary>
+      {notes.map((note) => (
+        <p key={note} class="warning">
+          {note}
+        </p>
+      ))}
+    </details>
   );
 }
 
@@ -122,7 +131,10 @@ function VariantRow({ line, isDriven }: { readonly line: VariantLine; readonly i
       <td class="number">{line.staticMerit}</td>
       {isDriven && (
         <>
-          <td class="number">{line.bollardThrust}</td>
+          <td class="number">
+            {line.bollardThrust}
+            {line.thrustCondition && <span class="muted overview-condition"> {line.thrustCondition}</span>}
+          </td>
           <td class="number">{line.supplyCurrent}</td>
         </>
       )}

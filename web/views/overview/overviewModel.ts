@@ -60,6 +60,8 @@ export interface VariantLine {
   readonly powerCoefficient: string;
   readonly staticMerit: string;
   readonly bollardThrust: string;
+  /** Where it is not that of full throttle, or beyond what was measured: "at 98 % throttle, extrapolated"; else empty. */
+  readonly thrustCondition: string;
   readonly supplyCurrent: string;
   /** "2 notes", or empty. */
   readonly warnings: string;
@@ -188,10 +190,15 @@ function driveNotes({ groups, fullThrottle }: OverviewInput): string[] {
 
 function thrustText(full: FullThrottle): string {
   const point = shownPoint(full);
-  if (point === null) return "none within the limits";
-  const at = full.within === null ? "" : ` at ${Math.round(100 * full.within.throttle)}\u202f% throttle`;
-  const beyond = full.measuredRate !== null && isBeyondMeasured(point.rotationRate, full.measuredRate);
-  return `${pointText(point, "thrust")}${at}${beyond ? ", extrapolated" : ""}`;
+  return point === null ? "none within the limits" : pointText(point, "thrust");
+}
+
+function thrustCondition(full: FullThrottle): string {
+  const point = shownPoint(full);
+  const at = full.within?.point ? `at ${Math.round(100 * full.within.throttle)}\u202f% throttle` : "";
+  const isBeyond =
+    point !== null && full.measuredRate !== null && isBeyondMeasured(point.rotationRate, full.measuredRate);
+  return [at, isBeyond ? "extrapolated" : ""].filter((text) => text !== "").join(", ");
 }
 
 function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
@@ -213,6 +220,7 @@ function variantLine(group: VariantRuns, input: OverviewInput): VariantLine {
     powerCoefficient: torque ? formatUncertain(scaled(torque, 2 * Math.PI)) : noPower(reductions),
     staticMerit: merit ? formatUncertain(merit) : noPower(reductions),
     bollardThrust: full ? thrustText(full) : "–",
+    thrustCondition: full ? thrustCondition(full) : "",
     supplyCurrent: point ? pointText(point, "supplyCurrent") : "–",
     warnings: warned === 0 ? "" : counts(warned, "note"),
     checks: flaggedChecks(reductions.map(({ quality }) => quality)),

@@ -19,7 +19,7 @@ export function variantsSection({ overview, variants }: ReportInput): ReportBloc
       ],
       rows: overview.lines.map((line) => [
         ...[line.name, line.runs, line.thrustCoefficient, line.powerCoefficient, line.staticMerit],
-        ...(drives ? [line.bollardThrust, line.supplyCurrent] : []),
+        ...(drives ? [`${line.bollardThrust} ${line.thrustCondition}`.trim(), line.supplyCurrent] : []),
       ]),
     }),
     ...(drives ? [text(overview.driveBasis), ...list(overview.driveNotes)] : []),
