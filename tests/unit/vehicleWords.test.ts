@@ -250,9 +250,7 @@ test("what is said of several ways is said once, with the ways", () => {
     { way: "astern", warnings: [{ ...one, where: "astern" }] },
     { way: "up", warnings: [one] },
   ]);
-  expect(merged).toMatchObject([
-    { where: "speeds", message: expect.stringMatching(/^speeds: Going astern, up, the/) },
-  ]);
+  expect(merged).toMatchObject([{ where: "speeds", message: expect.stringMatching(/^speeds: Going astern, up, the/) }]);
   expect(mergedWayWarnings([{ way: "up", warnings: [one] }])).toEqual([one]);
 });
 
