@@ -1,5 +1,6 @@
 import type { LimitState, OperatingPoint } from "../model/drive.ts";
-import { formatNumber, formatUncertain } from "../quantity/format.ts";
+import { CELSIUS_ZERO } from "../quantity/constants.ts";
+import { formatNumber, formatUncertain, type ShownUnit } from "../quantity/format.ts";
 import type { Uncertain } from "../quantity/uncertain.ts";
 
 /** What a limit bounds, where its name is not that of a quantity. */
@@ -29,23 +30,26 @@ export function allowedInWords({ name, limit, unit }: Pick<LimitState, "name" | 
   return `at ${isLeast({ name }) ? "least" : "most"} ${limitAmount(limit, unit)}`;
 }
 
-/** An amount of a limit (SI) in the unit that people read: °C and rpm. */
-export function limitAmount(value: number, unit: string): string {
-  if (unit === "K") return `${formatNumber(value - 273.15)} °C`;
-  return unit === "rev/s" ? `${formatNumber(60 * value)} rpm` : `${formatNumber(value)} ${unit}`;
-}
-
-const SHOWN: Readonly<Record<string, { symbol: string; factor: number; offset?: number }>> = {
-  K: { symbol: "°C", factor: 1, offset: 273.15 },
+/** The units of limits that people read in another one. */
+const SHOWN: Readonly<Record<string, ShownUnit>> = {
+  K: { symbol: "°C", factor: 1, offset: CELSIUS_ZERO },
   "rev/s": { symbol: "rpm", factor: 1 / 60 },
 };
+
+const shownUnit = (unit: string): ShownUnit => SHOWN[unit] ?? { symbol: unit, factor: 1 };
+
+/** An amount of a limit (SI) in the unit that people read: °C and rpm. */
+export function limitAmount(value: number, unit: string): string {
+  const { symbol, factor, offset = 0 } = shownUnit(unit);
+  return `${formatNumber(value / factor - offset)} ${symbol}`;
+}
 
 /** What a limit is held against at a point, with its 95 % interval where the inputs state doubts. */
 export function actualInWords(state: LimitState, uncertainties: OperatingPoint["uncertainties"]): string {
   const doubt = doubtOf(state.name, uncertainties);
   if (doubt === undefined || doubt.standardUncertainty < 1e-4 * Math.abs(doubt.value))
     return limitAmount(state.actual, state.unit);
-  return formatUncertain(doubt, SHOWN[state.unit] ?? { symbol: state.unit, factor: 1 });
+  return formatUncertain(doubt, shownUnit(state.unit));
 }
 
 /** Motor power is a product that has no interval of its own, so it is told without. */

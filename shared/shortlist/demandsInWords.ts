@@ -9,21 +9,23 @@ function asTyped(value: number, unit: string): string {
     .replace(/\.(?= |$)/, "");
 }
 
+/** What is asked of a combination besides what its parts are rated for, a line each. */
+function askedInWords(requirement: ShortlistRequirement): string[] {
+  return [...thrustInWords(requirement), ...takenInWords(requirement), ...fitInWords(requirement)];
+}
+
+/** Whether a requirement demands nothing of a combination besides what its parts are rated for. */
+export const asksNothing = (requirement: ShortlistRequirement): boolean => askedInWords(requirement).length === 0;
+
 /**
  * What a requirement asks, a line each, as it stands beside every "meets the requirement"; last on what terms.
  * @example demandsInWords(ShortlistRequirement.parse({ thrustAhead: 15, water: { kind: "fresh", temperature: 291.15 } }))[0]
  *   // "Each thruster pushes at least 15 N ahead at rest."
  */
 export function demandsInWords(requirement: ShortlistRequirement): string[] {
-  const asked = [...thrustInWords(requirement), ...takenInWords(requirement), ...fitInWords(requirement)];
-  return [...(asked.length === 0 ? [NOTHING] : asked), termsInWords(requirement)];
-}
-
-const NOTHING = "Nothing is asked; the ratings of the parts alone decide.";
-
-/** Whether a requirement demands anything of a combination besides what its parts are rated for. */
-export function asksNothing(requirement: ShortlistRequirement): boolean {
-  return demandsInWords(requirement)[0] === NOTHING;
+  const asked = askedInWords(requirement);
+  const nothing = "Nothing is asked; the ratings of the parts alone decide.";
+  return [...(asked.length === 0 ? [nothing] : asked), termsInWords(requirement)];
 }
 
 function thrustInWords({ thrustAhead, thrustAstern, asternEstimate, thrustAtSpeed }: ShortlistRequirement): string[] {

@@ -55,7 +55,7 @@ export function driveAnswer(driven: readonly Driven[], throttle: number, thruste
 }
 
 /** Which of them are past what their parts allow, and what each gives within: a sentence each. */
-export function limitSentences(driven: readonly Driven[], throttle: number): string[] {
+function limitSentences(driven: readonly Driven[], throttle: number): string[] {
   return driven.flatMap(({ inHand, point, prepared }) => {
     if (point === null || prepared === null) return [];
     return withinLimits(inHand.name, { ...prepared.request, throttle }, point)?.sentence ?? [];
